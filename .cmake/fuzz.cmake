@@ -1,0 +1,6 @@
+set(CMAKE_CXX_COMPILER clang++-14 CACHE STRING "")
+set(CMAKE_BUILD_TYPE RelWithDebInfo CACHE STRING "")
+set(CMAKE_CXX_FLAGS "-fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all" CACHE STRING "")
+set(SHOULDERLINE_UI OFF CACHE BOOL "")
+set(SHOULDERLINE_TESTS OFF CACHE BOOL "")
+set(SHOULDERLINE_FUZZ ON CACHE BOOL "")
