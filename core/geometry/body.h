@@ -20,8 +20,9 @@ struct Body {
     friend bool operator==(const Body&, const Body&) = default;
 
     // Plane-faced solid, arcs as facets within kArcSagitta. With a second outline it is worked out
-    // when both outlines are convex, or when one is an axis-aligned rectangle that reaches past the
-    // other along x (and past the thickness, where it is the edge).
+    // when both outlines are convex, and when one is a rectangle that leaves the other whole: an
+    // edge around all of x and z, or a face around all of the edge's x, the edge keeping within the
+    // thickness.
     // Errors: OutOfRange for thickness <= 0, for an outline that is not proper, for outlines that
     // share nothing, and for a pair of outlines of another kind.
     [[nodiscard]] Result<Polyhedron> toPolyhedron() const;

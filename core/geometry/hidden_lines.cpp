@@ -1,0 +1,293 @@
+#include "core/geometry/hidden_lines.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <functional>
+
+#include "core/geometry/spatial_index.h"
+
+namespace shoulderline {
+
+namespace {
+
+// Faces turned from the view direction by more than this (sine) are seen edge-on and hide nothing.
+constexpr double kEdgeOn = 1e-7;
+// How far to each side of an edge it is looked whether a face covers it there.
+constexpr double kBeside = 1e-6;
+// Edges and pieces of edges shorter than this do not count.
+constexpr double kShortest = 1e-5;
+
+std::size_t at(int index) {
+    return static_cast<std::size_t>(index);
+}
+
+enum class Facing { Front, EdgeOn, Back };
+
+// A front-facing face: its corners in the view (a run of Scene::corners) and its plane there:
+// nearness(p) = dot(slope, p) + level.
+struct HidingFace {
+    std::size_t first = 0;
+    std::size_t count = 0;
+    Vec2 slope;
+    double level = 0.0;
+    double nearest = 0.0;  // the greatest nearness of a corner
+};
+
+// Part of an edge, as fractions of its length.
+struct Stretch {
+    double from = 0.0;
+    double to = 0.0;
+};
+
+// One edge in the view; `beside` is the unit normal to its left times kBeside.
+struct Seen {
+    Vec2 a;
+    Vec2 b;
+    double nearA = 0.0;
+    double nearB = 0.0;
+    double length = 0.0;
+    Vec2 beside;
+};
+
+struct Scene {
+    std::vector<Vec2> corners;
+    std::vector<HidingFace> faces;
+    std::vector<Rect> rects;         // one a face
+    std::vector<Facing> facings;     // one a face of every solid, in order
+    std::vector<std::size_t> first;  // where each solid's facings begin
+};
+
+Scene sceneOf(std::span<const Polyhedron> solids, const View& view) {
+    Scene scene;
+    for (const Polyhedron& solid : solids) {
+        scene.first.push_back(scene.facings.size());
+        for (std::size_t f = 0; f < solid.faces.size(); ++f) {
+            const Vec3 normal = normalised(solid.areaVector(static_cast<int>(f)));
+            const double towards = view.nearness(normal);
+            scene.facings.push_back(towards > kEdgeOn    ? Facing::Front
+                                    : towards < -kEdgeOn ? Facing::Back
+                                                         : Facing::EdgeOn);
+            if (towards <= kEdgeOn) {
+                continue;
+            }
+            HidingFace face;
+            face.first = scene.corners.size();
+            face.slope = view.project(normal) * (-1.0 / towards);
+            Rect rect;
+            for (const int index : solid.faces[f].loop) {
+                const Vec3& p = solid.vertices[at(index)];
+                const Vec2 corner = view.project(p);
+                const double nearness = view.nearness(p);
+                if (face.count == 0) {
+                    rect = {corner, corner};
+                    face.nearest = nearness;
+                }
+                rect.include(corner);
+                face.nearest = std::max(face.nearest, nearness);
+                face.level += nearness - dot(face.slope, corner);
+                scene.corners.push_back(corner);
+                ++face.count;
+            }
+            face.level /= static_cast<double>(face.count);
+            scene.faces.push_back(face);
+            scene.rects.push_back(rect);
+        }
+    }
+    return scene;
+}
+
+// Judges edges one at a time against the scene; keeps its working room between them.
+class Judge {
+  public:
+    explicit Judge(const Scene& scene)
+        : scene_(scene), index_(scene.rects), note_([this](std::size_t face) {
+              candidates_.push_back(face);
+          }) {}
+    Judge(const Judge&) = delete;
+    Judge& operator=(const Judge&) = delete;
+
+    // The hidden stretches of the edge: apart, ascending.
+    const std::vector<Stretch>& hiddenStretches(const Seen& edge) {
+        const Rect around{{std::min(edge.a.x, edge.b.x), std::min(edge.a.y, edge.b.y)},
+                          {std::max(edge.a.x, edge.b.x), std::max(edge.a.y, edge.b.y)}};
+        candidates_.clear();
+        index_.query(around, note_);
+        left_.clear();
+        right_.clear();
+        const double farthest = std::min(edge.nearA, edge.nearB);
+        for (const std::size_t f : candidates_) {
+            const HidingFace& face = scene_.faces[f];
+            if (face.nearest > farthest + kNearerBy) {
+                cover(edge, face, edge.beside, left_);
+                cover(edge, face, edge.beside * -1.0, right_);
+            }
+        }
+        unite(left_, edge.length);
+        unite(right_, edge.length);
+        intersect();
+        return hidden_;
+    }
+
+  private:
+    // Adds where the face lies before the line that runs along the edge at `offset` beside it.
+    void cover(const Seen& edge, const HidingFace& face, Vec2 offset, std::vector<Stretch>& into) {
+        const Vec2 a = edge.a + offset;
+        const Vec2 along = edge.b - edge.a;
+        const Vec2* corner = scene_.corners.data() + face.first;
+        crossings_.clear();
+        Vec2 last = corner[face.count - 1] - a;
+        double lastSide = cross(along, last);
+        for (std::size_t i = 0; i < face.count; ++i) {
+            const Vec2 next = corner[i] - a;
+            const double nextSide = cross(along, next);
+            if ((lastSide > 0.0) != (nextSide > 0.0)) {
+                const Vec2 hit = last + (next - last) * (lastSide / (lastSide - nextSide));
+                crossings_.push_back(dot(hit, along) / (edge.length * edge.length));
+            }
+            last = next;
+            lastSide = nextSide;
+        }
+        std::sort(crossings_.begin(), crossings_.end());
+        // How much nearer the face is at the edge's two ends; linear between them.
+        const double gapA = dot(face.slope, edge.a) + face.level - edge.nearA;
+        const double gapB = dot(face.slope, edge.b) + face.level - edge.nearB;
+        for (std::size_t i = 0; i + 1 < crossings_.size(); i += 2) {
+            addNearer({crossings_[i], crossings_[i + 1]}, gapA, gapB, into);
+        }
+    }
+
+    static void addNearer(Stretch s, double gapA, double gapB, std::vector<Stretch>& into) {
+        s = {std::max(s.from, 0.0), std::min(s.to, 1.0)};
+        if (gapA <= 0.0 && gapB <= 0.0) {
+            return;
+        }
+        if (gapA <= 0.0) {
+            s.from = std::max(s.from, gapA / (gapA - gapB));
+        } else if (gapB <= 0.0) {
+            s.to = std::min(s.to, gapA / (gapA - gapB));
+        }
+        const double fromGap = gapA + (gapB - gapA) * s.from;
+        const double toGap = gapA + (gapB - gapA) * s.to;
+        if (s.from < s.to && std::max(fromGap, toGap) > kNearerBy) {
+            into.push_back(s);
+        }
+    }
+
+    // Sorts and joins; gaps too short to be seen are closed.
+    static void unite(std::vector<Stretch>& list, double length) {
+        std::sort(list.begin(), list.end(), [](const Stretch& a, const Stretch& b) {
+            return a.from < b.from;
+        });
+        const double closed = kShortest / length;
+        std::size_t kept = 0;
+        for (const Stretch& s : list) {
+            if (kept > 0 && s.from <= list[kept - 1].to + closed) {
+                list[kept - 1].to = std::max(list[kept - 1].to, s.to);
+            } else {
+                list[kept++] = s;
+            }
+        }
+        list.resize(kept);
+    }
+
+    void intersect() {
+        hidden_.clear();
+        std::size_t i = 0;
+        std::size_t j = 0;
+        while (i < left_.size() && j < right_.size()) {
+            const Stretch both{std::max(left_[i].from, right_[j].from),
+                               std::min(left_[i].to, right_[j].to)};
+            if (both.from < both.to) {
+                hidden_.push_back(both);
+            }
+            if (left_[i].to < right_[j].to) {
+                ++i;
+            } else {
+                ++j;
+            }
+        }
+    }
+
+    const Scene& scene_;
+    PlaneIndex index_;
+    std::function<void(std::size_t)> note_;
+    std::vector<std::size_t> candidates_;
+    std::vector<double> crossings_;
+    std::vector<Stretch> left_;
+    std::vector<Stretch> right_;
+    std::vector<Stretch> hidden_;
+};
+
+// Appends the edge in pieces. Pieces too short to be seen go to their neighbour.
+void append(const Seen& seen,
+            const std::vector<Stretch>& hidden,
+            int solid,
+            int edge,
+            std::vector<ViewEdge>& into) {
+    const double least = kShortest / seen.length;
+    const Vec2 along = seen.b - seen.a;
+    double done = 0.0;
+    Vec2 reached = seen.a;
+    const auto piece = [&](double to, bool visible) {
+        const Vec2 end = to >= 1.0 ? seen.b : seen.a + along * to;
+        into.push_back({reached, end, visible, solid, edge});
+        reached = end;
+        done = to;
+    };
+    for (Stretch s : hidden) {
+        s.to = s.to > 1.0 - least ? 1.0 : s.to;
+        if (s.to - s.from < least) {
+            continue;
+        }
+        if (s.from - done >= least) {
+            piece(s.from, true);
+        }
+        piece(s.to, false);
+    }
+    if (done < 1.0) {
+        piece(1.0, true);
+    }
+}
+
+}  // namespace
+
+std::vector<ViewEdge> hiddenLines(std::span<const Polyhedron> solids, const View& view) {
+    const Scene scene = sceneOf(solids, view);
+    Judge judge(scene);
+    std::vector<ViewEdge> result;
+    std::vector<PolyhedronEdge> edges;
+    const std::vector<Stretch> whole{{0.0, 1.0}};
+    for (std::size_t s = 0; s < solids.size(); ++s) {
+        const Polyhedron& solid = solids[s];
+        const Facing* facing = scene.facings.data() + scene.first[s];
+        collectEdges(solid, edges);
+        result.reserve(result.size() + edges.size());
+        for (std::size_t e = 0; e < edges.size(); ++e) {
+            const PolyhedronEdge& edge = edges[e];
+            const Facing left = facing[at(edge.left)];
+            const Facing right = facing[at(edge.right)];
+            if (edge.isSmooth && (left == Facing::Front) == (right == Facing::Front)) {
+                continue;
+            }
+            const Vec3& p = solid.vertices[at(edge.ends.low)];
+            const Vec3& q = solid.vertices[at(edge.ends.high)];
+            Seen seen{view.project(p), view.project(q), view.nearness(p), view.nearness(q), 0, {}};
+            const Vec2 along = seen.b - seen.a;
+            seen.length = norm(along);
+            if (seen.length < kShortest) {
+                continue;
+            }
+            seen.beside = Vec2{-along.y, along.x} * (kBeside / seen.length);
+            // Between two faces turned away there is wood before the edge.
+            const bool ownHides = left == Facing::Back && right == Facing::Back;
+            append(seen,
+                   ownHides ? whole : judge.hiddenStretches(seen),
+                   static_cast<int>(s),
+                   static_cast<int>(e),
+                   result);
+        }
+    }
+    return result;
+}
+
+}  // namespace shoulderline
