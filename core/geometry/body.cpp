@@ -36,19 +36,22 @@ bool isRectangle(const Outline& outline) {
     return true;
 }
 
-// A number for each flattened side; sides that run on without a corner share theirs.
+// A surface number for each flattened side: sides that run on without a corner share theirs, a side
+// between two corners has none.
 std::vector<int> surfaceNumbers(const FlatOutline& flat, int first) {
     const std::size_t n = flat.points.size();
     std::size_t corner = 0;
-    while (corner < n && flat.isSmooth[corner]) {
+    while (corner + 1 < n && flat.isSmooth[corner]) {
         ++corner;
     }
-    std::vector<int> numbers(n, first);
+    std::vector<int> numbers(n, ConvexSolid::kOwnSurface);
     int number = first;
-    for (std::size_t k = 1; k < n && corner < n; ++k) {
+    for (std::size_t k = 0; k < n; ++k) {
         const std::size_t i = (corner + k) % n;
         number += flat.isSmooth[i] ? 0 : 1;
-        numbers[i] = number;
+        if (flat.isSmooth[i] || flat.isSmooth[(i + 1) % n]) {
+            numbers[i] = number;
+        }
     }
     return numbers;
 }
@@ -58,7 +61,7 @@ Result<Polyhedron> shared(const Outline& face, double thickness, const Outline& 
     const FlatOutline flatEdge = edge.flatten();
     const std::vector<int> faceNumbers = surfaceNumbers(flatFace, 0);
     const std::vector<int> edgeNumbers =
-        surfaceNumbers(flatEdge, static_cast<int>(flatFace.points.size()));
+        surfaceNumbers(flatEdge, static_cast<int>(flatFace.points.size()) + 1);
     std::optional<ConvexSolid> solid =
         ConvexSolid::prism(flatFace.points, 0.0, thickness, {}, faceNumbers);
     const std::size_t n = flatEdge.points.size();

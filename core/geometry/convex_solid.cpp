@@ -51,6 +51,13 @@ class Cut {
             heights_.begin(), heights_.end(), [&](double h) { return sideOf(h) == side; });
     }
 
+    // Whether the whole loop lies on the plane.
+    [[nodiscard]] bool holds(const std::vector<int>& loop) const {
+        return std::all_of(loop.begin(), loop.end(), [&](int i) {
+            return sideOf(heights_[at(i)]) == Side::On;
+        });
+    }
+
     // The loop without what lies outside; under three corners when nothing is left.
     [[nodiscard]] std::vector<int> kept(const std::vector<int>& loop) {
         std::vector<int> result;
@@ -172,7 +179,13 @@ std::optional<ConvexSolid> ConvexSolid::clipped(const HalfSpace& halfSpace, int 
         return std::nullopt;
     }
     if (!cut.anyOn(Side::Outside)) {
-        return *this;
+        result.faces_ = faces_;
+        for (Face& face : result.faces_) {
+            if (face.surface == kOwnSurface && cut.holds(face.loop)) {
+                face.surface = surface;
+            }
+        }
+        return result;
     }
     for (const Face& face : faces_) {
         std::vector<int> loop = cut.kept(face.loop);

@@ -61,8 +61,8 @@ class ConvexSolid {
                                            const Frame& frame = {},
                                            std::span<const int> surfaces = {});
 
-    // What lies in the half-space; empty when that is thinner than kPlaneTolerance. The new face, if
-    // any, gets the surface number.
+    // What lies in the half-space; empty when that is thinner than kPlaneTolerance. The new face gets
+    // the surface number; so does a face without one that lies in the plane already.
     [[nodiscard]] std::optional<ConvexSolid> clipped(const HalfSpace& halfSpace,
                                                      int surface = kOwnSurface) const;
 
