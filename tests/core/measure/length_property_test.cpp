@@ -19,7 +19,7 @@ RC_GTEST_PROP(LengthText, ExactFractionReadsBackTheSame, ()) {
 
     const std::string shown = showLength(length, LengthStyle::fractions(denominator), withUnit);
 
-    RC_ASSERT(readLength(shown, Unit::Inch) == length);
+    RC_ASSERT((readLength(shown, Unit::Inch) == length));
 }
 
 RC_GTEST_PROP(LengthText, MillimetresReadBackTheSame, ()) {
@@ -29,7 +29,7 @@ RC_GTEST_PROP(LengthText, MillimetresReadBackTheSame, ()) {
 
     const std::string shown = showLength(length, LengthStyle::millimetres(1), withUnit);
 
-    RC_ASSERT(readLength(shown, Unit::Millimetre) == length);
+    RC_ASSERT((readLength(shown, Unit::Millimetre) == length));
 }
 
 RC_GTEST_PROP(LengthText, DecimalInchesReadBackTheSame, ()) {
@@ -38,7 +38,7 @@ RC_GTEST_PROP(LengthText, DecimalInchesReadBackTheSame, ()) {
 
     const std::string shown = showLength(length, LengthStyle::decimalInches(3), true);
 
-    RC_ASSERT(readLength(shown, Unit::Millimetre) == length);
+    RC_ASSERT((readLength(shown, Unit::Millimetre) == length));
 }
 
 RC_GTEST_PROP(LengthText, RoundedFractionReadsBackWithinHalfAStep, ()) {
@@ -63,7 +63,7 @@ RC_GTEST_PROP(LengthText, AnyBytesAreReadOrRefusedWithAPlaceInTheText, ()) {
 RC_GTEST_PROP(AngleText, TenthsOfADegreeReadBackTheSame, ()) {
     const auto angle = Angle::degrees(*rc::gen::inRange(-36000, 36000) / 10.0);
 
-    RC_ASSERT(readAngle(showAngle(angle)) == angle);
+    RC_ASSERT((readAngle(showAngle(angle)) == angle));
 }
 
 }  // namespace
