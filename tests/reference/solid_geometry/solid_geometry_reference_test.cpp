@@ -1,0 +1,163 @@
+// Against Open CASCADE Technology 7.6, a general geometry kernel that works on boundary surfaces.
+
+#include <random>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include "core/geometry/hidden_lines.h"
+#include "tests/core/geometry/random_frames.h"
+#include "tests/reference/solid_geometry/occt_solids.h"
+
+namespace shoulderline {
+namespace {
+
+using reference::Solid;
+
+
+class RandomBoxes {
+  public:
+    explicit RandomBoxes(unsigned seed) : random_(seed) {}
+    double between(double low, double high) {
+        return std::uniform_real_distribution<double>(low, high)(random_);
+    }
+    Vec3 point(double low, double high) {
+        return {between(low, high), between(low, high), between(low, high)};
+    }
+    // A box about `centre`, turned any way, every third one in a mirrored frame.
+    test::Stick about(Vec3 centre) {
+        const Vec3 size = point(5, 60);
+        const auto angle = [this] { return Angle::degrees(between(-180, 180)); };
+        Frame frame = Frame::turned({}, angle(), angle(), angle());
+        if (++count_ % 3 == 0) {
+            frame = frame.mirroredInX();
+        }
+        frame.origin = centre;
+        return {{size * -0.5, size * 0.5}, frame};
+    }
+
+  private:
+    std::mt19937 random_;
+    int count_ = 0;
+};
+
+double volumeOf(const std::vector<ConvexSolid>& solids) {
+    double volume = 0.0;
+    for (const ConvexSolid& solid : solids) {
+        volume += solid.volume();
+    }
+    return volume;
+}
+
+TEST(ConvexSolidReference, VolumesOfTurnedBoxPairsAgree) {
+    RandomBoxes random(11);
+    int overlapping = 0;
+    for (int i = 0; i < 60; ++i) {
+        const test::Stick a = random.about(random.point(-15, 15));
+        const test::Stick b = random.about(random.point(-15, 15));
+        const std::vector<ConvexSolid> ours{ConvexSolid::box(a.box, a.frame),
+                                            ConvexSolid::box(b.box, b.frame)};
+        const Solid theirs[] = {Solid({a.box, a.frame, {}, {}}), Solid({b.box, b.frame, {}, {}})};
+        const auto shared = intersection(ours[0], ours[1]);
+        const double whole = ours[0].volume() + ours[1].volume();
+        overlapping += shared ? 1 : 0;
+
+        EXPECT_NEAR(theirs[0].volume(), ours[0].volume(), 1e-6 * whole);
+        EXPECT_NEAR(common(theirs[0], theirs[1]).volume(),
+                    shared ? shared->volume() : 0.0, 1e-6 * whole);
+        EXPECT_NEAR(fuse(theirs[0], theirs[1]).volume(), unionVolume(ours), 1e-6 * whole);
+        EXPECT_NEAR(cut(theirs[0], theirs[1]).volume(),
+                    volumeOf(difference(ours[0], ours[1])), 1e-6 * whole);
+    }
+    EXPECT_GT(overlapping, 30);
+}
+
+TEST(ConvexSolidReference, ClippedSolidsAgreeWhenSewnFromTheirFaces) {
+    RandomBoxes random(12);
+    for (int i = 0; i < 40; ++i) {
+        const test::Stick a = random.about(random.point(-10, 10));
+        const test::Stick b = random.about(random.point(-10, 10));
+        const auto ours = intersection(ConvexSolid::box(a.box, a.frame),
+                                       ConvexSolid::box(b.box, b.frame));
+        if (!ours) {
+            continue;
+        }
+        const Solid theirs({*ours, Frame{}, {}, {}});
+
+        EXPECT_NEAR(theirs.volume(), ours->volume(), 1e-6 * ours->volume());
+    }
+}
+
+TEST(ConvexSolidReference, DistancesOfTurnedBoxPairsAgree) {
+    RandomBoxes random(13);
+    int apart = 0;
+    for (int i = 0; i < 100; ++i) {
+        const test::Stick a = random.about(random.point(-40, 40));
+        const test::Stick b = random.about(random.point(-40, 40));
+        const ConvexSolid ours[] = {ConvexSolid::box(a.box, a.frame),
+                                    ConvexSolid::box(b.box, b.frame)};
+        const double expected = minimumDistance(Solid({a.box, a.frame, {}, {}}),
+                                                Solid({b.box, b.frame, {}, {}}));
+        apart += expected > 0 ? 1 : 0;
+
+        EXPECT_NEAR(distance(ours[0], ours[1]).distance, expected, 1e-6);
+    }
+    EXPECT_GT(apart, 40);
+}
+
+TEST(BodyReference, VolumesOfPrismsAndOfTwoOutlinesAgree) {
+    const Outline taper = Outline::polygon({{0, 0}, {400, 0}, {400, 20}, {0, 40}});
+    const Outline bracket{{{{0, 0}}, {{80, 0}, 0.2}, {{80, 60}}, {{40, 60}, -0.3}, {{0, 30}}}};
+    const Frame frame = Frame::turned({10, 20, 30}, Angle::degrees(12), Angle::degrees(34),
+                                      Angle::degrees(56)).mirroredInX();
+    const Body bodies[] = {{bracket, 22, {}}, {taper, 40, taper}};
+
+    for (const Body& body : bodies) {
+        const double expected = Solid({body, frame, {}, {}}).volume();
+        EXPECT_NEAR(body.volume().value(), expected, 1e-6 * expected);
+    }
+}
+
+TEST(BodyReference, ABowedSlatAgreesWithinItsFacets) {
+    const Outline bow{{{{0, 0}, -0.1}, {{500, 0}}, {{500, 8}, 0.1}, {{0, 8}}}};
+    const Body slat{Outline::rectangle(500, 60), 70, bow};
+    const double expected = Solid({slat, Frame{}, {}, {}}).volume();
+
+    EXPECT_NEAR(slat.volume().value(), expected, 2 * 500 * 60 * kArcSagitta);
+}
+
+// Sharp edges of layered sticks in a view, ours and theirs.
+void expectSameLengths(unsigned seed, const View& view) {
+    const std::vector<test::Stick> sticks = test::layeredSticks(seed, 10);
+    std::vector<Polyhedron> ours;
+    std::vector<Solid> theirs;
+    for (const test::Stick& stick : sticks) {
+        ours.push_back(Polyhedron::box(stick.box, stick.frame));
+        theirs.push_back(Solid({stick.box, stick.frame, {}, {}}));
+    }
+    double visible = 0;
+    double hidden = 0;
+    for (const ViewEdge& e : hiddenLines(ours, view)) {
+        (e.visible ? visible : hidden) += norm(e.b - e.a);
+    }
+
+    const reference::SeenLengths expected = seenLengths(theirs, view);
+
+    EXPECT_NEAR(visible, expected.visible, 1e-3 * expected.visible) << "seed " << seed;
+    EXPECT_NEAR(hidden, expected.hidden, 1e-3 * expected.hidden) << "seed " << seed;
+}
+
+TEST(HiddenLinesReference, LayeredSticksFromTheFrontAgree) {
+    for (unsigned seed = 101; seed <= 110; ++seed) {
+        expectSameLengths(seed, View::front());
+    }
+}
+
+TEST(HiddenLinesReference, LayeredSticksAskewAgree) {
+    for (unsigned seed = 201; seed <= 210; ++seed) {
+        expectSameLengths(seed, View::axonometric(Angle::degrees(30), Angle::degrees(20)));
+    }
+}
+
+}  // namespace
+}  // namespace shoulderline
