@@ -73,8 +73,11 @@ ClosestPoints cornerToFace(const ConvexSolid& points, const ConvexSolid& solid) 
     ClosestPoints best{std::numeric_limits<double>::infinity(), {}, {}};
     for (const ConvexSolid::Face& face : solid.faces()) {
         for (const Vec3& p : points.vertices()) {
-            const double height = face.plane.height(p);
-            if (height >= 0.0 && height < best.distance && standsOver(solid, face, p)) {
+            // Solids that touch may reach into one another by their rounding.
+            const double signedHeight = face.plane.height(p);
+            const double height = std::max(signedHeight, 0.0);
+            if (signedHeight >= -2.0 * kPlaneTolerance && height < best.distance &&
+                standsOver(solid, face, p)) {
                 best = {height, p, p - face.plane.normal * height};
             }
         }

@@ -107,6 +107,16 @@ TEST(ConvexSolid, OverlappingSolidsHaveACommonPoint) {
     EXPECT_TRUE(kCube.contains(closest.onFirst));
 }
 
+TEST(ConvexSolid, AFaceLyingWhollyOnAnotherInATurnedFrameTouches) {
+    const Frame frame = Frame::turned(
+        {-9.3, -9.4, -9.8}, Angle::degrees(-180), Angle::degrees(-178.7), Angle::degrees(-177.6));
+    const ConvexSolid small = ConvexSolid::box({{-3.2, -5.4, -4.8}, {-3.1, -5.3, -4.7}}, frame);
+    const ConvexSolid large = ConvexSolid::box({{-8.7, -5.5, -6.1}, {-3.2, -4.8, -3.8}}, frame);
+
+    EXPECT_EQ(distance(small, large).distance, 0);
+    EXPECT_EQ(distance(large, small).distance, 0);
+}
+
 TEST(ConvexSolid, ExtentAlongADiagonal) {
     const Extent extent = kCube.extentAlong(normalised(Vec3{1, 1, 0}));
 
