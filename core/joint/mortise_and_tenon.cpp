@@ -1,0 +1,202 @@
+#include "core/joint/mortise_and_tenon.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shoulderline {
+
+namespace {
+
+bool isLetIn(Role role) {
+    return role == Role::Slat || role == Role::Spindle;
+}
+
+// Adds a link to the chain; its value becomes the size.
+void link(Size& size, RuleId rule, Length a, Length b, Length value) {
+    size.reasons.push_back({rule, a, b, value});
+    size.value = value;
+}
+
+// Takes a size by rule to the grid, saying so where that changes it.
+void toGrid(Size& size, Length value, Length grid) {
+    if (!nearlyEqual(value, size.value)) {
+        link(size, RuleId::SizeOnGrid, grid, {}, value);
+    }
+}
+
+// Puts the maker's own size, if any, over what the rule gave.
+void state(Size& size, const std::optional<StatedSize>& stated) {
+    if (!stated) {
+        return;
+    }
+    size.state = stated->state;
+    const Length ruled = size.value;
+    switch (stated->state) {
+        case SizeState::RulePlusOffset:
+            link(size, RuleId::StatedOffset, ruled, stated->value, ruled + stated->value);
+            break;
+        case SizeState::AsFound:
+            link(size, RuleId::AsFound, ruled, {}, stated->value);
+            break;
+        case SizeState::ByRule:
+        case SizeState::Stated:
+            link(size, RuleId::StatedOver, ruled, {}, stated->value);
+            break;
+    }
+}
+
+Size tenonThickness(const TenonedSection& section, const SizingGuide& guide) {
+    Size size;
+    if (isLetIn(section.role)) {
+        const Length shoulder = guide.rules[RuleId::SlatTenonShoulder].length();
+        const Length left = section.thickness - shoulder * 2;
+        link(size, RuleId::SlatTenonShoulder, section.thickness, shoulder, left);
+        link(size, RuleId::ChiselNearest, left, {}, chiselWithin(guide.rack, left));
+    } else {
+        const Length share = section.thickness * guide.rules[RuleId::TenonThicknessShare].value;
+        link(size, RuleId::TenonThicknessShare, section.thickness, {}, share);
+        link(size, RuleId::ChiselNearest, share, {}, nearestChisel(guide.rack, share));
+    }
+    return size;
+}
+
+Size edgeShoulder(const TenonedSection& section, const SizingGuide& guide) {
+    Size size;
+    const Length usual = guide.rules[RuleId::EdgeShoulder].length();
+    const Length most = section.width * guide.rules[RuleId::EdgeShoulderShare].value;
+    link(size, RuleId::EdgeShoulder, section.width, {}, usual);
+    if (most < usual) {
+        link(size, RuleId::EdgeShoulderShare, section.width, {}, most);
+        toGrid(size, snapDown(most, guide.grid), guide.grid);
+    }
+    return size;
+}
+
+Size tenonWidth(const TenonedSection& section,
+                Length thickness,
+                const Size& edgeShoulder,
+                const SizingGuide& guide) {
+    Size size;
+    const Length left = section.width - edgeShoulder.value * 2;
+    const Length byRatio = thickness * guide.rules[RuleId::TenonWidthRatio].value;
+    const Length least = section.width * guide.rules[RuleId::TenonWidthShareLeast].value;
+    link(size, RuleId::TenonWidthLeft, section.width, edgeShoulder.value * 2, left);
+    if (byRatio < left) {
+        link(size, RuleId::TenonWidthRatio, thickness, {}, byRatio);
+        if (byRatio < least) {
+            link(size, RuleId::TenonWidthShareLeast, section.width, {}, std::min(least, left));
+        }
+        toGrid(size, snapNearest(size.value, guide.grid), guide.grid);
+    }
+    return size;
+}
+
+Size blindLength(const TenonedSection& section, Length depthThere, const SizingGuide& guide) {
+    Size size;
+    if (isLetIn(section.role)) {
+        const Length usual = guide.rules[RuleId::SlatTenonLength].length();
+        link(size, RuleId::SlatTenonLength, depthThere, {}, usual);
+    } else {
+        const Length share = depthThere * guide.rules[RuleId::TenonLengthShare].value;
+        link(size, RuleId::TenonLengthShare, depthThere, {}, share);
+    }
+    const Length most = depthThere - guide.rules[RuleId::MortiseFloorLeast].length() -
+                        guide.rules[RuleId::MortiseDepthExtra].length();
+    if (most < size.value) {
+        link(size, RuleId::MortiseFloorLeast, depthThere, {}, most);
+    }
+    toGrid(size, snapDown(size.value, guide.grid), guide.grid);
+    return size;
+}
+
+// Both shoulders across one direction of the section: the first as it stands or stated, the other
+// what is left.
+void shareOut(Size& first,
+              Size& second,
+              Length whole,
+              Length tenon,
+              const std::optional<StatedSize>& stated) {
+    const Length half = (whole - tenon) / 2;
+    link(first, RuleId::TenonCentred, whole, {}, half);
+    state(first, stated);
+    link(second, RuleId::TenonCentred, whole, {}, half);
+    if (stated) {
+        second.reasons.clear();
+        second.state = first.state;
+        link(second, RuleId::TenonWidthLeft, whole, tenon + first.value, whole - tenon - first.value);
+    }
+}
+
+void sizeThrough(SizedJoint& joint,
+                 Length depthThere,
+                 const SizingGuide& guide,
+                 const StatedSizes& stated) {
+    Size& projection = joint.tenon.projection;
+    link(projection, RuleId::ThroughProjection, {}, {}, guide.rules[RuleId::ThroughProjection].length());
+    state(projection, stated[SizeName::Projection]);
+    link(joint.tenon.length, RuleId::ThroughLength, depthThere, projection.value, depthThere + projection.value);
+    link(joint.mortiseDepth, RuleId::MortiseThrough, depthThere, {}, depthThere);
+}
+
+void sizeBlind(SizedJoint& joint,
+               const TenonedSection& section,
+               Length depthThere,
+               const SizingGuide& guide,
+               const StatedSizes& stated) {
+    joint.tenon.length = blindLength(section, depthThere, guide);
+    state(joint.tenon.length, stated[SizeName::TenonLength]);
+    const Length extra = guide.rules[RuleId::MortiseDepthExtra].length();
+    const Length length = joint.tenon.length.value;
+    link(joint.mortiseDepth, RuleId::MortiseDepthExtra, length, extra, length + extra);
+    state(joint.mortiseDepth, stated[SizeName::MortiseDepth]);
+}
+
+}  // namespace
+
+Length nearestChisel(std::span<const Length> rack, Length size) {
+    return *std::min_element(rack.begin(), rack.end(), [size](Length a, Length b) {
+        return std::abs((a - size).mm()) < std::abs((b - size).mm()) - 1e-9;
+    });
+}
+
+Length chiselWithin(std::span<const Length> rack, Length size) {
+    Length best = rack.front();
+    for (const Length chisel : rack) {
+        if (chisel <= size + kLengthTolerance) {
+            best = chisel;
+        }
+    }
+    return best;
+}
+
+SizedJoint sizeMortiseAndTenon(JointKind kind,
+                               const TenonedSection& section,
+                               Length depthThere,
+                               const SizingGuide& guide,
+                               const StatedSizes& stated) {
+    SizedJoint joint;
+    Tenon& tenon = joint.tenon;
+    tenon.thickness = tenonThickness(section, guide);
+    state(tenon.thickness, stated[SizeName::TenonThickness]);
+
+    const Size edge = edgeShoulder(section, guide);
+    tenon.width = tenonWidth(section, tenon.thickness.value, edge, guide);
+    state(tenon.width, stated[SizeName::TenonWidth]);
+
+    Shoulders& shoulders = tenon.shoulders;
+    shareOut(shoulders.faceSide, shoulders.backSide, section.thickness, tenon.thickness.value,
+             stated[SizeName::ShoulderFaceSide]);
+    shareOut(shoulders.faceEdge, shoulders.backEdge, section.width, tenon.width.value,
+             stated[SizeName::ShoulderFaceEdge]);
+
+    if (kind == JointKind::Through) {
+        sizeThrough(joint, depthThere, guide, stated);
+    } else {
+        sizeBlind(joint, section, depthThere, guide, stated);
+    }
+    link(joint.mortiseWidth, RuleId::MortiseAsTenon, {}, {}, tenon.thickness.value);
+    link(joint.mortiseLength, RuleId::MortiseAsTenon, {}, {}, tenon.width.value);
+    return joint;
+}
+
+}  // namespace shoulderline

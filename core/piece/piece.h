@@ -1,0 +1,195 @@
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "core/measure/length_text.h"
+#include "core/piece/words.h"
+
+namespace shoulderline {
+
+// What the maker states. Plain values, nothing computed: every quantity is the text of an
+// expression (see core/measure/expression.h), empty where the maker leaves it to the rule.
+// Space: x to the right as one faces the piece, y from front to back, z up from the floor; the
+// plane x = 0 is the middle of the piece, in which pairs are mirrored.
+// `extras` holds, as JSON text of an object, the members of a file that this version does not know.
+
+using Statement = std::string;
+
+// A size or angle of the whole piece that the maker names.
+struct Measure {
+    std::string name;
+    Statement expression;
+    std::string note;
+    Statement least;  // limits that the maker sets; empty for none
+    Statement most;
+    Statement found;  // as taken from an original; empty for none
+    std::string extras;
+    friend bool operator==(const Measure&, const Measure&) = default;
+};
+
+// A named kind of material.
+struct Stock {
+    std::string name;
+    std::string species;
+    Cut cut = Cut::Flat;
+    Statement thickness;
+    Statement measuredThickness;  // as planed; overrides `thickness` when not empty
+    Statement greatestWidth;      // widest board to be had; empty for no limit
+    Statement greatestLength;     // longest board to be had; empty for no limit
+    std::string extras;
+    friend bool operator==(const Stock&, const Stock&) = default;
+};
+
+// Where a part lies along one axis: one of its own faces (or its middle) at a stated coordinate.
+struct Position {
+    Side face = Side::Centre;
+    Statement at;
+    friend bool operator==(const Position&, const Position&) = default;
+};
+
+// How far a part is set in from a face of the part it joins; from Centre: off its middle.
+struct Setting {
+    Side from = Side::Centre;
+    Statement by;  // inwards positive; empty for zero (flush, or centred)
+    friend bool operator==(const Setting&, const Setting&) = default;
+};
+
+// A post on its foot. Its length runs up; heights are to the shoulder, tenons come on top.
+struct Stands {
+    Position x;
+    Position y;
+    Statement foot;    // level of its lower end; empty for the floor
+    Statement height;  // level of its upper end
+    friend bool operator==(const Stands&, const Stands&) = default;
+};
+
+// A member between two parts that face each other. References name a part ("front post"), for one
+// of a pair with its hand ("front post, left"); without it the part of the same hand is meant.
+struct Spans {
+    std::string from;
+    std::string to;
+    std::optional<Position> level;  // top, bottom or centre at a height; for an upright member, its
+                                    // left, right, front, back or centre along the part it rises from
+    Setting set;                    // across the parts it joins
+    bool flat = false;              // lies with its width level instead of upright
+    friend bool operator==(const Spans&, const Spans&) = default;
+};
+
+// A member that lies on the tops of others and runs past them by stated overhangs.
+struct Caps {
+    std::vector<std::string> on;
+    Side runs = Side::Back;              // which way its length runs: Right (across) or Back (in depth)
+    std::map<Side, Statement> overhang;  // beyond the outermost faces of what it lies on
+    friend bool operator==(const Caps&, const Caps&) = default;
+};
+
+// Placed by a point and three angles, turned about x, then y, then z. Its length, width and
+// thickness run along x, y and z before turning; the point is where its three reference faces meet.
+struct Free {
+    Statement x, y, z;
+    Statement aboutX, aboutY, aboutZ;  // angles; empty for none
+    Statement length;
+    friend bool operator==(const Free&, const Free&) = default;
+};
+
+using Relation = std::variant<Stands, Spans, Caps, Free>;
+
+// A set of equal members, evenly placed between two parts: the gaps between neighbours and at both
+// ends are alike (count or greatest gap given), or neighbours stand at a stated pitch, centred.
+// One of `count`, `greatestGap` and `pitch` decides; `count` goes with `pitch` too.
+struct Spacing {
+    std::string after;   // the set lies between these two parts
+    std::string before;
+    Statement count;
+    Statement greatestGap;
+    Statement pitch;
+    friend bool operator==(const Spacing&, const Spacing&) = default;
+};
+
+struct Part {
+    std::string name;
+    Role role = Role::Rail;
+    std::string assembly;  // empty for the piece itself
+    std::string stock;
+    Statement width;
+    Statement thickness;   // empty: as the stock is
+    bool pair = false;     // stated once, mirrored in x = 0
+    Side faceEdge = Side::Centre;  // which way its face edge looks; Centre leaves it to the relation
+    Relation relation;
+    std::optional<Spacing> spacing;
+    std::string note;
+    std::string extras;
+    friend bool operator==(const Part&, const Part&) = default;
+};
+
+// Parts glued up together. Its own frame is turned (about x, then y, then z) and moved within its parent.
+struct Assembly {
+    std::string name;
+    std::string parent;  // empty for the piece itself
+    Statement x, y, z;
+    Statement aboutX, aboutY, aboutZ;
+    std::string note;
+    std::string extras;
+    friend bool operator==(const Assembly&, const Assembly&) = default;
+};
+
+// A size of a joint that the maker states over the rule: the size itself, an offset to what the
+// rule gives, or the size as it came out at the bench.
+struct SizeStatement {
+    SizeState state = SizeState::Stated;  // never ByRule
+    Statement expression;
+    friend bool operator==(const SizeStatement&, const SizeStatement&) = default;
+};
+
+// What the maker says of the joints between two parts, by their stated names: for all of a pair or
+// set alike. Also adds a joint where two parts touch without a relation.
+struct JointStatement {
+    std::string tenoned;
+    std::string mortised;
+    std::optional<JointKind> kind;
+    std::map<SizeName, SizeStatement> sizes;
+    std::string note;
+    std::string extras;
+    friend bool operator==(const JointStatement&, const JointStatement&) = default;
+};
+
+// A rule of this maker's, by the id of the rule it takes the place of.
+struct HouseRule {
+    std::string id;
+    Statement value;
+    std::string note;
+    friend bool operator==(const HouseRule&, const HouseRule&) = default;
+};
+
+struct Piece {
+    std::string name;
+    std::string note;
+    LengthStyle style;  // how lengths are shown; its unit is that of a bare number
+    std::vector<Measure> measures;
+    std::vector<Stock> stocks;
+    std::vector<Assembly> assemblies;
+    std::vector<Part> parts;
+    std::vector<JointStatement> joints;
+    std::vector<HouseRule> houseRules;
+    std::vector<Statement> rack;  // chisels (mortise widths) at hand; empty for the usual rack
+    std::string extras;
+    friend bool operator==(const Piece&, const Piece&) = default;
+};
+
+// A reference to a part split into its stated name and the hand it asks for (None if it does not).
+struct PartReference {
+    std::string_view name;
+    Hand hand = Hand::None;
+};
+[[nodiscard]] PartReference splitReference(std::string_view reference);
+
+// The joint statement for two stated parts, or null.
+[[nodiscard]] const JointStatement* findJointStatement(const Piece&,
+                                                       std::string_view tenoned,
+                                                       std::string_view mortised);
+
+}  // namespace shoulderline

@@ -1,0 +1,165 @@
+#include "core/piece/words.h"
+
+#include <array>
+#include <string>
+#include <utility>
+
+namespace shoulderline {
+
+namespace {
+
+template <class Word>
+struct Entry {
+    Word word;
+    std::string_view text;
+};
+
+template <class Word>
+struct Table;
+
+template <>
+struct Table<Role> {
+    static constexpr std::array<Entry<Role>, 11> entries{{{Role::Post, "post"},
+                                                          {Role::Rail, "rail"},
+                                                          {Role::Stretcher, "stretcher"},
+                                                          {Role::Stile, "stile"},
+                                                          {Role::Slat, "slat"},
+                                                          {Role::Spindle, "spindle"},
+                                                          {Role::Arm, "arm"},
+                                                          {Role::Seat, "seat"},
+                                                          {Role::Panel, "panel"},
+                                                          {Role::Bracket, "bracket"},
+                                                          {Role::Cleat, "cleat"}}};
+};
+
+template <>
+struct Table<Side> {
+    static constexpr std::array<Entry<Side>, 7> entries{{{Side::Left, "left"},
+                                                         {Side::Right, "right"},
+                                                         {Side::Front, "front"},
+                                                         {Side::Back, "back"},
+                                                         {Side::Bottom, "bottom"},
+                                                         {Side::Top, "top"},
+                                                         {Side::Centre, "centre"}}};
+};
+
+template <>
+struct Table<Hand> {
+    static constexpr std::array<Entry<Hand>, 3> entries{
+        {{Hand::None, "none"}, {Hand::Left, "left"}, {Hand::Right, "right"}}};
+};
+
+template <>
+struct Table<Cut> {
+    static constexpr std::array<Entry<Cut>, 3> entries{
+        {{Cut::Flat, "flat"}, {Cut::Quarter, "quarter"}, {Cut::Rift, "rift"}}};
+};
+
+template <>
+struct Table<JointKind> {
+    static constexpr std::array<Entry<JointKind>, 3> entries{{{JointKind::Blind, "blind"},
+                                                              {JointKind::Through, "through"},
+                                                              {JointKind::Rests, "rests"}}};
+};
+
+template <>
+struct Table<End> {
+    static constexpr std::array<Entry<End>, 2> entries{{{End::Start, "start"}, {End::Far, "far"}}};
+};
+
+template <>
+struct Table<Face> {
+    static constexpr std::array<Entry<Face>, 6> entries{{{Face::FaceSide, "face side"},
+                                                         {Face::BackSide, "back side"},
+                                                         {Face::FaceEdge, "face edge"},
+                                                         {Face::BackEdge, "back edge"},
+                                                         {Face::StartEnd, "start end"},
+                                                         {Face::FarEnd, "far end"}}};
+};
+
+template <>
+struct Table<SizeName> {
+    static constexpr std::array<Entry<SizeName>, 7> entries{
+        {{SizeName::TenonThickness, "tenon thickness"},
+         {SizeName::TenonWidth, "tenon width"},
+         {SizeName::TenonLength, "tenon length"},
+         {SizeName::Projection, "projection"},
+         {SizeName::ShoulderFaceSide, "shoulder at face side"},
+         {SizeName::ShoulderFaceEdge, "shoulder at face edge"},
+         {SizeName::MortiseDepth, "mortise depth"}}};
+};
+
+template <>
+struct Table<SizeState> {
+    static constexpr std::array<Entry<SizeState>, 4> entries{
+        {{SizeState::ByRule, "by rule"},
+         {SizeState::RulePlusOffset, "by rule with offset"},
+         {SizeState::Stated, "stated"},
+         {SizeState::AsFound, "as found"}}};
+};
+
+template <class Word>
+std::string_view textOf(Word word) {
+    for (const auto& entry : Table<Word>::entries) {
+        if (entry.word == word) {
+            return entry.text;
+        }
+    }
+    return {};
+}
+
+template <class Word>
+std::optional<Word> wordOf(std::string_view text) {
+    for (const auto& entry : Table<Word>::entries) {
+        if (entry.text == text) {
+            return entry.word;
+        }
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+std::string_view wordFor(Role word) { return textOf(word); }
+std::string_view wordFor(Side word) { return textOf(word); }
+std::string_view wordFor(Hand word) { return textOf(word); }
+std::string_view wordFor(Cut word) { return textOf(word); }
+std::string_view wordFor(JointKind word) { return textOf(word); }
+std::string_view wordFor(End word) { return textOf(word); }
+std::string_view wordFor(Face word) { return textOf(word); }
+std::string_view wordFor(SizeName word) { return textOf(word); }
+std::string_view wordFor(SizeState word) { return textOf(word); }
+
+template <> std::optional<Role> fromWord(std::string_view text) { return wordOf<Role>(text); }
+template <> std::optional<Side> fromWord(std::string_view text) { return wordOf<Side>(text); }
+template <> std::optional<Hand> fromWord(std::string_view text) { return wordOf<Hand>(text); }
+template <> std::optional<Cut> fromWord(std::string_view text) { return wordOf<Cut>(text); }
+template <> std::optional<JointKind> fromWord(std::string_view text) {
+    return wordOf<JointKind>(text);
+}
+template <> std::optional<SizeName> fromWord(std::string_view text) {
+    return wordOf<SizeName>(text);
+}
+template <> std::optional<SizeState> fromWord(std::string_view text) {
+    return wordOf<SizeState>(text);
+}
+
+template <class Word>
+std::string listOfWords() {
+    std::string list;
+    for (const auto& entry : Table<Word>::entries) {
+        if (!list.empty()) {
+            list += ", ";
+        }
+        list += entry.text;
+    }
+    return list;
+}
+template std::string listOfWords<Role>();
+template std::string listOfWords<Side>();
+template std::string listOfWords<Cut>();
+template std::string listOfWords<JointKind>();
+template std::string listOfWords<SizeName>();
+template std::string listOfWords<SizeState>();
+
+}  // namespace shoulderline

@@ -1,0 +1,70 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "core/rules/size_state.h"
+
+namespace shoulderline {
+
+// What a part is in the piece. The trade's words; several rules go by them.
+enum class Role { Post, Rail, Stretcher, Stile, Slat, Spindle, Arm, Seat, Panel, Bracket, Cleat };
+
+// Directions as one faces the piece, and the middle. Left is -x, right +x, front -y, back +y,
+// bottom -z, top +z.
+enum class Side { Left, Right, Front, Back, Bottom, Top, Centre };
+
+// Which of a left-and-right pair; None for a part that stands alone.
+enum class Hand { None, Left, Right };
+
+// How wood is cut from the log: growth rings flat, near upright, or between.
+enum class Cut { Flat, Quarter, Rift };
+
+// Kinds of joint that can be made so far. Rests: one part lies on or against the other with no
+// wood joint (buttons, screws or glue as the note says).
+enum class JointKind { Blind, Through, Rests };
+
+// The two ends of a part along its length: where its length is measured from, and the other.
+enum class End { Start, Far };
+
+// A part's six faces in its own frame: length x, width y, thickness z. The face side is z = 0, the
+// face edge y = 0: the reference surfaces that all marking is done from.
+enum class Face { FaceSide, BackSide, FaceEdge, BackEdge, StartEnd, FarEnd };
+
+// The sizes of a joint that a maker may state over the rule.
+enum class SizeName {
+    TenonThickness,
+    TenonWidth,
+    TenonLength,
+    Projection,
+    ShoulderFaceSide,
+    ShoulderFaceEdge,
+    MortiseDepth,
+};
+
+// The word used for each in files and on screen, lower case ("face side"); and back again.
+[[nodiscard]] std::string_view wordFor(Role);
+[[nodiscard]] std::string_view wordFor(Side);
+[[nodiscard]] std::string_view wordFor(Hand);
+[[nodiscard]] std::string_view wordFor(Cut);
+[[nodiscard]] std::string_view wordFor(JointKind);
+[[nodiscard]] std::string_view wordFor(End);
+[[nodiscard]] std::string_view wordFor(Face);
+[[nodiscard]] std::string_view wordFor(SizeName);
+[[nodiscard]] std::string_view wordFor(SizeState);
+template <class Word>
+[[nodiscard]] std::optional<Word> fromWord(std::string_view word);
+template <> std::optional<Role> fromWord(std::string_view);
+template <> std::optional<Side> fromWord(std::string_view);
+template <> std::optional<Hand> fromWord(std::string_view);
+template <> std::optional<Cut> fromWord(std::string_view);
+template <> std::optional<JointKind> fromWord(std::string_view);
+template <> std::optional<SizeName> fromWord(std::string_view);
+template <> std::optional<SizeState> fromWord(std::string_view);
+
+// All words of a kind, in order, for lists to choose from ("post, rail, ...").
+template <class Word>
+[[nodiscard]] std::string listOfWords();
+
+}  // namespace shoulderline

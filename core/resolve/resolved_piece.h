@@ -1,0 +1,120 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/geometry/body.h"
+#include "core/geometry/box.h"
+#include "core/geometry/frame.h"
+#include "core/joint/joint.h"
+#include "core/measure/measures.h"
+#include "core/piece/piece.h"
+#include "core/rules/reason.h"
+
+namespace shoulderline {
+
+// A tenon or a mortise as a box in its part's own frame; millimetres.
+struct TenonSolid {
+    std::size_t joint = 0;
+    Box box;  // stands out past a shoulder of the body
+    friend bool operator==(const TenonSolid&, const TenonSolid&) = default;
+};
+struct MortiseSolid {
+    std::size_t joint = 0;
+    Face face = Face::FaceSide;
+    Box box;          // the wood taken away
+    Box tenon;        // what fills it
+    bool isThrough = false;
+    friend bool operator==(const MortiseSolid&, const MortiseSolid&) = default;
+};
+
+// One member as it will be made. Its frame sits at the corner of its body where the start
+// shoulder (or start end), face edge and face side meet: x along the length, y along the width from the face
+// edge, z along the thickness from the face side. The body is the box (0,0,0)-(shoulder length,
+// width, thickness); tenons stand out past x = 0 and x = shoulder length. Seen from its face side with the face
+// edge up, x runs to the right; for the mirrored one of a pair, to the left. A post's length runs up.
+struct ResolvedPart {
+    std::string name;  // "side rail, upper, left"; "side slat 3, right"
+    std::string of;    // stated name
+    std::size_t stated = 0;  // index in Piece::parts
+    Hand hand = Hand::None;
+    int number = 0;    // in its set, from 1; 0 for a part that is not one of a set
+    Role role = Role::Rail;
+    std::string stock;
+    std::string assembly;
+    Frame frame;
+    Body body;            // in `frame`
+    Size shoulderLength;  // length of the body
+    Size width;
+    Size thickness;
+    Length startTenon;    // how far tenons stand out past the start and the far shoulder
+    Length farTenon;
+    std::vector<TenonSolid> tenons;
+    std::vector<MortiseSolid> mortises;
+    Length gap;           // between neighbours of its set; zero for a part that is not one of a set
+
+    [[nodiscard]] Length length() const { return shoulderLength.value + startTenon + farTenon; }
+    [[nodiscard]] Box bodyBox() const {
+        return {{0, 0, 0}, {shoulderLength.value.mm(), width.value.mm(), thickness.value.mm()}};
+    }
+    // The body with its tenons: the finished size over all.
+    [[nodiscard]] Box overBox() const {
+        Box box = bodyBox();
+        box.min.x -= startTenon.mm();
+        box.max.x += farTenon.mm();
+        return box;
+    }
+    friend bool operator==(const ResolvedPart&, const ResolvedPart&) = default;
+};
+
+// One joint. Frame: origin in the middle of the mouth on the entered face, x into the mortised
+// part, y along the tenon's width, z along its thickness; in the piece's space.
+struct ResolvedJoint {
+    std::string name;  // "side rail, upper, left into front post, left"
+    JointKind kind = JointKind::Blind;
+    std::size_t tenoned = 0;   // indices in ResolvedPiece::parts
+    std::size_t mortised = 0;
+    End end = End::Start;      // the end of the tenoned part that it is at
+    Frame frame;
+    Tenon tenon;               // not filled for JointKind::Rests
+    Mortise mortise;
+    friend bool operator==(const ResolvedJoint&, const ResolvedJoint&) = default;
+};
+
+// What could not be worked out, and where.
+struct Trouble {
+    RuleId rule = RuleId::PieceResolves;
+    std::string place;    // "part 'front rail'", "measure 'seat height'"
+    std::string message;  // one sentence
+    std::optional<std::size_t> part;  // index in Piece::parts
+    std::string measure;
+    friend bool operator==(const Trouble&, const Trouble&) = default;
+};
+
+struct ResolvedMeasure {
+    std::string name;
+    std::optional<Value> value;  // none where it could not be worked out
+    std::vector<std::string> dependsOn;
+};
+
+// Everything that follows from a stated piece. Immutable once made.
+struct ResolvedPiece {
+    std::vector<ResolvedMeasure> measures;  // in the order stated
+    std::vector<ResolvedPart> parts;
+    std::vector<ResolvedJoint> joints;
+    std::vector<Trouble> troubles;
+    std::vector<Length> rack;   // the chisels the joints were sized for, ascending
+    RuleBook rules;             // with the maker's house rules in it
+    Box bounds;                 // around all parts over their tenons; zero for an empty piece
+
+    [[nodiscard]] std::optional<std::size_t> findPart(std::string_view name) const;
+    [[nodiscard]] std::optional<std::size_t> findJoint(std::string_view name) const;
+};
+
+// Volume of the part as made: body and tenons, less what mortises take from it; in cubic
+// millimetres, exact for the boxes they are.
+[[nodiscard]] double volumeAsMade(const ResolvedPart&);
+
+}  // namespace shoulderline

@@ -1,0 +1,84 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "core/measure/length.h"
+
+namespace shoulderline {
+
+// Every rule that the planner goes by. The figures, sources and sentences are rows of the rule
+// book (resources/rules/rule_book.json); the ids there are those of ruleIdText().
+enum class RuleId {
+    Stated,                 // the maker stated the size
+    StatedOver,             // ... over what the rule would give
+    StatedOffset,           // the maker stated an offset to the rule
+    AsFound,                // taken at the bench
+    StockThickness,         // the part is as thick as its stock
+    StockMeasured,          // ... as its stock measures
+    PartPlaced,             // follows from where the parts are placed
+    ShoulderToShoulder,     // the clear distance between the parts that a member spans
+    TenonThicknessShare,    // tenon thickness as a share of the tenoned part's thickness
+    SlatTenonShoulder,      // cheek shoulder of a slat's tenon
+    ChiselNearest,          // taken to a chisel on the rack
+    TenonCentred,           // the tenon stands in the middle of its part's thickness
+    EdgeShoulder,           // shoulder at each edge of a rail's tenon
+    EdgeShoulderShare,      // ... at most this share of the part's width
+    TenonWidthLeft,         // tenon width: what the edge shoulders leave
+    TenonWidthRatio,        // tenon width at most this many times its thickness
+    TenonWidthShareLeast,   // ... but at least this share of the part's width
+    TenonLengthShare,       // blind tenon length as a share of what the mortised part holds
+    SlatTenonLength,        // blind tenon length of a slat or spindle
+    TenonLengthRatioLeast,  // tenon length at least this many times its thickness
+    MortiseFloorLeast,      // wood left under a blind mortise
+    MortiseDepthExtra,      // mortise deeper than its tenon, for glue and chips
+    MortiseAsTenon,         // the mouth is as wide and long as the tenon
+    MortiseWallLeast,       // wood beside a mortise
+    MortiseEndLeast,        // wood between a mortise and the end of its part
+    MortiseGapLeast,        // wood between two mortises inside a part
+    MortiseThrough,         // a through mortise goes through the whole part
+    ThroughProjection,      // how far a through tenon stands proud
+    ThroughLength,          // through tenon length: the part it passes and its projection
+    ShoulderLeast,          // smallest shoulder worth cutting
+    MouthOnFace,            // the mouth lies whole on the face it enters
+    SizeOnGrid,             // sizes that rules produce are taken to the maker's grid
+    JointWanted,            // parts that touch are joined
+    PartsClear,             // parts do not run through one another
+    StockYields,            // stock that can yield the part
+    FacesSquarely,          // a member meets the part it joins square
+    PieceResolves,          // everything stated can be worked out
+    MeasureLimits,          // a measure keeps within the limits set for it
+};
+inline constexpr std::size_t kRuleCount = static_cast<std::size_t>(RuleId::MeasureLimits) + 1;
+
+// The id of a rule as the rule book and findings give it ("tenon.thickness.share"). Never reused.
+[[nodiscard]] std::string_view ruleIdText(RuleId);
+[[nodiscard]] std::optional<RuleId> ruleIdFromText(std::string_view);
+
+// What a rule's figure is: a length, or a plain ratio; or nothing (the rule is a sentence only).
+enum class RuleUnit { None, Length, Ratio };
+
+// How well founded a rule is.
+enum class Grade { Published, CommonPractice, OurChoice };
+
+// One row of the rule book. `value` is the default; [low, high] the range that sources give, where
+// they differ or where the rule is a limit on one side. Lengths are in millimetres.
+struct Rule {
+    std::string id;
+    RuleUnit unit = RuleUnit::None;
+    double value = 0.0;
+    std::optional<double> low;
+    std::optional<double> high;
+    Grade grade = Grade::OurChoice;
+    std::string subject;   // what it is about, for lists ("tenon thickness to stock")
+    std::string sentence;  // the reason shown; {a}, {b}, {value} are lengths, {share} the figure
+    std::string source;
+    bool isHouseRule = false;
+
+    [[nodiscard]] Length length() const { return Length::mm(value); }
+};
+
+}  // namespace shoulderline

@@ -1,0 +1,252 @@
+#include "core/storage/json_text.h"
+#include "core/storage/object_reader.h"
+#include "core/storage/piece_text.h"
+
+namespace shoulderline {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+LengthStyle readStyle(ObjectReader& in) {
+    const std::string kind = in.text("kind");
+    if (kind == "decimal inches") {
+        return LengthStyle::decimalInches(in.whole("decimals", 1, 4, 3));
+    }
+    if (kind == "millimetres") {
+        return LengthStyle::millimetres(in.whole("decimals", 0, 1, 0));
+    }
+    if (kind != "fractions") {
+        in.refuse("'" + kind + "' is not one of: fractions, decimal inches, millimetres.", in.placeOf("kind"));
+    }
+    const int denominator = in.whole("denominator", 8, 64, 16);
+    if (denominator != 8 && denominator != 16 && denominator != 32 && denominator != 64) {
+        in.refuse("A denominator of 8, 16, 32 or 64 is expected.", in.placeOf("denominator"));
+    }
+    return LengthStyle::fractions(denominator);
+}
+
+Measure readMeasure(ObjectReader& in) {
+    Measure measure;
+    measure.name = in.neededText("name");
+    measure.expression = in.neededText("expression");
+    measure.note = in.text("note");
+    measure.least = in.text("least");
+    measure.most = in.text("most");
+    measure.found = in.text("found");
+    measure.extras = in.extras();
+    return measure;
+}
+
+Stock readStock(ObjectReader& in) {
+    Stock stock;
+    stock.name = in.neededText("name");
+    stock.species = in.text("species");
+    stock.cut = in.word<Cut>("cut", fromWord<Cut>, listOfWords<Cut>()).value_or(Cut::Flat);
+    stock.thickness = in.neededText("thickness");
+    stock.measuredThickness = in.text("measured_thickness");
+    stock.greatestWidth = in.text("greatest_width");
+    stock.greatestLength = in.text("greatest_length");
+    stock.extras = in.extras();
+    return stock;
+}
+
+Assembly readAssembly(ObjectReader& in) {
+    Assembly assembly;
+    assembly.name = in.neededText("name");
+    assembly.parent = in.text("parent");
+    assembly.x = in.text("x");
+    assembly.y = in.text("y");
+    assembly.z = in.text("z");
+    assembly.aboutX = in.text("about_x");
+    assembly.aboutY = in.text("about_y");
+    assembly.aboutZ = in.text("about_z");
+    assembly.note = in.text("note");
+    assembly.extras = in.extras();
+    return assembly;
+}
+
+Side readSide(ObjectReader& in, const char* name, Side ifAbsent) {
+    return in.word<Side>(name, fromWord<Side>, listOfWords<Side>()).value_or(ifAbsent);
+}
+
+Position readPosition(ObjectReader& in) {
+    Position position;
+    position.face = readSide(in, "face", Side::Centre);
+    position.at = in.neededText("at");
+    return position;
+}
+
+Stands readStands(ObjectReader& in) {
+    Stands stands;
+    in.object("x", [&](ObjectReader& inner) { stands.x = readPosition(inner); });
+    in.object("y", [&](ObjectReader& inner) { stands.y = readPosition(inner); });
+    stands.foot = in.text("foot");
+    stands.height = in.text("height");
+    return stands;
+}
+
+Spans readSpans(ObjectReader& in) {
+    Spans spans;
+    spans.from = in.neededText("from");
+    spans.to = in.neededText("to");
+    in.object("level", [&](ObjectReader& inner) { spans.level = readPosition(inner); });
+    in.object("set", [&](ObjectReader& inner) {
+        spans.set.from = readSide(inner, "from", Side::Centre);
+        spans.set.by = inner.text("by");
+    });
+    spans.flat = in.flag("flat");
+    return spans;
+}
+
+Caps readCaps(ObjectReader& in) {
+    Caps caps;
+    caps.on = in.texts("on");
+    caps.runs = readSide(in, "runs", Side::Back);
+    in.eachMember("overhang", [&](const std::string& key, const ordered_json& value, const std::string& where) {
+        const std::optional<Side> side = fromWord<Side>(key);
+        if (!side || !value.is_string()) {
+            in.refuse("An overhang is stated as a text under left, right, front or back.", where);
+        } else {
+            caps.overhang[*side] = value.get<std::string>();
+        }
+    });
+    return caps;
+}
+
+Free readFree(ObjectReader& in) {
+    Free free;
+    free.x = in.text("x");
+    free.y = in.text("y");
+    free.z = in.text("z");
+    free.aboutX = in.text("about_x");
+    free.aboutY = in.text("about_y");
+    free.aboutZ = in.text("about_z");
+    free.length = in.text("length");
+    return free;
+}
+
+Relation readRelation(ObjectReader& in) {
+    const std::string kind = in.text("kind");
+    if (kind == "stands") {
+        return readStands(in);
+    }
+    if (kind == "spans") {
+        return readSpans(in);
+    }
+    if (kind == "caps") {
+        return readCaps(in);
+    }
+    if (kind != "free") {
+        in.refuse("'" + kind + "' is not one of: stands, spans, caps, free.", in.placeOf("kind"));
+    }
+    return readFree(in);
+}
+
+Part readPart(ObjectReader& in) {
+    Part part;
+    part.name = in.neededText("name");
+    part.role = in.word<Role>("role", fromWord<Role>, listOfWords<Role>()).value_or(Role::Rail);
+    part.assembly = in.text("assembly");
+    part.stock = in.text("stock");
+    part.width = in.text("width");
+    part.thickness = in.text("thickness");
+    part.pair = in.flag("pair");
+    part.faceEdge = readSide(in, "face_edge", Side::Centre);
+    bool hasRelation = false;
+    in.object("relation", [&](ObjectReader& inner) {
+        part.relation = readRelation(inner);
+        hasRelation = true;
+    });
+    if (!hasRelation) {
+        in.refuse("A relation is expected for the part '" + part.name + "', and there is none.", in.placeOf("relation"));
+    }
+    in.object("spacing", [&](ObjectReader& inner) {
+        Spacing spacing;
+        spacing.after = inner.neededText("after");
+        spacing.before = inner.neededText("before");
+        spacing.count = inner.text("count");
+        spacing.greatestGap = inner.text("greatest_gap");
+        spacing.pitch = inner.text("pitch");
+        part.spacing = spacing;
+    });
+    part.note = in.text("note");
+    part.extras = in.extras();
+    return part;
+}
+
+JointStatement readJoint(ObjectReader& in) {
+    JointStatement joint;
+    joint.tenoned = in.neededText("tenoned");
+    joint.mortised = in.neededText("mortised");
+    joint.kind = in.word<JointKind>("kind", fromWord<JointKind>, listOfWords<JointKind>());
+    in.eachMember("sizes", [&](const std::string& key, const ordered_json& value, const std::string& where) {
+        const std::optional<SizeName> name = fromWord<SizeName>(key);
+        if (!name) {
+            in.refuse("'" + key + "' is not one of: " + listOfWords<SizeName>() + ".", where);
+            return;
+        }
+        ObjectReader size = in.inner(value, where);
+        SizeStatement statement;
+        statement.state = size.word<SizeState>("state", fromWord<SizeState>, listOfWords<SizeState>())
+                              .value_or(SizeState::Stated);
+        if (statement.state == SizeState::ByRule) {
+            in.refuse("A size that is stated is not 'by rule'; leave it out instead.", where);
+        }
+        statement.expression = size.neededText("expression");
+        joint.sizes[*name] = statement;
+    });
+    joint.note = in.text("note");
+    joint.extras = in.extras();
+    return joint;
+}
+
+Piece readMembers(ObjectReader& in) {
+    Piece piece;
+    piece.name = in.text("name");
+    piece.note = in.text("note");
+    in.object("style", [&](ObjectReader& inner) { piece.style = readStyle(inner); });
+    in.each("measures", [&](ObjectReader& item) { piece.measures.push_back(readMeasure(item)); });
+    in.each("stocks", [&](ObjectReader& item) { piece.stocks.push_back(readStock(item)); });
+    in.each("assemblies", [&](ObjectReader& item) { piece.assemblies.push_back(readAssembly(item)); });
+    in.each("parts", [&](ObjectReader& item) { piece.parts.push_back(readPart(item)); });
+    in.each("joints", [&](ObjectReader& item) { piece.joints.push_back(readJoint(item)); });
+    in.each("house_rules", [&](ObjectReader& item) {
+        piece.houseRules.push_back({item.neededText("id"), item.neededText("value"), item.text("note")});
+    });
+    piece.rack = in.texts("rack");
+    piece.extras = in.extras();
+    return piece;
+}
+
+}  // namespace
+
+Result<Piece> readPiece(std::string_view text) {
+    const Result<ordered_json> document = readJson(text);
+    if (!document) {
+        return tl::unexpected(document.error());
+    }
+    Reading reading;
+    ObjectReader in(*document, "", reading);
+    if (in.text("format") != "shoulderline piece") {
+        reading.refuse("This is not a piece: its format is expected to be 'shoulderline piece'.", "/format");
+    }
+    constexpr int kNewestImaginable = 1'000'000;
+    const int version = in.whole("version", 1, kNewestImaginable, 0);
+    if (version > kPieceVersion && !reading.error()) {
+        return fail(ErrorCode::NewerFile,
+                    "The piece was saved by a newer Shoulderline (format " + std::to_string(version) +
+                        "); this one reads up to format " + std::to_string(kPieceVersion) + ".",
+                    "/version");
+    }
+    if (version == 0) {
+        reading.refuse("A version is expected, and there is none.", "/version");
+    }
+    Piece piece = readMembers(in);
+    if (reading.error()) {
+        return tl::unexpected(*reading.error());
+    }
+    return piece;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,238 @@
+#include <nlohmann/json.hpp>
+
+#include "core/storage/piece_text.h"
+
+namespace shoulderline {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+// Builds one object: members in the order put, empty ones left out.
+class Writer {
+  public:
+    Writer& text(const char* name, std::string_view value) {
+        if (!value.empty()) {
+            object_[name] = value;
+        }
+        return *this;
+    }
+    Writer& flag(const char* name, bool value) {
+        if (value) {
+            object_[name] = true;
+        }
+        return *this;
+    }
+    Writer& value(const char* name, ordered_json value) {
+        if (!value.empty()) {
+            object_[name] = std::move(value);
+        }
+        return *this;
+    }
+    Writer& extras(const std::string& extras) {
+        const ordered_json rest = extras.empty() ? ordered_json::object() : ordered_json::parse(extras, nullptr, false);
+        if (rest.is_object()) {
+            for (const auto& item : rest.items()) {
+                object_[item.key()] = item.value();
+            }
+        }
+        return *this;
+    }
+    [[nodiscard]] ordered_json done() { return std::move(object_); }
+
+  private:
+    ordered_json object_ = ordered_json::object();
+};
+
+ordered_json json(const LengthStyle& style) {
+    ordered_json object;
+    switch (style.kind) {
+        case LengthStyle::Kind::Fractions:
+            object["kind"] = "fractions";
+            object["denominator"] = style.denominator;
+            break;
+        case LengthStyle::Kind::DecimalInches:
+            object["kind"] = "decimal inches";
+            object["decimals"] = style.decimals;
+            break;
+        case LengthStyle::Kind::Millimetres:
+            object["kind"] = "millimetres";
+            object["decimals"] = style.decimals;
+            break;
+    }
+    return object;
+}
+
+ordered_json json(const Measure& measure) {
+    return Writer()
+        .text("name", measure.name)
+        .text("expression", measure.expression)
+        .text("note", measure.note)
+        .text("least", measure.least)
+        .text("most", measure.most)
+        .text("found", measure.found)
+        .extras(measure.extras)
+        .done();
+}
+
+ordered_json json(const Stock& stock) {
+    return Writer()
+        .text("name", stock.name)
+        .text("species", stock.species)
+        .text("cut", wordFor(stock.cut))
+        .text("thickness", stock.thickness)
+        .text("measured_thickness", stock.measuredThickness)
+        .text("greatest_width", stock.greatestWidth)
+        .text("greatest_length", stock.greatestLength)
+        .extras(stock.extras)
+        .done();
+}
+
+ordered_json json(const Assembly& assembly) {
+    return Writer()
+        .text("name", assembly.name)
+        .text("parent", assembly.parent)
+        .text("x", assembly.x)
+        .text("y", assembly.y)
+        .text("z", assembly.z)
+        .text("about_x", assembly.aboutX)
+        .text("about_y", assembly.aboutY)
+        .text("about_z", assembly.aboutZ)
+        .text("note", assembly.note)
+        .extras(assembly.extras)
+        .done();
+}
+
+ordered_json json(const Position& position) {
+    return Writer().text("face", wordFor(position.face)).text("at", position.at).done();
+}
+
+ordered_json json(const Stands& stands) {
+    return Writer()
+        .text("kind", "stands")
+        .value("x", json(stands.x))
+        .value("y", json(stands.y))
+        .text("foot", stands.foot)
+        .text("height", stands.height)
+        .done();
+}
+
+ordered_json json(const Spans& spans) {
+    Writer writer;
+    writer.text("kind", "spans").text("from", spans.from).text("to", spans.to);
+    if (spans.level) {
+        writer.value("level", json(*spans.level));
+    }
+    if (spans.set != Setting{}) {
+        writer.value("set", Writer().text("from", wordFor(spans.set.from)).text("by", spans.set.by).done());
+    }
+    return writer.flag("flat", spans.flat).done();
+}
+
+ordered_json json(const Caps& caps) {
+    ordered_json overhang = ordered_json::object();
+    for (const auto& [side, statement] : caps.overhang) {
+        overhang[std::string(wordFor(side))] = statement;
+    }
+    return Writer()
+        .text("kind", "caps")
+        .value("on", caps.on)
+        .text("runs", wordFor(caps.runs))
+        .value("overhang", overhang)
+        .done();
+}
+
+ordered_json json(const Free& free) {
+    return Writer()
+        .text("kind", "free")
+        .text("x", free.x)
+        .text("y", free.y)
+        .text("z", free.z)
+        .text("about_x", free.aboutX)
+        .text("about_y", free.aboutY)
+        .text("about_z", free.aboutZ)
+        .text("length", free.length)
+        .done();
+}
+
+ordered_json json(const Part& part) {
+    Writer writer;
+    writer.text("name", part.name)
+        .text("role", wordFor(part.role))
+        .text("assembly", part.assembly)
+        .text("stock", part.stock)
+        .text("width", part.width)
+        .text("thickness", part.thickness)
+        .flag("pair", part.pair);
+    if (part.faceEdge != Side::Centre) {
+        writer.text("face_edge", wordFor(part.faceEdge));
+    }
+    writer.value("relation", std::visit([](const auto& relation) { return json(relation); }, part.relation));
+    if (part.spacing) {
+        writer.value("spacing", Writer()
+                                    .text("after", part.spacing->after)
+                                    .text("before", part.spacing->before)
+                                    .text("count", part.spacing->count)
+                                    .text("greatest_gap", part.spacing->greatestGap)
+                                    .text("pitch", part.spacing->pitch)
+                                    .done());
+    }
+    return writer.text("note", part.note).extras(part.extras).done();
+}
+
+ordered_json json(const JointStatement& joint) {
+    ordered_json sizes = ordered_json::object();
+    for (const auto& [name, size] : joint.sizes) {
+        sizes[std::string(wordFor(name))] =
+            Writer().text("state", wordFor(size.state)).text("expression", size.expression).done();
+    }
+    return Writer()
+        .text("tenoned", joint.tenoned)
+        .text("mortised", joint.mortised)
+        .text("kind", joint.kind ? wordFor(*joint.kind) : std::string_view())
+        .value("sizes", sizes)
+        .text("note", joint.note)
+        .extras(joint.extras)
+        .done();
+}
+
+ordered_json json(const HouseRule& rule) {
+    return Writer().text("id", rule.id).text("value", rule.value).text("note", rule.note).done();
+}
+
+template <class Item>
+ordered_json list(const std::vector<Item>& items) {
+    ordered_json array = ordered_json::array();
+    for (const Item& item : items) {
+        array.push_back(json(item));
+    }
+    return array;
+}
+
+}  // namespace
+
+std::string writePiece(const Piece& piece) {
+    ordered_json document;
+    document["format"] = "shoulderline piece";
+    document["version"] = kPieceVersion;
+    const ordered_json members = Writer()
+                                     .text("name", piece.name)
+                                     .text("note", piece.note)
+                                     .value("style", json(piece.style))
+                                     .value("measures", list(piece.measures))
+                                     .value("stocks", list(piece.stocks))
+                                     .value("assemblies", list(piece.assemblies))
+                                     .value("parts", list(piece.parts))
+                                     .value("joints", list(piece.joints))
+                                     .value("house_rules", list(piece.houseRules))
+                                     .value("rack", piece.rack)
+                                     .extras(piece.extras)
+                                     .done();
+    for (const auto& item : members.items()) {
+        document[item.key()] = item.value();
+    }
+    // Texts were read as UTF-8; anything else that came in by the window is replaced, not refused.
+    return document.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace shoulderline
