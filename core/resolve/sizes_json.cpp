@@ -1,0 +1,193 @@
+#include "core/resolve/sizes_json.h"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <utility>
+
+#include <nlohmann/json.hpp>
+
+namespace shoulderline {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+double rounded(double value) {
+    constexpr double kSteps = 1e6;
+    const double result = std::round(value * kSteps) / kSteps;
+    return result == 0.0 ? 0.0 : result;  // never -0
+}
+
+double number(Length length) {
+    return rounded(length.mm());
+}
+
+ordered_json vector(Vec3 v) {
+    return {rounded(v.x), rounded(v.y), rounded(v.z)};
+}
+
+ordered_json measure(const Measure& stated, const ResolvedMeasure& resolved) {
+    ordered_json object{{"name", resolved.name}, {"expression", stated.expression}};
+    if (!resolved.value) {
+        return object;
+    }
+    if (resolved.value->dimension() == Dimension::Length) {
+        object["value_mm"] = number(resolved.value->asLength().value_or(Length()));
+    } else if (resolved.value->dimension() == Dimension::Angle) {
+        object["value_deg"] = rounded(resolved.value->asAngle().value_or(Angle()).degrees());
+    } else {
+        object["value"] = rounded(resolved.value->asNumber().value_or(0.0));
+    }
+    return object;
+}
+
+ordered_json part(const ResolvedPart& part) {
+    const bool hasTenons = !part.tenons.empty();
+    const Box over = part.overBox();
+    return {{"name", part.name},
+            {"of", part.of},
+            {"hand", wordFor(part.hand)},
+            {"stock", part.stock},
+            {"length_mm", number(part.length())},
+            {"width_mm", number(part.width.value)},
+            {"thickness_mm", number(part.thickness.value)},
+            {"shoulder_length_mm", hasTenons ? ordered_json(number(part.shoulderLength.value)) : ordered_json()},
+            {"volume_mm3", rounded(volumeAsMade(part))},
+            {"origin_mm", vector(part.frame.toOuter(over.min))},
+            {"axes", {vector(part.frame.x), vector(part.frame.y), vector(part.frame.z)}}};
+}
+
+using NamedSize = std::pair<const char*, const Size*>;
+
+std::vector<NamedSize> namedSizes(const ResolvedJoint& joint) {
+    const Tenon& tenon = joint.tenon;
+    const Mortise& mortise = joint.mortise;
+    std::vector<NamedSize> sizes{{"tenon thickness", &tenon.thickness},
+                                 {"tenon width", &tenon.width},
+                                 {"tenon length", &tenon.length},
+                                 {"projection", &tenon.projection},
+                                 {"shoulder at face side", &tenon.shoulders.faceSide},
+                                 {"shoulder at back side", &tenon.shoulders.backSide},
+                                 {"shoulder at face edge", &tenon.shoulders.faceEdge},
+                                 {"shoulder at back edge", &tenon.shoulders.backEdge},
+                                 {"mortise width", &mortise.width},
+                                 {"mortise length", &mortise.length},
+                                 {"mortise depth", &mortise.depth},
+                                 {"mortise from face", &mortise.fromFace},
+                                 {"mortise from end", &mortise.fromStart}};
+    std::erase_if(sizes, [](const NamedSize& size) { return size.second->reasons.empty(); });
+    return sizes;
+}
+
+ordered_json joint(const Piece& piece, const ResolvedPiece& resolved, const ResolvedJoint& joint) {
+    ordered_json object{{"name", joint.name},
+                        {"kind", wordFor(joint.kind)},
+                        {"tenoned", resolved.parts[joint.tenoned].name},
+                        {"mortised", resolved.parts[joint.mortised].name}};
+    if (joint.kind == JointKind::Rests) {
+        return object;
+    }
+    const Tenon& tenon = joint.tenon;
+    const Mortise& mortise = joint.mortise;
+    object["end"] = wordFor(joint.end);
+    object["tenon"] = {{"thickness_mm", number(tenon.thickness.value)},
+                       {"width_mm", number(tenon.width.value)},
+                       {"length_mm", number(tenon.length.value)},
+                       {"projection_mm", number(tenon.projection.value)},
+                       {"shoulders_mm",
+                        {{"face_side", number(tenon.shoulders.faceSide.value)},
+                         {"back_side", number(tenon.shoulders.backSide.value)},
+                         {"face_edge", number(tenon.shoulders.faceEdge.value)},
+                         {"back_edge", number(tenon.shoulders.backEdge.value)}}}};
+    object["mortise"] = {{"face", wordFor(mortise.face)},
+                         {"width_mm", number(mortise.width.value)},
+                         {"length_mm", number(mortise.length.value)},
+                         {"depth_mm", number(mortise.depth.value)},
+                         {"from_end_mm", number(mortise.fromStart.value)},
+                         {"from_face_mm", number(mortise.fromFace.value)}};
+    ordered_json reasons = ordered_json::object();
+    for (const auto& [name, size] : namedSizes(joint)) {
+        ordered_json chain = ordered_json::array();
+        for (const Reason& reason : size->reasons) {
+            chain.push_back({{"rule", ruleIdText(reason.rule)},
+                             {"text", reasonText(reason, resolved.rules, piece.style)},
+                             {"value_mm", number(reason.value)}});
+        }
+        reasons[name] = std::move(chain);
+    }
+    object["reasons"] = std::move(reasons);
+    return object;
+}
+
+std::string shown(const Piece& piece, Length length) {
+    return showLength(length, piece.style, true);
+}
+
+std::string valueText(const Piece& piece, const ResolvedMeasure& measure) {
+    if (!measure.value) {
+        return "cannot be worked out";
+    }
+    if (measure.value->dimension() == Dimension::Length) {
+        return shown(piece, measure.value->asLength().value_or(Length()));
+    }
+    const bool isAngle = measure.value->dimension() == Dimension::Angle;
+    const double value = isAngle ? measure.value->asAngle().value_or(Angle()).degrees()
+                                 : measure.value->asNumber().value_or(0.0);
+    std::array<char, 32> digits{};
+    const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), rounded(value)).ptr;
+    return std::string(digits.data(), end) + (isAngle ? "°" : "");
+}
+
+}  // namespace
+
+std::string sizesJson(const Piece& piece, const ResolvedPiece& resolved) {
+    ordered_json document{{"name", piece.name},
+                          {"measures", ordered_json::array()},
+                          {"parts", ordered_json::array()},
+                          {"joints", ordered_json::array()}};
+    for (std::size_t i = 0; i < resolved.measures.size(); ++i) {
+        document["measures"].push_back(measure(piece.measures[i], resolved.measures[i]));
+    }
+    for (const ResolvedPart& one : resolved.parts) {
+        document["parts"].push_back(part(one));
+    }
+    for (const ResolvedJoint& one : resolved.joints) {
+        document["joints"].push_back(joint(piece, resolved, one));
+    }
+    return document.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
+}
+
+std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
+    std::string text = piece.name + "\n\nMeasures\n";
+    for (std::size_t i = 0; i < resolved.measures.size(); ++i) {
+        text += "  " + resolved.measures[i].name + ": " + valueText(piece, resolved.measures[i]) + "  (" +
+                piece.measures[i].expression + ")\n";
+    }
+    text += "\nParts\n";
+    for (const ResolvedPart& one : resolved.parts) {
+        text += "  " + one.name + ": " + shown(piece, one.length()) + " x " + shown(piece, one.width.value) + " x " +
+                shown(piece, one.thickness.value) + ", " + one.stock;
+        if (!one.tenons.empty()) {
+            text += ", shoulder to shoulder " + shown(piece, one.shoulderLength.value);
+        }
+        text += "\n";
+    }
+    text += "\nJoints\n";
+    for (const ResolvedJoint& one : resolved.joints) {
+        text += "  " + one.name + ": " + std::string(wordFor(one.kind)) + "\n";
+        if (one.kind == JointKind::Rests) {
+            continue;
+        }
+        for (const auto& [name, size] : namedSizes(one)) {
+            text += std::string("    ") + name + " " + shown(piece, size->value) + ":";
+            for (const Reason& reason : size->reasons) {
+                text += (&reason == &size->reasons.front() ? " " : "; ") + reasonText(reason, resolved.rules, piece.style);
+            }
+            text += "\n";
+        }
+    }
+    return text;
+}
+
+}  // namespace shoulderline
