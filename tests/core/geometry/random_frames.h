@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <random>
 #include <vector>
 
@@ -15,20 +16,22 @@ struct Stick {
 };
 
 // `count` square sticks, each in a layer of its own from front to back, turned any way in the layer
-// and leaning a little out of it: none touch, all cross in the front view.
-inline std::vector<Stick> layeredSticks(unsigned seed, int count) {
+// and leaning out of it by up to `lean` degrees two ways: none touch, all cross in the front view.
+inline std::vector<Stick> layeredSticks(unsigned seed, int count, double lean = 1.0) {
     std::mt19937 random(seed);
     const auto between = [&](double low, double high) {
         return std::uniform_real_distribution<double>(low, high)(random);
     };
+    // A stick is under 420 mm from corner to corner and 30 thick.
+    const double layer = 35.0 + 2.0 * 420.0 * std::sin(Angle::degrees(lean).radians());
     std::vector<Stick> sticks;
     for (int i = 0; i < count; ++i) {
         const double length = between(150, 400);
         const double thickness = between(10, 30);
-        const Frame frame = Frame::turned({between(-60, 60), 50.0 * i, between(-60, 60)},
-                                          Angle::degrees(between(-1, 1)),
+        const Frame frame = Frame::turned({between(-60, 60), layer * i, between(-60, 60)},
+                                          Angle::degrees(between(-lean, lean)),
                                           Angle::degrees(between(0, 180)),
-                                          Angle::degrees(between(-1, 1)));
+                                          Angle::degrees(between(-lean, lean)));
         sticks.push_back({{{-length / 2, -thickness / 2, -between(10, 30)},
                            {length / 2, thickness / 2, between(10, 30)}},
                           frame});

@@ -3,6 +3,7 @@
 #include <cstdlib>
 #include <iostream>
 
+#include <BRepAdaptor_Curve.hxx>
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepAlgoAPI_Fuse.hxx>
@@ -23,6 +24,7 @@
 #include <HLRAlgo_Projector.hxx>
 #include <HLRBRep_Algo.hxx>
 #include <HLRBRep_HLRToShape.hxx>
+#include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Shape.hxx>
 #include <gp_Ax2.hxx>
@@ -155,6 +157,18 @@ double lengthOf(const TopoDS_Shape& edges) {
     return properties.Mass();
 }
 
+Handle(HLRBRep_Algo) hidden(std::span<const Solid> solids, const View& view) {
+    const Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo;
+    for (const Solid& solid : solids) {
+        algorithm->Add(solid.shape().shape);
+    }
+    algorithm->Projector(HLRAlgo_Projector(
+        gp_Ax2(gp_Pnt(0, 0, 0), direction(view.towardsViewer), direction(view.right))));
+    algorithm->Update();
+    algorithm->Hide();
+    return algorithm;
+}
+
 }  // namespace
 
 Solid::Solid(const SolidPlan& plan) {
@@ -195,17 +209,26 @@ double minimumDistance(const Solid& a, const Solid& b) {
 }
 
 SeenLengths seenLengths(std::span<const Solid> solids, const View& view) {
-    const Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo;
-    for (const Solid& solid : solids) {
-        algorithm->Add(solid.shape().shape);
-    }
-    algorithm->Projector(HLRAlgo_Projector(
-        gp_Ax2(gp_Pnt(0, 0, 0), direction(view.towardsViewer), direction(view.right))));
-    algorithm->Update();
-    algorithm->Hide();
-    HLRBRep_HLRToShape edges(algorithm);
+    HLRBRep_HLRToShape edges(hidden(solids, view));
     return {lengthOf(edges.VCompound()) + lengthOf(edges.OutLineVCompound()),
             lengthOf(edges.HCompound()) + lengthOf(edges.OutLineHCompound())};
+}
+
+std::vector<SeenEdge> visibleEdges(std::span<const Solid> solids, const View& view) {
+    HLRBRep_HLRToShape edges(hidden(solids, view));
+    const TopoDS_Shape visible = edges.VCompound();
+    std::vector<SeenEdge> result;
+    if (visible.IsNull()) {
+        return result;
+    }
+    BRepLib::BuildCurves3d(visible);
+    for (TopExp_Explorer at(visible, TopAbs_EDGE); at.More(); at.Next()) {
+        const BRepAdaptor_Curve curve(TopoDS::Edge(at.Current()));
+        const gp_Pnt a = curve.Value(curve.FirstParameter());
+        const gp_Pnt b = curve.Value(curve.LastParameter());
+        result.push_back({{a.X(), a.Y()}, {b.X(), b.Y()}});
+    }
+    return result;
 }
 
 }  // namespace shoulderline::reference

@@ -56,4 +56,11 @@ struct SeenLengths {
 };
 [[nodiscard]] SeenLengths seenLengths(std::span<const Solid> solids, const View& view);
 
+// Ends in the view of each visible sharp edge; straight edges only.
+struct SeenEdge {
+    Vec2 a;
+    Vec2 b;
+};
+[[nodiscard]] std::vector<SeenEdge> visibleEdges(std::span<const Solid> solids, const View& view);
+
 }  // namespace shoulderline::reference

@@ -126,36 +126,95 @@ TEST(BodyReference, ABowedSlatAgreesWithinItsFacets) {
     EXPECT_NEAR(slat.volume().value(), expected, 2 * 500 * 60 * kArcSagitta);
 }
 
-// Sharp edges of layered sticks in a view, ours and theirs.
-void expectSameLengths(unsigned seed, const View& view) {
-    const std::vector<test::Stick> sticks = test::layeredSticks(seed, 10);
-    std::vector<Polyhedron> ours;
-    std::vector<Solid> theirs;
+// Open CASCADE 7.6 takes visible edges of a box, even of one alone, for hidden when a face of it is
+// seen within about half a degree of edge-on. A box alone and askew has three hidden edges just, so
+// that is its error; such sticks are not compared.
+bool showsAFaceNearlyEdgeOn(const test::Stick& stick, const View& view) {
+    for (int i = 0; i < 3; ++i) {
+        if (std::abs(view.nearness(stick.frame.axis(i))) < 0.02) {
+            return true;
+        }
+    }
+    return false;
+}
+
+std::vector<Polyhedron> polyhedra(const std::vector<test::Stick>& sticks) {
+    std::vector<Polyhedron> solids;
     for (const test::Stick& stick : sticks) {
-        ours.push_back(Polyhedron::box(stick.box, stick.frame));
-        theirs.push_back(Solid({stick.box, stick.frame, {}, {}}));
+        solids.push_back(Polyhedron::box(stick.box, stick.frame));
     }
-    double visible = 0;
-    double hidden = 0;
-    for (const ViewEdge& e : hiddenLines(ours, view)) {
-        (e.visible ? visible : hidden) += norm(e.b - e.a);
+    return solids;
+}
+
+std::vector<Solid> kernelSolids(const std::vector<test::Stick>& sticks) {
+    std::vector<Solid> solids;
+    for (const test::Stick& stick : sticks) {
+        solids.push_back(Solid({stick.box, stick.frame, {}, {}}));
     }
+    return solids;
+}
 
-    const reference::SeenLengths expected = seenLengths(theirs, view);
+reference::SeenLengths lengthsOf(const std::vector<ViewEdge>& edges) {
+    reference::SeenLengths lengths;
+    for (const ViewEdge& e : edges) {
+        (e.visible ? lengths.visible : lengths.hidden) += norm(e.b - e.a);
+    }
+    return lengths;
+}
 
-    EXPECT_NEAR(visible, expected.visible, 1e-3 * expected.visible) << "seed " << seed;
-    EXPECT_NEAR(hidden, expected.hidden, 1e-3 * expected.hidden) << "seed " << seed;
+void expectSameLengths(const std::vector<test::Stick>& sticks, const View& view) {
+    const reference::SeenLengths ours = lengthsOf(hiddenLines(polyhedra(sticks), view));
+    const reference::SeenLengths theirs = seenLengths(kernelSolids(sticks), view);
+
+    EXPECT_NEAR(ours.visible, theirs.visible, 1e-3 * theirs.visible);
+    EXPECT_NEAR(ours.hidden, theirs.hidden, 1e-3 * theirs.hidden);
+}
+
+std::vector<test::Stick> comparableSticks(unsigned seed, const View& view) {
+    std::vector<test::Stick> sticks = test::layeredSticks(seed, 24, 8.0);
+    std::erase_if(sticks, [&](const auto& s) { return showsAFaceNearlyEdgeOn(s, view); });
+    return sticks;
 }
 
 TEST(HiddenLinesReference, LayeredSticksFromTheFrontAgree) {
     for (unsigned seed = 101; seed <= 110; ++seed) {
-        expectSameLengths(seed, View::front());
+        const std::vector<test::Stick> sticks = comparableSticks(seed, View::front());
+        EXPECT_GE(sticks.size(), 7U);
+        expectSameLengths(sticks, View::front());
     }
 }
 
 TEST(HiddenLinesReference, LayeredSticksAskewAgree) {
+    const View view = View::axonometric(Angle::degrees(30), Angle::degrees(20));
     for (unsigned seed = 201; seed <= 210; ++seed) {
-        expectSameLengths(seed, View::axonometric(Angle::degrees(30), Angle::degrees(20)));
+        const std::vector<test::Stick> sticks = comparableSticks(seed, view);
+        EXPECT_GE(sticks.size(), 7U);
+        expectSameLengths(sticks, view);
+    }
+}
+
+TEST(HiddenLinesReference, FlushFramesWithTenonsInTheirPostsAgreeAskew) {
+    const View view = View::axonometric(Angle::degrees(30), Angle::degrees(20));
+    for (unsigned seed = 301; seed <= 312; ++seed) {
+        expectSameLengths(test::framedSticks(seed, 2, 2), view);
+    }
+}
+
+// Edges on one line count once here, as each side reports different ones of them.
+TEST(HiddenLinesReference, FlushFramesWithTenonsInTheirPostsShowTheSameLinesSquareOn) {
+    for (unsigned seed = 401; seed <= 412; ++seed) {
+        const std::vector<test::Stick> sticks = test::framedSticks(seed, 2, 2);
+        for (const View& view : {View::front(), View::side(), View::plan()}) {
+            std::vector<ViewEdge> theirs;
+            for (const reference::SeenEdge& e : visibleEdges(kernelSolids(sticks), view)) {
+                theirs.push_back({e.a, e.b, true, 0, 0});
+            }
+            const double expected = lengthsOf(mergeCoincident(theirs)).visible;
+            const double found =
+                lengthsOf(mergeCoincident(hiddenLines(polyhedra(sticks), view))).visible;
+
+            EXPECT_NEAR(found, expected, 1e-3 * expected) << "seed " << seed;
+        }
     }
 }
 
