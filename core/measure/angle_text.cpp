@@ -39,6 +39,8 @@ Result<Angle> readAngle(std::string_view text) {
     return isNegative ? -angle : angle;
 }
 
-std::string showAngle(Angle angle) { return showDecimal(angle.degrees(), 1) + "°"; }
+std::string showAngle(Angle angle) {
+    return showDecimal(angle.degrees(), 1) + "°";
+}
 
 }  // namespace shoulderline

@@ -115,9 +115,13 @@ Result<Expression> Expression::parse(std::string_view text, Unit bare) {
     });
 }
 
-const std::string& Expression::text() const { return code_->text; }
+const std::string& Expression::text() const {
+    return code_->text;
+}
 
-const std::vector<std::string>& Expression::names() const { return code_->names; }
+const std::vector<std::string>& Expression::names() const {
+    return code_->names;
+}
 
 Result<Value> Expression::evaluate(const Lookup& lookup) const {
     std::vector<Value> stack;

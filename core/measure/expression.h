@@ -28,7 +28,8 @@ using Lookup = std::function<Result<Value>(std::string_view name)>;
 // How what could be read two ways is read:
 //   - `16-1/2` without spaces, whole numbers with the fraction under one, is sixteen and a half;
 //     `16 - 1/2` is fifteen and a half, and so is `16 -1/2`. U+2212 always subtracts.
-//   - `3/4 in`, without spaces, is three quarters of an inch; `x / 3/4 in` is refused (put brackets);
+//   - `3/4 in`, without spaces, is three quarters of an inch; `x / 3/4 in` is refused (put
+//   brackets);
 //     without a unit `x/3/4` divides from left to right.
 //   - a comma between digits is a decimal sign, but inside a function's brackets it is refused:
 //     min(1.5, 2) has a space after its comma.

@@ -6,6 +6,7 @@
 #include "core/measure/literal.h"
 #include "core/measure/measure_name.h"
 #include "core/measure/text_cursor.h"
+#include "core/measure/written_number.h"
 
 namespace shoulderline {
 
@@ -178,7 +179,7 @@ Done Parser::factor(bool followsDivision) {
     if (isLetter(cursor_.peek())) {
         return nameOrCall();
     }
-    if (startsLiteral(cursor_)) {
+    if (startsNumber(cursor_)) {
         return literal(followsDivision);
     }
     return found("a length, a number, a measure or an opening bracket");
@@ -296,7 +297,7 @@ Done Parser::literal(bool followsDivision) {
     if (read->kind == Literal::Kind::Bare && isLetter(cursor_.peek())) {
         return found("a unit (in, ft, mm, cm, m, deg) or an operator");
     }
-    if (startsLiteral(cursor_) && cursor_.peek() != U',') {
+    if (startsNumber(cursor_) && cursor_.peek() != U',') {
         return found("an operator between two numbers");
     }
     cursor_.moveTo(end);
@@ -312,10 +313,8 @@ Result<ExpressionCode> parseExpression(std::string_view text, Unit bare) {
         return fail(ErrorCode::EmptyText, "nothing is written where an expression was expected");
     }
     if (text.size() > kLongestText) {
-        return fail(ErrorCode::BadText,
-                    "the expression is longer than 1000 bytes",
-                    {},
-                    kLongestText);
+        return fail(
+            ErrorCode::BadText, "the expression is longer than 1000 bytes", {}, kLongestText);
     }
     Parser parser(text, bare);
     if (const Done done = parser.whole(); !done) {

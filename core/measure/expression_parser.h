@@ -15,8 +15,21 @@ namespace shoulderline {
 // One step of an expression in postfix order: operands first, each step taking its values from a
 // stack and leaving one.
 struct ExpressionStep {
-    enum class Kind { Literal, Name, Negate, Add, Subtract, Multiply, Divide, Min, Max, Round, Sin,
-                      Cos, Tan };
+    enum class Kind {
+        Literal,
+        Name,
+        Negate,
+        Add,
+        Subtract,
+        Multiply,
+        Divide,
+        Min,
+        Max,
+        Round,
+        Sin,
+        Cos,
+        Tan
+    };
     Kind kind = Kind::Literal;
     std::uint16_t position = 0;  // byte in the text, for errors
     std::uint16_t operand = 0;   // name: index in names; function: number of values

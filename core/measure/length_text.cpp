@@ -1,8 +1,6 @@
 #include "core/measure/length_text.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <numeric>
 

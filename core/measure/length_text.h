@@ -37,8 +37,8 @@ struct LengthStyle {
 // 1 ft 4 1/2 in, 1' 4 1/2"; literal.h has the forms. Before it may stand a sign (+ - −), and before
 // that the ≈ that showLength writes. A number without a unit takes `bare`. The text must be one
 // length and nothing else: what is not understood is refused, never cut short or read otherwise.
-// Errors: EmptyText, BadText, WrongDimension (an angle), OutOfRange (over one kilometre, or too many
-// digits); position is the byte where the reading stopped.
+// Errors: EmptyText, BadText, WrongDimension (an angle), OutOfRange (over one kilometre, or too
+// many digits); position is the byte where the reading stopped.
 [[nodiscard]] Result<Length> readLength(std::string_view text, Unit bare);
 
 // Shows a length: 16 1/2, 0.742, 419.5, −1/4 (with U+2212). A fraction that is over 0.001 mm from

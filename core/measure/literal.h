@@ -4,6 +4,7 @@
 
 #include "core/measure/result.h"
 #include "core/measure/text_cursor.h"
+#include "core/measure/written_number.h"
 
 namespace shoulderline {
 
@@ -15,13 +16,6 @@ struct Literal {
     bool isFraction = false;  // a fraction with no whole number before it: 3/4, ⅝ in
 };
 
-// What a comma between two digits means where a literal stands: the decimal sign, or, among the
-// values of a function, something too ambiguous to read.
-enum class Comma { Decimal, Ambiguous };
-
-// True where a literal can begin: a digit, a fraction character, or a decimal sign before a digit.
-[[nodiscard]] bool startsLiteral(const TextCursor& cursor);
-
 // Reads one literal and steps over it. Never signed. Forms:
 //   whole and decimal numbers    16   0.742   425,5   .5
 //   fractions, slash unspaced    9/16   ⅝
@@ -30,8 +24,8 @@ enum class Comma { Decimal, Ambiguous };
 //   feet and inches              1 ft 4 1/2 in   1' 4 1/2"   1'-4 1/2"
 //   degrees, minutes, seconds    12° 30'   12° 30' 15"
 // Unit words may be in capitals; a space before a unit is optional. Refused: grouping separators, a
-// comma that could be one (1,234), a zero denominator, a mixed number whose fraction is one or more,
-// inches of 12 or more after feet, more digits than a size can need. Inch fractions whose
+// comma that could be one (1,234), a zero denominator, a mixed number whose fraction is one or
+// more, inches of 12 or more after feet, more digits than a size can need. Inch fractions whose
 // denominator is a power of two are exact in inches; decimals are rounded once.
 // Errors: BadText, OutOfRange (too many digits); position is the first wrong byte.
 [[nodiscard]] Result<Literal> readLiteral(TextCursor& cursor, Comma comma);

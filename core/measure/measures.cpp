@@ -36,8 +36,11 @@ class Evaluation {
     Evaluation(std::vector<MeasureResult>& results,
                const Indexes& indexes,
                const std::vector<std::optional<Expression>>& expressions)
-        : results_(results), indexes_(indexes), expressions_(expressions),
-          states_(results.size(), State::Untouched), pathPlaces_(results.size()),
+        : results_(results),
+          indexes_(indexes),
+          expressions_(expressions),
+          states_(results.size(), State::Untouched),
+          pathPlaces_(results.size()),
           lookup_([this](std::string_view name) { return lookupIn(results_, indexes_, name); }) {}
 
     void run() {
@@ -103,13 +106,13 @@ class Evaluation {
         const std::size_t inCycleFrom = path_.back().inCycleFrom;
         path_.pop_back();
         if (!path_.empty()) {
-            path_.back().inCycleFrom = std::min(
-                path_.back().inCycleFrom, std::min(inCycleFrom, path_.size()));
+            path_.back().inCycleFrom =
+                std::min(path_.back().inCycleFrom, std::min(inCycleFrom, path_.size()));
         }
     }
 
-    // The measures on the path from `first` on hang on one another in a ring. Those already known to
-    // are passed over, so that no file can make this slow.
+    // The measures on the path from `first` on hang on one another in a ring. Those already known
+    // to are passed over, so that no file can make this slow.
     void reportCycle(std::size_t first) {
         const std::size_t start = pathPlaces_[first];
         for (std::size_t place = start; place < path_.back().inCycleFrom && place < path_.size();
@@ -167,9 +170,10 @@ MeasureTable MeasureTable::evaluateAll(const std::vector<NamedExpression>& measu
                                 "digits, begins with a letter, and is no unit or function",
                                 result.name);
         } else if (!table.indexes_.emplace(result.name, i).second) {
-            result.value = fail(ErrorCode::BadText,
-                                "there is already a measure '" + result.name + "'; the first stands",
-                                result.name);
+            result.value =
+                fail(ErrorCode::BadText,
+                     "there is already a measure '" + result.name + "'; the first stands",
+                     result.name);
         } else if (auto expression = Expression::parse(measures[i].text, bare); !expression) {
             result.value = tl::unexpected(std::move(expression.error()));
             result.value.error().where = result.name;

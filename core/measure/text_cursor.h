@@ -25,10 +25,12 @@ struct VulgarFraction {
 // blocks Latin-1 Supplement and Number Forms); nothing for any other character.
 [[nodiscard]] std::optional<VulgarFraction> vulgarFraction(char32_t character);
 
-[[nodiscard]] constexpr bool isDigit(char32_t c) { return c >= U'0' && c <= U'9'; }
+[[nodiscard]] constexpr bool isDigit(char32_t c) {
+    return c >= U'0' && c <= U'9';
+}
 
-// Letters of names: ASCII letters, the low line, and those of other scripts in the basic plane. Signs,
-// punctuation, spaces and control characters of Unicode are no letters.
+// Letters of names: ASCII letters, the low line, and those of other scripts in the basic plane.
+// Signs, punctuation, spaces and control characters of Unicode are no letters.
 [[nodiscard]] bool isLetter(char32_t c);
 
 // Walks over UTF-8 text one character at a time, seeing typographic variants as one sign: every

@@ -154,9 +154,9 @@ Result<Value> Value::product(const Value& a, const Value& b) {
     if (!a.isFactor() && !b.isFactor()) {
         const bool areLengths = a.kind_ == Kind::Length && b.kind_ == Kind::Length;
         return fail(ErrorCode::WrongDimension,
-                    areLengths ? std::string("a length times a length is not a length")
-                               : std::string(a.describe()) + " cannot be multiplied by " +
-                                     b.describe());
+                    areLengths
+                        ? std::string("a length times a length is not a length")
+                        : std::string(a.describe()) + " cannot be multiplied by " + b.describe());
     }
     const double amount = a.amount_ * b.amount_;
     if (!a.isFactor() || b.kind_ == Kind::Bare) {

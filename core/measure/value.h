@@ -72,7 +72,7 @@ class Value {
     [[nodiscard]] static Result<Pair> aligned(const Value& a, const Value& b, const char* doing);
 
     Kind kind_ = Kind::Number;
-    double amount_ = 0;  // a length in millimetres, an angle in radians, a number as it is
+    double amount_ = 0;       // a length in millimetres, an angle in radians, a number as it is
     Unit unit_ = Unit::Inch;  // of a bare number
 };
 

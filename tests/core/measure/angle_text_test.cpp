@@ -27,8 +27,15 @@ TEST(ReadAngle, MinutesAndSecondsAreSixtieths) {
 }
 
 TEST(ReadAngle, TextThatIsNoAngleIsRefused) {
-    for (const char* text :
-         {"abc", "12° 30", "12° 60'", "12.5° 30'", "12° 30\"", "12 30'", "12°°", "°", "12° 3.5' 2\""}) {
+    for (const char* text : {"abc",
+                             "12° 30",
+                             "12° 60'",
+                             "12.5° 30'",
+                             "12° 30\"",
+                             "12 30'",
+                             "12°°",
+                             "°",
+                             "12° 3.5' 2\""}) {
         EXPECT_FALSE(readAngle(text).has_value()) << text;
     }
     EXPECT_EQ(readAngle(" ").error().code, ErrorCode::EmptyText);

@@ -24,9 +24,8 @@ Result<Length> evaluated(const std::string& text) {
 
 // A length in sixty-fourths of an inch, written with its unit.
 std::string someLength() {
-    return showLength(Length::inches(*rc::gen::inRange(0, 6400) / 64.0),
-                      LengthStyle::fractions(64),
-                      true);
+    return showLength(
+        Length::inches(*rc::gen::inRange(0, 6400) / 64.0), LengthStyle::fractions(64), true);
 }
 
 // A length in any of the ways that makers write one.
@@ -37,17 +36,41 @@ std::string someWrittenLength() {
                          text.find_first_of("0123456789") != std::string::npos;
     text += std::to_string(*rc::gen::inRange(0, 12));
     text += *rc::gen::element<std::string>("", " 1/2", "-9/16", "½", " ⅜", ".25", ",5", "/7");
-    text += hasFeet ? *rc::gen::element<std::string>(" in", "\"", "″", "''")
-                    : *rc::gen::element<std::string>("", " in", "\"", " mm", "cm", " m", "'", " ft");
+    text += hasFeet
+                ? *rc::gen::element<std::string>(" in", "\"", "″", "''")
+                : *rc::gen::element<std::string>("", " in", "\"", " mm", "cm", " m", "'", " ft");
     return text;
 }
 
 // Texts made of the pieces of the language, so that they reach past the first character.
 std::string someTokens() {
-    const auto tokens = *rc::gen::container<std::vector<std::string>>(
-        rc::gen::element<std::string>("1", "16", " ", "/", "-", "+", "*", "(", ")", ",", ".", "½",
-                                      "in", "ft", "'", "\"", "°", "mm", "min(", "round(", "tan(",
-                                      "seat", "0", "\xE2", "−", "≈"));
+    const auto tokens =
+        *rc::gen::container<std::vector<std::string>>(rc::gen::element<std::string>("1",
+                                                                                    "16",
+                                                                                    " ",
+                                                                                    "/",
+                                                                                    "-",
+                                                                                    "+",
+                                                                                    "*",
+                                                                                    "(",
+                                                                                    ")",
+                                                                                    ",",
+                                                                                    ".",
+                                                                                    "½",
+                                                                                    "in",
+                                                                                    "ft",
+                                                                                    "'",
+                                                                                    "\"",
+                                                                                    "°",
+                                                                                    "mm",
+                                                                                    "min(",
+                                                                                    "round(",
+                                                                                    "tan(",
+                                                                                    "seat",
+                                                                                    "0",
+                                                                                    "\xE2",
+                                                                                    "−",
+                                                                                    "≈"));
     std::string text;
     for (const auto& token : tokens) {
         text += token;

@@ -220,15 +220,32 @@ TEST(Expression, LengthOfTextIsBounded) {
 }
 
 TEST(MeasureName, WordsOfLettersAndDigitsAreNames) {
-    for (const char* name : {"seat height", "slat 2", "depth in front", "h", "Sitzhöhe", "a_1", "minimum"}) {
+    for (const char* name :
+         {"seat height", "slat 2", "depth in front", "h", "Sitzhöhe", "a_1", "minimum"}) {
         EXPECT_TRUE(isMeasureName(name)) << name;
     }
 }
 
 TEST(MeasureName, OperatorsUnitsFunctionsAndUntidySpacesAreRefused) {
-    for (const char* name :
-         {"", " ", "2 slats", "in", "MM", "feet", "min", "cos", "half-lap", "a+b", "seat  height",
-          " seat", "seat ", "a\xFF", "½", "rail'", "a\nb", "x°", "😀"}) {
+    for (const char* name : {"",
+                             " ",
+                             "2 slats",
+                             "in",
+                             "MM",
+                             "feet",
+                             "min",
+                             "cos",
+                             "half-lap",
+                             "a+b",
+                             "seat  height",
+                             " seat",
+                             "seat ",
+                             "a\xFF",
+                             "½",
+                             "rail'",
+                             "a\nb",
+                             "x°",
+                             "😀"}) {
         EXPECT_FALSE(isMeasureName(name)) << name;
     }
     EXPECT_FALSE(isMeasureName(std::string(81, 'a')));

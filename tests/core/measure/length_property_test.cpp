@@ -45,7 +45,8 @@ RC_GTEST_PROP(LengthText, RoundedFractionReadsBackWithinHalfAStep, ()) {
     const int denominator = *rc::gen::element(8, 16, 32, 64);
     const auto length = Length::mm(*rc::gen::inRange(-9'000'000, 9'000'000) / 10.0);
 
-    const auto read = readLength(showLength(length, LengthStyle::fractions(denominator)), Unit::Inch);
+    const auto read =
+        readLength(showLength(length, LengthStyle::fractions(denominator)), Unit::Inch);
 
     RC_ASSERT(read.has_value());
     RC_ASSERT(nearlyEqual(*read, length, Length::inches(0.5 / denominator) + kLengthTolerance));

@@ -5,9 +5,8 @@
 #include <map>
 #include <string>
 
-#include <nlohmann/json.hpp>
-
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
 
 #include "core/measure/length_text.h"
 
@@ -19,7 +18,9 @@ nlohmann::json readTable(const char* name) {
     return nlohmann::json::parse(file).at(name);
 }
 
-Unit unitNamed(const std::string& name) { return name == "mm" ? Unit::Millimetre : Unit::Inch; }
+Unit unitNamed(const std::string& name) {
+    return name == "mm" ? Unit::Millimetre : Unit::Inch;
+}
 
 std::string nameOf(ErrorCode code) {
     static const std::map<ErrorCode, std::string> kNames = {

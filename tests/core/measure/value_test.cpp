@@ -78,7 +78,8 @@ TEST(Value, ResultsPastTheLimitsAreOutOfRange) {
 
 TEST(Value, RoundingTakesHalvesUp) {
     const Value half = Value::length(Length::mm(0.5));
-    EXPECT_EQ(Value::rounded(Value::length(Length::mm(1.25)), half), Value::length(Length::mm(1.5)));
+    EXPECT_EQ(Value::rounded(Value::length(Length::mm(1.25)), half),
+              Value::length(Length::mm(1.5)));
     EXPECT_EQ(Value::rounded(Value::length(Length::mm(1.2)), half), Value::length(Length::mm(1)));
     EXPECT_EQ(Value::rounded(half, Value::length(Length())).error().code, ErrorCode::OutOfRange);
 }
