@@ -9,9 +9,9 @@
 namespace shoulderline {
 
 // The body of a part in the part's own frame: x along its length (the grain), y along its width, z
-// along its thickness; millimetres. `face` lies in (x, y) and is extruded from z = 0 to z = thickness.
-// `edge`, where present, is a second outline in (x, z), extruded through the whole width: the body
-// is what both prisms share (a leg tapered both ways, a bowed slat).
+// along its thickness; millimetres. `face` lies in (x, y) and is extruded from z = 0 to z =
+// thickness. `edge`, where present, is a second outline in (x, z), extruded through the whole
+// width: the body is what both prisms share (a leg tapered both ways, a bowed slat).
 struct Body {
     Outline face;
     double thickness = 0.0;
@@ -26,8 +26,8 @@ struct Body {
     // Errors: OutOfRange for thickness <= 0, for an outline that is not proper, for outlines that
     // share nothing, and for a pair of outlines of another kind.
     [[nodiscard]] Result<Polyhedron> toPolyhedron() const;
-    // Volume in cubic millimetres: exact with arcs where the body is one outline extruded, else that
-    // of toPolyhedron(). Same errors.
+    // Volume in cubic millimetres: exact with arcs where the body is one outline extruded, else
+    // that of toPolyhedron(). Same errors.
     [[nodiscard]] Result<double> volume() const;
 };
 

@@ -11,7 +11,8 @@ namespace shoulderline {
 // The set operations of convex_solid.h for boxes stated in one and the same frame, by interval
 // arithmetic on each axis. Boxes need some size on each axis.
 
-// What both boxes share; empty when they only touch (overlap up to 1e-7 mm thick counts as touching).
+// What both boxes share; empty when they only touch (overlap up to 1e-7 mm thick counts as
+// touching).
 [[nodiscard]] std::optional<Box> overlap(const Box& a, const Box& b);
 // Shortest distance between the boxes; 0 where they touch or overlap.
 [[nodiscard]] double distance(const Box& a, const Box& b);

@@ -53,9 +53,8 @@ class Cut {
 
     // Whether the whole loop lies on the plane.
     [[nodiscard]] bool holds(const std::vector<int>& loop) const {
-        return std::all_of(loop.begin(), loop.end(), [&](int i) {
-            return sideOf(heights_[at(i)]) == Side::On;
-        });
+        return std::all_of(
+            loop.begin(), loop.end(), [&](int i) { return sideOf(heights_[at(i)]) == Side::On; });
     }
 
     // The loop without what lies outside; under three corners when nothing is left.

@@ -61,8 +61,8 @@ class ConvexSolid {
                                            const Frame& frame = {},
                                            std::span<const int> surfaces = {});
 
-    // What lies in the half-space; empty when that is thinner than kPlaneTolerance. The new face gets
-    // the surface number; so does a face without one that lies in the plane already.
+    // What lies in the half-space; empty when that is thinner than kPlaneTolerance. The new face
+    // gets the surface number; so does a face without one that lies in the plane already.
     [[nodiscard]] std::optional<ConvexSolid> clipped(const HalfSpace& halfSpace,
                                                      int surface = kOwnSurface) const;
 
@@ -71,7 +71,8 @@ class ConvexSolid {
     [[nodiscard]] double volume() const;
     [[nodiscard]] Vec3 centroid() const;
     [[nodiscard]] Box bounds() const;
-    // Least and greatest dot(direction, p) over the solid: lengths when `direction` is a unit vector.
+    // Least and greatest dot(direction, p) over the solid: lengths when `direction` is a unit
+    // vector.
     [[nodiscard]] Extent extentAlong(Vec3 direction) const;
     // Inside, or outside by no more than `margin`, measured from the planes of the faces.
     [[nodiscard]] bool contains(Vec3 p, double margin = kPlaneTolerance) const;

@@ -100,9 +100,9 @@ Scene sceneOf(std::span<const Polyhedron> solids, const View& view) {
 class Judge {
   public:
     explicit Judge(const Scene& scene)
-        : scene_(scene), index_(scene.rects), note_([this](std::size_t face) {
-              candidates_.push_back(face);
-          }) {}
+        : scene_(scene),
+          index_(scene.rects),
+          note_([this](std::size_t face) { candidates_.push_back(face); }) {}
     Judge(const Judge&) = delete;
     Judge& operator=(const Judge&) = delete;
 

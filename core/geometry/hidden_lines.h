@@ -26,14 +26,14 @@ struct ViewEdge {
     friend bool operator==(const ViewEdge&, const ViewEdge&) = default;
 };
 
-// All edges of `solids` as seen in `view`, in the order of the solids and their edges, each cut into
-// the fewest pieces that are wholly visible or wholly hidden. Smooth edges appear only where they
-// bound what is seen of their surface; edges seen end-on (shorter than 1e-5 mm) are left out.
+// All edges of `solids` as seen in `view`, in the order of the solids and their edges, each cut
+// into the fewest pieces that are wholly visible or wholly hidden. Smooth edges appear only where
+// they bound what is seen of their surface; edges seen end-on (shorter than 1e-5 mm) are left out.
 //
 // A piece is hidden when front-facing faces lie before it on both its sides, so that an edge on the
-// outline of what hides is visible, and one behind the seam of two flush faces is hidden. Solids may
-// touch and run into one another; the line where two of them meet is not an edge and is not given.
-// Edges of different solids that fall on one line are all reported: see mergeCoincident.
+// outline of what hides is visible, and one behind the seam of two flush faces is hidden. Solids
+// may touch and run into one another; the line where two of them meet is not an edge and is not
+// given. Edges of different solids that fall on one line are all reported: see mergeCoincident.
 [[nodiscard]] std::vector<ViewEdge> hiddenLines(std::span<const Polyhedron> solids,
                                                 const View& view);
 

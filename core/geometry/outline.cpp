@@ -8,9 +8,9 @@ namespace shoulderline {
 namespace {
 
 constexpr double kPi = std::numbers::pi;
-constexpr double kOnRing = 1e-7;         // millimetres
-constexpr double kNoCorner = 1e-6;       // radians between two tangents
-constexpr double kStraightTurn = 1e-9;   // sine of a turn that counts as none
+constexpr double kOnRing = 1e-7;          // millimetres
+constexpr double kNoCorner = 1e-6;        // radians between two tangents
+constexpr double kStraightTurn = 1e-9;    // sine of a turn that counts as none
 constexpr double kLargestStep = kPi / 4;  // radians: at least eight chords to a circle
 
 std::size_t following(std::size_t i, std::size_t size) {
@@ -217,8 +217,8 @@ bool Outline::isConvex() const {
     double turned = 0.0;
     for (std::size_t i = 0; i < p.size(); ++i) {
         const Vec2 here = p[following(i, p.size())] - p[i];
-        const Vec2 next = p[following(following(i, p.size()), p.size())] -
-                          p[following(i, p.size())];
+        const Vec2 next =
+            p[following(following(i, p.size()), p.size())] - p[following(i, p.size())];
         const double turn = std::atan2(cross(here, next), dot(here, next));
         if (turn < -kStraightTurn) {
             return false;

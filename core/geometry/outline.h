@@ -13,8 +13,8 @@ inline constexpr double kArcSagitta = 0.01;
 
 // One corner of an outline and the segment that leaves it. `bulge` is the tangent of a quarter of
 // the angle that the segment turns through: 0 for a straight line, positive when it turns
-// counter-clockwise, 1 for a half circle. The arc bows out by bulge * chord / 2, to the right of the
-// way from this corner to the next when bulge > 0.
+// counter-clockwise, 1 for a half circle. The arc bows out by bulge * chord / 2, to the right of
+// the way from this corner to the next when bulge > 0.
 struct OutlineVertex {
     Vec2 point;
     double bulge = 0.0;
@@ -36,8 +36,8 @@ struct OutlineArc {
 // The arc that leaves `from` with from.bulge != 0 and ends at `to` != from.point.
 [[nodiscard]] OutlineArc arcOf(const OutlineVertex& from, Vec2 to);
 
-// An outline as straight segments. isSmooth[i] tells that the outline runs through points[i] without
-// a corner: inside an arc, or where an arc meets its neighbour in a common tangent.
+// An outline as straight segments. isSmooth[i] tells that the outline runs through points[i]
+// without a corner: inside an arc, or where an arc meets its neighbour in a common tangent.
 struct FlatOutline {
     std::vector<Vec2> points;
     std::vector<bool> isSmooth;
@@ -59,8 +59,8 @@ struct Outline {
     [[nodiscard]] double area() const;
     // The smallest rectangle around it, arcs included; all zero for an empty ring.
     [[nodiscard]] Rect bounds() const;
-    // Chords that keep within `sagitta` (> 0) of the arcs, their ends on the arcs. The chord polygon
-    // of an arc bowing outwards lies inside the outline.
+    // Chords that keep within `sagitta` (> 0) of the arcs, their ends on the arcs. The chord
+    // polygon of an arc bowing outwards lies inside the outline.
     [[nodiscard]] FlatOutline flatten(double sagitta = kArcSagitta) const;
     // No two segments cross or touch but neighbours at their common point. Judged on the chords
     // of flatten().

@@ -56,10 +56,20 @@ Polyhedron Polyhedron::box(const Box& box, const Frame& frame) {
     const Vec3& a = box.min;
     const Vec3& b = box.max;
     Polyhedron solid;
-    solid.vertices = {{a.x, a.y, a.z}, {b.x, a.y, a.z}, {b.x, b.y, a.z}, {a.x, b.y, a.z},
-                      {a.x, a.y, b.z}, {b.x, a.y, b.z}, {b.x, b.y, b.z}, {a.x, b.y, b.z}};
-    solid.faces = {{{3, 2, 1, 0}}, {{4, 5, 6, 7}}, {{0, 1, 5, 4}},
-                   {{1, 2, 6, 5}}, {{2, 3, 7, 6}}, {{3, 0, 4, 7}}};
+    solid.vertices = {{a.x, a.y, a.z},
+                      {b.x, a.y, a.z},
+                      {b.x, b.y, a.z},
+                      {a.x, b.y, a.z},
+                      {a.x, a.y, b.z},
+                      {b.x, a.y, b.z},
+                      {b.x, b.y, b.z},
+                      {a.x, b.y, b.z}};
+    solid.faces = {{{3, 2, 1, 0}},
+                   {{4, 5, 6, 7}},
+                   {{0, 1, 5, 4}},
+                   {{1, 2, 6, 5}},
+                   {{2, 3, 7, 6}},
+                   {{3, 0, 4, 7}}};
     return solid.transformed(frame);
 }
 
@@ -89,8 +99,8 @@ void collectEdges(const Polyhedron& solid, std::vector<PolyhedronEdge>& into) {
     into.resize(kept);
     if (!solid.smoothEdges.empty()) {
         for (PolyhedronEdge& edge : into) {
-            edge.isSmooth = std::binary_search(
-                solid.smoothEdges.begin(), solid.smoothEdges.end(), edge.ends);
+            edge.isSmooth =
+                std::binary_search(solid.smoothEdges.begin(), solid.smoothEdges.end(), edge.ends);
         }
     }
 }

@@ -21,7 +21,8 @@ struct VertexPair {
     return a < b ? VertexPair{a, b} : VertexPair{b, a};
 }
 
-// An edge between two faces. `left` is the face whose loop runs from low to high, `right` the other.
+// An edge between two faces. `left` is the face whose loop runs from low to high, `right` the
+// other.
 struct PolyhedronEdge {
     VertexPair ends;
     int left = 0;
@@ -31,9 +32,9 @@ struct PolyhedronEdge {
     friend bool operator==(const PolyhedronEdge&, const PolyhedronEdge&) = default;
 };
 
-// A closed solid with plane faces, in some frame; millimetres. Each face is a loop of vertex numbers,
-// counter-clockwise seen from outside, plane within 1e-6 mm, possibly not convex, without holes.
-// Every edge belongs to just two faces, which run through it opposite ways.
+// A closed solid with plane faces, in some frame; millimetres. Each face is a loop of vertex
+// numbers, counter-clockwise seen from outside, plane within 1e-6 mm, possibly not convex, without
+// holes. Every edge belongs to just two faces, which run through it opposite ways.
 struct Polyhedron {
     struct Face {
         std::vector<int> loop;

@@ -4,7 +4,8 @@
 
 namespace shoulderline {
 
-// A rectangle with sides along the axes of a plane; millimetres. Valid when min <= max on both axes.
+// A rectangle with sides along the axes of a plane; millimetres. Valid when min <= max on both
+// axes.
 struct Rect {
     Vec2 min;
     Vec2 max;

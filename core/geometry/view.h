@@ -22,7 +22,8 @@ struct View {
     [[nodiscard]] static constexpr View plan() { return {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}; }
     // The viewer walks from the front around to the right hand side by `turn` and looks down from
     // `tilt` above the horizontal; verticals stay upright for |tilt| < 90 degrees.
-    // Turn 45 degrees with tilt asin(tan 30 degrees) = 35.264 degrees shortens all three axes alike.
+    // Turn 45 degrees with tilt asin(tan 30 degrees) = 35.264 degrees shortens all three axes
+    // alike.
     [[nodiscard]] static View axonometric(Angle turn, Angle tilt);
 
     // Where a point of space appears.

@@ -10,8 +10,7 @@ namespace {
 
 // 61 posts and rails with 100 tenons: ten bays of five rails each.
 std::vector<Polyhedron> chairSized(double degrees) {
-    const Frame turned =
-        Frame::turned({}, Angle::degrees(degrees), {}, Angle::degrees(degrees));
+    const Frame turned = Frame::turned({}, Angle::degrees(degrees), {}, Angle::degrees(degrees));
     std::vector<Polyhedron> solids;
     for (const test::Stick& stick : test::framedSticks(1, 10, 5)) {
         solids.push_back(Polyhedron::box(stick.box, turned.compose(stick.frame)));

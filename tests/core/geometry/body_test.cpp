@@ -26,8 +26,11 @@ TEST(Body, ALegTaperedBothWaysHasTheVolumeOfAPrismoid) {
 }
 
 TEST(Body, ASharedRoundingStaysSmooth) {
-    const Outline rounded{{{{0, 0}}, {{380, 0}, std::tan(std::numbers::pi / 8)}, {{400, 20}},
-                           {{400, 40}}, {{0, 40}}}};
+    const Outline rounded{{{{0, 0}},
+                           {{380, 0}, std::tan(std::numbers::pi / 8)},
+                           {{400, 20}},
+                           {{400, 40}},
+                           {{0, 40}}}};
     const Polyhedron solid = Body{kTaper, 40, rounded}.toPolyhedron().value();
     const FlatOutline flat = rounded.flatten();
 

@@ -110,11 +110,26 @@ TEST(HiddenLinesTwin, LayeredSticksAgreeWithSampling) {
     EXPECT_GT(judged, 8000);
 }
 
+TEST(HiddenLinesTwin, SticksThatRunIntoOneAnotherAgreeWithSampling) {
+    int judged = 0;
+    for (unsigned seed = 21; seed <= 30; ++seed) {
+        std::vector<test::Stick> sticks = test::layeredSticks(seed, 12, 20.0);
+        for (test::Stick& stick : sticks) {
+            stick.frame.origin.y *= 0.03;
+        }
+        judged += compareWithSampling(polyhedra(sticks), View::front(), seed);
+    }
+
+    EXPECT_GT(judged, 4000);
+}
+
 TEST(HiddenLinesTwin, SquareFramesWithTenonsAgreeWithSampling) {
     int judged = 0;
     for (unsigned seed = 1; seed <= 8; ++seed) {
         const std::vector<Polyhedron> solids = polyhedra(test::framedSticks(seed, 2, 3));
-        for (const View& view : {View::front(), View::side(), View::plan(),
+        for (const View& view : {View::front(),
+                                 View::side(),
+                                 View::plan(),
                                  View::axonometric(Angle::degrees(30), Angle::degrees(20))}) {
             judged += compareWithSampling(solids, view, seed);
         }

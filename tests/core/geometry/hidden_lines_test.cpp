@@ -122,7 +122,8 @@ TEST(HiddenLines, AnEdgeBehindTheOutlineOfABoardIsVisible) {
 }
 
 TEST(HiddenLines, AStretcherShowsThroughTheNotchOfAnAngleBracket) {
-    const Outline angle = Outline::polygon({{0, 0}, {30, 0}, {30, 10}, {10, 10}, {10, 30}, {0, 30}});
+    const Outline angle =
+        Outline::polygon({{0, 0}, {30, 0}, {30, 10}, {10, 10}, {10, 30}, {0, 30}});
     const Frame standing{{0, 0, 0}, {1, 0, 0}, {0, 0, 1}, {0, -1, 0}};
     const std::vector<Polyhedron> solids{Polyhedron::prism(angle, 0, 5).transformed(standing),
                                          box({-20, 20, 20}, {50, 30, 22})};
@@ -148,11 +149,13 @@ TEST(HiddenLines, AnEdgeThatEntersASlabIsHiddenFromThere) {
                                          box({48, -30, 48}, {52, 15, 52})};
     // The stick's upper right edge: it runs from y = -30 to y = 15 and enters the slab at y = 10.
     const std::vector<PolyhedronEdge> all = solids[1].edges();
-    const auto found = std::find_if(
-        all.begin(), all.end(), [](const auto& e) { return e.ends == VertexPair{5, 6}; });
+    const auto found = std::find_if(all.begin(), all.end(), [](const auto& e) {
+        return e.ends == VertexPair{5, 6};
+    });
 
     std::vector<ViewEdge> pieces = hiddenLines(solids, kAskew);
-    std::erase_if(pieces, [&](const ViewEdge& e) { return e.solid != 1 || e.edge != found - all.begin(); });
+    std::erase_if(pieces,
+                  [&](const ViewEdge& e) { return e.solid != 1 || e.edge != found - all.begin(); });
 
     const double seen = norm(kAskew.project({0, 1, 0}));
     ASSERT_EQ(pieces.size(), 2U);
@@ -196,7 +199,8 @@ TEST(MergeCoincident, RepeatsGoOnceAndCrossingsStay) {
 }
 
 TEST(MergeCoincident, ParallelLinesAHundredthApartAreTwo) {
-    const std::vector<ViewEdge> edges{{{0, 0}, {10, 0}, true, 0, 0}, {{0, 0.01}, {10, 0.01}, true, 1, 0}};
+    const std::vector<ViewEdge> edges{{{0, 0}, {10, 0}, true, 0, 0},
+                                      {{0, 0.01}, {10, 0.01}, true, 1, 0}};
 
     EXPECT_EQ(mergeCoincident(edges).size(), 2U);
 }

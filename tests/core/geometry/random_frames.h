@@ -62,8 +62,10 @@ inline std::vector<Stick> framedSticks(unsigned seed, int bays, int rails) {
             const double high = low + whole(20, 80);
             sticks.push_back({{{from, front, low}, {to, front + thick, high}}, {}});
             const Vec3 tenon{whole(10, 30), 3, 5};
-            sticks.push_back({{{from - tenon.x, front + 3, low + 5}, {from, front + thick - 3, high - 5}}, {}});
-            sticks.push_back({{{to, front + 3, low + 5}, {to + tenon.x, front + thick - 3, high - 5}}, {}});
+            sticks.push_back(
+                {{{from - tenon.x, front + 3, low + 5}, {from, front + thick - 3, high - 5}}, {}});
+            sticks.push_back(
+                {{{to, front + 3, low + 5}, {to + tenon.x, front + thick - 3, high - 5}}, {}});
         }
         left = to;
         post = depth;

@@ -76,8 +76,8 @@ RC_GTEST_PROP(ConvexSolidVolumes, IntersectionIsTheSameEitherWay, ()) {
 RC_GTEST_PROP(ConvexSolidVolumes, UnionOfThreeFollowsInclusionAndExclusion, ()) {
     const std::vector<ConvexSolid> s{anySolid(), anySolid(), anySolid()};
     const auto ab = intersection(s[0], s[1]);
-    const double pairs = volumeOf(ab) + volumeOf(intersection(s[0], s[2])) +
-                         volumeOf(intersection(s[1], s[2]));
+    const double pairs =
+        volumeOf(ab) + volumeOf(intersection(s[0], s[2])) + volumeOf(intersection(s[1], s[2]));
     const double all = ab ? volumeOf(intersection(*ab, s[2])) : 0.0;
     const double sum = s[0].volume() + s[1].volume() + s[2].volume();
 
@@ -128,7 +128,8 @@ RC_GTEST_PROP(BoxTwin, OverlapDistanceAndSubtractAgreeWithConvexSolids, ()) {
     const ConvexSolid solidB = ConvexSolid::box(b, frame);
     const std::optional<Box> shared = overlap(a, b);
 
-    expectClose(shared ? shared->volume() : 0.0, volumeOf(intersection(solidA, solidB)), a.volume());
+    expectClose(
+        shared ? shared->volume() : 0.0, volumeOf(intersection(solidA, solidB)), a.volume());
     RC_ASSERT(std::abs(distance(a, b) - distance(solidA, solidB).distance) <= 1e-6);
     expectClose(unionVolume(subtract(a, b)), volumeOf(difference(solidA, solidB)), a.volume());
 }

@@ -53,9 +53,18 @@ gp_Dir direction(Vec3 d) {
 
 TopoDS_Shape placed(const TopoDS_Shape& shape, const Frame& f) {
     gp_Trsf move;
-    move.SetValues(f.x.x, f.y.x, f.z.x, f.origin.x,
-                   f.x.y, f.y.y, f.z.y, f.origin.y,
-                   f.x.z, f.y.z, f.z.z, f.origin.z);
+    move.SetValues(f.x.x,
+                   f.y.x,
+                   f.z.x,
+                   f.origin.x,
+                   f.x.y,
+                   f.y.y,
+                   f.z.y,
+                   f.origin.y,
+                   f.x.z,
+                   f.y.z,
+                   f.z.z,
+                   f.origin.z);
     return BRepBuilderAPI_Transform(shape, move, true).Shape();
 }
 
@@ -72,8 +81,7 @@ TopoDS_Shape extruded(const Outline& outline, Vec3 u, Vec3 v, Vec3 sweep) {
         }
         // The middle of the arc stands bulge times half the chord off the chord, to its right.
         const Vec2 chord = to - from.point;
-        const Vec2 middle =
-            (from.point + to) * 0.5 + Vec2{chord.y, -chord.x} * (0.5 * from.bulge);
+        const Vec2 middle = (from.point + to) * 0.5 + Vec2{chord.y, -chord.x} * (0.5 * from.bulge);
         const Handle(Geom_TrimmedCurve) arc =
             GC_MakeArcOfCircle(at(from.point), at(middle), at(to)).Value();
         wire.Add(BRepBuilderAPI_MakeEdge(arc).Edge());
@@ -115,15 +123,13 @@ TopoDS_Shape make(const ConvexSolid& solid) {
 }
 
 TopoDS_Shape make(const Body& body) {
-    TopoDS_Shape shape =
-        extruded(body.face, {1, 0, 0}, {0, 1, 0}, {0, 0, body.thickness});
+    TopoDS_Shape shape = extruded(body.face, {1, 0, 0}, {0, 1, 0}, {0, 0, body.thickness});
     if (body.edge) {
         // Through more than the whole width, whatever that is.
         const Rect bounds = body.face.bounds();
         const double low = bounds.min.y - 1.0;
         const double high = bounds.max.y + 1.0;
-        const TopoDS_Shape across =
-            extruded(*body.edge, {1, 0, 0}, {0, 0, 1}, {0, high - low, 0});
+        const TopoDS_Shape across = extruded(*body.edge, {1, 0, 0}, {0, 0, 1}, {0, high - low, 0});
         shape = BRepAlgoAPI_Common(shape, placed(across, {{0, low, 0}})).Shape();
     }
     return shape;

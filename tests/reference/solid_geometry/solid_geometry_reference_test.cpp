@@ -14,7 +14,6 @@ namespace {
 
 using reference::Solid;
 
-
 class RandomBoxes {
   public:
     explicit RandomBoxes(unsigned seed) : random_(seed) {}
@@ -63,11 +62,12 @@ TEST(ConvexSolidReference, VolumesOfTurnedBoxPairsAgree) {
         overlapping += shared ? 1 : 0;
 
         EXPECT_NEAR(theirs[0].volume(), ours[0].volume(), 1e-6 * whole);
-        EXPECT_NEAR(common(theirs[0], theirs[1]).volume(),
-                    shared ? shared->volume() : 0.0, 1e-6 * whole);
+        EXPECT_NEAR(
+            common(theirs[0], theirs[1]).volume(), shared ? shared->volume() : 0.0, 1e-6 * whole);
         EXPECT_NEAR(fuse(theirs[0], theirs[1]).volume(), unionVolume(ours), 1e-6 * whole);
         EXPECT_NEAR(cut(theirs[0], theirs[1]).volume(),
-                    volumeOf(difference(ours[0], ours[1])), 1e-6 * whole);
+                    volumeOf(difference(ours[0], ours[1])),
+                    1e-6 * whole);
     }
     EXPECT_GT(overlapping, 30);
 }
@@ -77,8 +77,8 @@ TEST(ConvexSolidReference, ClippedSolidsAgreeWhenSewnFromTheirFaces) {
     for (int i = 0; i < 40; ++i) {
         const test::Stick a = random.about(random.point(-10, 10));
         const test::Stick b = random.about(random.point(-10, 10));
-        const auto ours = intersection(ConvexSolid::box(a.box, a.frame),
-                                       ConvexSolid::box(b.box, b.frame));
+        const auto ours =
+            intersection(ConvexSolid::box(a.box, a.frame), ConvexSolid::box(b.box, b.frame));
         if (!ours) {
             continue;
         }
@@ -96,8 +96,8 @@ TEST(ConvexSolidReference, DistancesOfTurnedBoxPairsAgree) {
         const test::Stick b = random.about(random.point(-40, 40));
         const ConvexSolid ours[] = {ConvexSolid::box(a.box, a.frame),
                                     ConvexSolid::box(b.box, b.frame)};
-        const double expected = minimumDistance(Solid({a.box, a.frame, {}, {}}),
-                                                Solid({b.box, b.frame, {}, {}}));
+        const double expected =
+            minimumDistance(Solid({a.box, a.frame, {}, {}}), Solid({b.box, b.frame, {}, {}}));
         apart += expected > 0 ? 1 : 0;
 
         EXPECT_NEAR(distance(ours[0], ours[1]).distance, expected, 1e-6);
@@ -108,8 +108,9 @@ TEST(ConvexSolidReference, DistancesOfTurnedBoxPairsAgree) {
 TEST(BodyReference, VolumesOfPrismsAndOfTwoOutlinesAgree) {
     const Outline taper = Outline::polygon({{0, 0}, {400, 0}, {400, 20}, {0, 40}});
     const Outline bracket{{{{0, 0}}, {{80, 0}, 0.2}, {{80, 60}}, {{40, 60}, -0.3}, {{0, 30}}}};
-    const Frame frame = Frame::turned({10, 20, 30}, Angle::degrees(12), Angle::degrees(34),
-                                      Angle::degrees(56)).mirroredInX();
+    const Frame frame =
+        Frame::turned({10, 20, 30}, Angle::degrees(12), Angle::degrees(34), Angle::degrees(56))
+            .mirroredInX();
     const Body bodies[] = {{bracket, 22, {}}, {taper, 40, taper}};
 
     for (const Body& body : bodies) {
