@@ -168,7 +168,8 @@ struct HouseRule {
 struct Piece {
     std::string name;
     std::string note;
-    LengthStyle style;  // how lengths are shown; its unit is that of a bare number
+    Unit unit = Unit::Inch;  // of a bare number in a statement; decides the rack and the grid too
+    LengthStyle style;       // how lengths are shown; changes nothing that is stated
     std::vector<Measure> measures;
     std::vector<Stock> stocks;
     std::vector<Assembly> assemblies;

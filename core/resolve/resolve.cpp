@@ -16,7 +16,7 @@ MeasureTable workOutMeasures(const Piece& piece, ResolvedPiece& resolved) {
     for (const Measure& measure : piece.measures) {
         named.push_back({measure.name, measure.expression});
     }
-    MeasureTable table = MeasureTable::evaluateAll(named, unitOf(piece.style));
+    MeasureTable table = MeasureTable::evaluateAll(named, piece.unit);
     for (const MeasureResult& result : table.results()) {
         ResolvedMeasure measure;
         measure.name = result.name;
@@ -89,7 +89,7 @@ std::vector<Length> rackOf(const Piece& piece, const Workshop& workshop, Evaluat
         }
     }
     if (rack.empty()) {
-        return unitOf(piece.style) == Unit::Inch ? workshop.inchRack : workshop.millimetreRack;
+        return piece.unit == Unit::Inch ? workshop.inchRack : workshop.millimetreRack;
     }
     std::sort(rack.begin(), rack.end());
     return rack;
@@ -123,14 +123,14 @@ std::optional<std::size_t> ResolvedPiece::findJoint(std::string_view name) const
 ResolvedPiece resolve(const Piece& piece, const RuleBook& rules, const Workshop& workshop) {
     ResolvedPiece resolved;
     const MeasureTable measures = workOutMeasures(piece, resolved);
-    Evaluation evaluation(measures, unitOf(piece.style), resolved.troubles);
+    Evaluation evaluation(measures, piece.unit, resolved.troubles);
     checkLimits(piece, evaluation, resolved);
     resolved.rules = withHouseRules(piece, rules, evaluation);
     resolved.rack = rackOf(piece, workshop, evaluation);
 
     PlacedPiece placed = placeParts(piece, evaluation);
     resolved.parts = std::move(placed.parts);
-    const Length grid = unitOf(piece.style) == Unit::Inch ? workshop.inchGrid : workshop.millimetreGrid;
+    const Length grid = piece.unit == Unit::Inch ? workshop.inchGrid : workshop.millimetreGrid;
     const SizingGuide guide{resolved.rules, resolved.rack, grid};
     joinParts(piece, placed.seeds, guide, evaluation, resolved);
     resolved.bounds = boundsOf(resolved.parts);

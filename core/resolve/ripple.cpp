@@ -57,16 +57,13 @@ std::string subjectOf(const ResolvedPiece&, const ResolvedPart& part) {
     return part.of;
 }
 
-std::size_t indexFor(const ResolvedPart& part, std::size_t index, Moved& moved) {
-    static_cast<void>(part);
+void pointAt(const ResolvedPart&, std::size_t index, Moved& moved) {
     moved.part = index;
-    return index;
 }
 
-std::size_t indexFor(const ResolvedJoint& joint, std::size_t index, Moved& moved) {
+void pointAt(const ResolvedJoint& joint, std::size_t index, Moved& moved) {
     moved.joint = index;
     moved.part = joint.tenoned;
-    return index;
 }
 
 // Adds to a list, once for all members that moved alike.
@@ -99,7 +96,7 @@ void compare(const ResolvedPiece& before,
         const std::vector<NamedLength> sizes = sizesOf(now[i]);
         Moved moved;
         moved.subject = subjectOf(after, now[i]);
-        indexFor(now[i], i, moved);
+        pointAt(now[i], i, moved);
         const auto it = byName.find(now[i].name);
         if (it == byName.end()) {
             if (!sizes.empty()) {

@@ -205,6 +205,11 @@ Piece readMembers(ObjectReader& in) {
     Piece piece;
     piece.name = in.text("name");
     piece.note = in.text("note");
+    const std::string unit = in.text("unit");
+    piece.unit = unit == "mm" ? Unit::Millimetre : Unit::Inch;
+    if (!unit.empty() && unit != "in" && unit != "mm") {
+        in.refuse("'" + unit + "' is not one of: in, mm.", in.placeOf("unit"));
+    }
     in.object("style", [&](ObjectReader& inner) { piece.style = readStyle(inner); });
     in.each("measures", [&](ObjectReader& item) { piece.measures.push_back(readMeasure(item)); });
     in.each("stocks", [&](ObjectReader& item) { piece.stocks.push_back(readStock(item)); });

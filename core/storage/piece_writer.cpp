@@ -218,6 +218,7 @@ std::string writePiece(const Piece& piece) {
     const ordered_json members = Writer()
                                      .text("name", piece.name)
                                      .text("note", piece.note)
+                                     .text("unit", piece.unit == Unit::Inch ? "in" : "mm")
                                      .value("style", json(piece.style))
                                      .value("measures", list(piece.measures))
                                      .value("stocks", list(piece.stocks))
