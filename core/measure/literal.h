@@ -26,7 +26,8 @@ struct Literal {
 // Unit words may be in capitals; a space before a unit is optional. Refused: grouping separators, a
 // comma that could be one (1,234), a zero denominator, a mixed number whose fraction is one or
 // more, inches of 12 or more after feet, more digits than a size can need. Inch fractions whose
-// denominator is a power of two are exact in inches; decimals are rounded once.
+// denominator is a power of two are exact in inches; millimetres, centimetres and metres with
+// decimals are rounded once, decimal inches once as inches and once as millimetres.
 // Errors: BadText, OutOfRange (too many digits); position is the first wrong byte.
 [[nodiscard]] Result<Literal> readLiteral(TextCursor& cursor, Comma comma);
 
