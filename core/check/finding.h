@@ -6,6 +6,7 @@
 
 #include "core/piece/edit.h"
 #include "core/resolve/resolved_piece.h"
+#include "core/timber/species.h"
 
 namespace shoulderline {
 
@@ -38,8 +39,15 @@ struct Finding {
     std::vector<Mend> mends;
 };
 
+// Puts the findings that are alike for several of a pair or set into one, and replaces {part},
+// {other} and {joint} in each message by the names of what it is about: the stated name where
+// several are meant. {part} is parts[0], {other} parts[1]; each one further stands for another like it.
+[[nodiscard]] std::vector<Finding> gather(std::vector<Finding> findings, const ResolvedPiece& resolved);
+
 // All findings on a resolved piece, must mend first, then look at, then notes; within these in the
 // order of joints and parts. Lengths in messages are shown in the piece's style.
-[[nodiscard]] std::vector<Finding> check(const Piece&, const ResolvedPiece&);
+[[nodiscard]] std::vector<Finding> check(const Piece& piece,
+                                         const ResolvedPiece& resolved,
+                                         const SpeciesTable& species);
 
 }  // namespace shoulderline

@@ -1,0 +1,60 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/drawing/sheet.h"
+#include "core/drawing/sheets.h"
+#include "core/measure/result.h"
+
+namespace shoulderline {
+
+// A sheet of paper, upright; millimetres.
+struct Paper {
+    std::string name;
+    Vec2 size;
+};
+
+// Letter, Legal, Tabloid, A4, A3, A2, A1, A0 (ISO 216; ASME Y14.1 for the first and third).
+[[nodiscard]] const std::vector<Paper>& standardPapers();
+
+// A paper by its name, any capitals, or a stated size "300 x 1300 mm" / "24 x 36 in" (width x height; each side 50 mm to 5000 mm).
+// Errors: BadText naming what is expected.
+[[nodiscard]] Result<Paper> findPaper(std::string_view text);
+
+// One page that comes out of a printer: `content` placed with its point `origin` at the page's `printable` corner, clipped to
+// `printable`, and `furniture` (marks, captions) drawn over it in page coordinates. All true millimetres, y down.
+struct Rectangle {
+    Vec2 min;
+    Vec2 max;
+};
+struct Page {
+    Vec2 size;
+    Rectangle printable;
+    Vec2 origin;             // of the content at printable.min
+    std::size_t content = 0; // index in PrintJob::contents
+    Sheet furniture;
+    std::string name;        // "front post, B2"
+};
+struct PrintJob {
+    std::string title;
+    std::vector<Sheet> contents;
+    std::vector<Page> pages;
+};
+
+struct TileOptions {
+    double margin = 10.0;    // unprintable edge, all round
+    double overlap = 15.0;
+};
+
+// Full-size drawings of the part kinds named (all when empty) tiled over `paper`: per part the map of its tiles where it
+// takes more than one, then the tiles by rows. Every tile bears piece, part, row and column, date, match marks, a 100 mm square (4 in too on inch pieces) and
+// a bar to check the scale by ruler.
+[[nodiscard]] PrintJob fullSizeJob(const Piece&, const ResolvedPiece&, const std::vector<std::size_t>& kinds, const Paper&, const TileOptions&,
+                                   const std::string& date, const TextMetrics&);
+
+// Part sheets (one page each) or the piece sheet at a scale (0 for the largest standard scale that fits).
+[[nodiscard]] PrintJob sheetJob(const Piece&, const ResolvedPiece&, bool parts, const Paper&, double scale, const std::string& date, const TextMetrics&);
+
+}  // namespace shoulderline

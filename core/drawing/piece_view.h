@@ -1,0 +1,28 @@
+#pragma once
+
+#include <vector>
+
+#include "core/drawing/sheet.h"
+#include "core/geometry/view.h"
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// The piece in one elevation: what is drawn, in true millimetres of the view's plane (x right, y UP), each line with
+// the part it belongs to. Visible and hidden edges by hidden-line removal over bodies and tenons.
+struct ElevationLine {
+    Vec2 a;
+    Vec2 b;
+    bool isVisible = true;
+    std::size_t part = 0;
+};
+struct Elevation {
+    std::vector<ElevationLine> lines;
+    std::vector<std::vector<Vec2>> outlines;  // by part: what it covers in the view, for picking and tinting
+    std::vector<std::size_t> nearestFirst;    // parts, for picking what is in front
+    Vec2 min;
+    Vec2 max;
+};
+[[nodiscard]] Elevation elevationOf(const ResolvedPiece& piece, const View& view);
+
+}  // namespace shoulderline
