@@ -1,0 +1,166 @@
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "core/check/checks.h"
+
+namespace shoulderline {
+
+namespace {
+
+// The names of the parts at one place of a group of findings: one full name, or the stated name with what of it is meant.
+std::string nameOfMany(const ResolvedPiece& resolved, const std::vector<std::size_t>& parts) {
+    const ResolvedPart& first = resolved.parts[parts.front()];
+    bool left = false;
+    bool right = false;
+    bool isOne = true;
+    int count = 0;
+    for (const std::size_t part : parts) {
+        isOne = isOne && part == parts.front();
+        left = left || resolved.parts[part].hand == Hand::Left;
+        right = right || resolved.parts[part].hand == Hand::Right;
+        ++count;
+    }
+    if (isOne) {
+        return first.name;
+    }
+    if (first.number > 0) {
+        return first.of + " (" + std::to_string(count) + " of them)";
+    }
+    return left && right ? first.of + ", left and right" : first.name;
+}
+
+void replace(std::string& text, std::string_view field, const std::string& value) {
+    for (std::size_t at = text.find(field); at != std::string::npos; at = text.find(field, at + value.size())) {
+        text.replace(at, field.size(), value);
+    }
+}
+
+std::string keyOf(const Finding& finding, const ResolvedPiece& resolved) {
+    std::string key = std::to_string(static_cast<int>(finding.rule)) + "|" + std::to_string(static_cast<int>(finding.severity)) +
+                      "|" + finding.message + "|" + std::to_string(std::llround(finding.value * 1000.0));
+    for (const std::size_t part : finding.parts) {
+        key += "|" + resolved.parts[part].of;
+    }
+    for (const auto& joint : {finding.joint, finding.otherJoint}) {
+        if (joint) {
+            key += "|" + resolved.parts[resolved.joints[*joint].tenoned].of + ">" +
+                   resolved.parts[resolved.joints[*joint].mortised].of;
+        }
+    }
+    return key;
+}
+
+}  // namespace
+
+std::string_view wordFor(Severity severity) {
+    switch (severity) {
+        case Severity::MustMend:
+            return "must mend";
+        case Severity::LookAt:
+            return "look at";
+        case Severity::Note:
+            break;
+    }
+    return "note";
+}
+
+Finding CheckContext::finding(RuleId rule, Severity severity) const {
+    Finding finding;
+    finding.rule = rule;
+    finding.severity = severity;
+    finding.source = resolved.rules[rule].source;
+    return finding;
+}
+
+Statement CheckContext::statement(Length length) {
+    // Inches where that is what the length is made of, to the 64th; else millimetres to the micrometre.
+    const Length sixtyFourth = Length::inches(1.0 / 64);
+    if (nearlyEqual(snapNearest(length, sixtyFourth), length)) {
+        return showLength(length, LengthStyle::fractions(64)) + " in";
+    }
+    std::array<char, 32> digits{};
+    const double mm = std::round(length.mm() * 1000.0) / 1000.0;
+    const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), mm).ptr;
+    return std::string(digits.data(), end) + " mm";
+}
+
+Edit stateSize(const CheckContext& context, std::size_t joint, SizeName size, Length value) {
+    const ResolvedJoint& resolved = context.resolved.joints[joint];
+    return SetJointSize{context.resolved.parts[resolved.tenoned].of, context.resolved.parts[resolved.mortised].of, size,
+                        {SizeState::Stated, CheckContext::statement(value)}};
+}
+
+std::vector<Finding> gather(std::vector<Finding> findings, const ResolvedPiece& resolved) {
+    struct Group {
+        Finding finding;
+        std::array<std::vector<std::size_t>, 2> places;  // of {part} and {other}
+        std::vector<std::size_t> joints;
+    };
+    std::vector<Group> groups;
+    std::map<std::string, std::size_t> byKey;
+    for (Finding& finding : findings) {
+        const auto [it, isNew] = byKey.emplace(keyOf(finding, resolved), groups.size());
+        if (isNew) {
+            groups.push_back({});
+        }
+        Group& group = groups[it->second];
+        for (std::size_t i = 0; i < finding.parts.size() && i < 2; ++i) {
+            group.places[i].push_back(finding.parts[i]);
+        }
+        if (finding.joint) {
+            group.joints.push_back(*finding.joint);
+        }
+        if (isNew) {
+            group.finding = std::move(finding);
+        } else {
+            group.finding.parts.insert(group.finding.parts.end(), finding.parts.begin(), finding.parts.end());
+        }
+    }
+    std::vector<Finding> gathered;
+    for (Group& group : groups) {
+        Finding& finding = group.finding;
+        if (!group.places[0].empty()) {
+            replace(finding.message, "{part}", nameOfMany(resolved, group.places[0]));
+        }
+        if (!group.places[1].empty()) {
+            replace(finding.message, "{other}", nameOfMany(resolved, group.places[1]));
+        }
+        if (!group.joints.empty()) {
+            const ResolvedJoint& first = resolved.joints[group.joints.front()];
+            const std::string name = group.joints.size() == 1
+                                         ? first.name
+                                         : resolved.parts[first.tenoned].of + " into " + resolved.parts[first.mortised].of +
+                                               " (" + std::to_string(group.joints.size()) + " joints)";
+            replace(finding.message, "{joint}", name);
+        }
+        // Each part once, in the order met.
+        std::vector<std::size_t> once;
+        for (const std::size_t part : finding.parts) {
+            if (std::find(once.begin(), once.end(), part) == once.end()) {
+                once.push_back(part);
+            }
+        }
+        finding.parts = std::move(once);
+        gathered.push_back(std::move(finding));
+    }
+    std::stable_sort(gathered.begin(), gathered.end(), [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
+    return gathered;
+}
+
+std::vector<Finding> check(const Piece& piece, const ResolvedPiece& resolved, const SpeciesTable& species) {
+    const CheckContext context{piece, resolved, species};
+    std::vector<Finding> findings;
+    checkTroubles(context, findings);
+    checkMeetings(context, findings);
+    checkMouths(context, findings);
+    checkProportions(context, findings);
+    checkContacts(context, findings);
+    checkStock(context, findings);
+    return gather(std::move(findings), resolved);
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,37 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/check/finding.h"
+
+namespace shoulderline {
+
+// What each check works on.
+struct CheckContext {
+    const Piece& piece;
+    const ResolvedPiece& resolved;
+    const SpeciesTable& species;
+
+    // A length as the maker reads it, with its unit.
+    [[nodiscard]] std::string shown(Length length) const { return showLength(length, piece.style, true); }
+    [[nodiscard]] std::string shownMm(double mm) const { return shown(Length::mm(mm)); }
+    // A finding on a rule, with its source filled in.
+    [[nodiscard]] Finding finding(RuleId rule, Severity severity) const;
+    // A length as a statement that reads back exactly whatever the piece's unit is.
+    [[nodiscard]] static Statement statement(Length length);
+    [[nodiscard]] const Part& stated(std::size_t part) const { return piece.parts[resolved.parts[part].stated]; }
+};
+
+// Each adds its findings. Messages hold {part}, {other} and {joint}, see gather().
+void checkTroubles(const CheckContext&, std::vector<Finding>&);     // what could not be worked out
+void checkProportions(const CheckContext&, std::vector<Finding>&);  // each joint by itself
+void checkMouths(const CheckContext&, std::vector<Finding>&);       // mouth on its face, chisel on the rack
+void checkMeetings(const CheckContext&, std::vector<Finding>&);     // mortises in one another's way
+void checkContacts(const CheckContext&, std::vector<Finding>&);     // parts that touch or run through one another
+void checkStock(const CheckContext&, std::vector<Finding>&);        // stock that can yield the parts
+
+// The edit that states one size of a joint, for both its stated parts.
+[[nodiscard]] Edit stateSize(const CheckContext&, std::size_t joint, SizeName size, Length value);
+
+}  // namespace shoulderline

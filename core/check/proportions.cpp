@@ -1,0 +1,141 @@
+#include "core/check/proportions.h"
+
+#include <algorithm>
+#include <array>
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kLengthSlack = 1e-3;
+constexpr double kRatioSlack = 1e-3;
+
+const MortiseSolid* mortiseOf(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
+    const std::size_t index = static_cast<std::size_t>(&joint - resolved.joints.data());
+    for (const MortiseSolid& mortise : resolved.parts[joint.mortised].mortises) {
+        if (mortise.joint == index) {
+            return &mortise;
+        }
+    }
+    return nullptr;
+}
+
+// The axis along which a face is entered, in its part's frame, and whether from its low side.
+struct Entry {
+    int axis = 0;
+    bool fromLow = true;
+};
+
+Entry entryOf(Face face) {
+    switch (face) {
+        case Face::StartEnd:
+            return {0, true};
+        case Face::FarEnd:
+            return {0, false};
+        case Face::FaceEdge:
+            return {1, true};
+        case Face::BackEdge:
+            return {1, false};
+        case Face::FaceSide:
+            return {2, true};
+        case Face::BackSide:
+            break;
+    }
+    return {2, false};
+}
+
+bool isLetIn(const ResolvedPart& part) {
+    return part.role == Role::Slat || part.role == Role::Spindle;
+}
+
+class Proportions {
+  public:
+    explicit Proportions(const RuleBook& rules) : rules_(rules) {}
+
+    void ratio(RuleId rule, double value, std::optional<double> low, std::optional<double> high) {
+        list.push_back({rule, rules_[rule].subject, value, low, high, false});
+    }
+    void length(RuleId rule, double value, std::optional<double> low, std::optional<double> high) {
+        list.push_back({rule, rules_[rule].subject, value, low, high, true});
+    }
+    std::vector<Proportion> list;
+
+  private:
+    const RuleBook& rules_;
+};
+
+}  // namespace
+
+bool Proportion::isLow() const {
+    return low && value < *low - (isLength ? kLengthSlack : kRatioSlack);
+}
+
+bool Proportion::isHigh() const {
+    return high && value > *high + (isLength ? kLengthSlack : kRatioSlack);
+}
+
+double wallBeside(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
+    const MortiseSolid* mortise = mortiseOf(resolved, joint);
+    if (mortise == nullptr) {
+        return 0.0;
+    }
+    const Box wood = resolved.parts[joint.mortised].bodyBox();
+    const int across = entryOf(mortise->face).axis == 2 ? 1 : 2;
+    return std::min(mortise->box.min[across] - wood.min[across], wood.max[across] - mortise->box.max[across]);
+}
+
+double floorUnder(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
+    const MortiseSolid* mortise = mortiseOf(resolved, joint);
+    if (mortise == nullptr) {
+        return 0.0;
+    }
+    const Box wood = resolved.parts[joint.mortised].bodyBox();
+    const Entry entry = entryOf(mortise->face);
+    return entry.fromLow ? wood.max[entry.axis] - mortise->box.max[entry.axis]
+                         : mortise->box.min[entry.axis] - wood.min[entry.axis];
+}
+
+std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t index) {
+    const ResolvedJoint& joint = resolved.joints[index];
+    if (joint.kind == JointKind::Rests) {
+        return {};
+    }
+    const RuleBook& rules = resolved.rules;
+    const ResolvedPart& tenoned = resolved.parts[joint.tenoned];
+    const Box wood = resolved.parts[joint.mortised].bodyBox();
+    const Tenon& tenon = joint.tenon;
+    const bool letIn = isLetIn(tenoned);
+    const bool isBlind = joint.kind == JointKind::Blind;
+    Proportions all(rules);
+
+    const Rule& share = rules[RuleId::TenonThicknessShare];
+    if (!letIn) {
+        all.ratio(RuleId::TenonThicknessShare, tenon.thickness.value / tenoned.thickness.value, share.low, share.high);
+    }
+    all.ratio(RuleId::TenonWidthRatio, tenon.width.value / tenon.thickness.value, rules[RuleId::TenonWidthRatio].low,
+              rules[RuleId::TenonWidthRatio].value);
+    if (isBlind) {
+        const Rule& length = rules[RuleId::TenonLengthShare];
+        const double there = wood.size()[entryOf(joint.mortise.face).axis];
+        all.ratio(RuleId::TenonLengthShare, tenon.length.value.mm() / there,
+                  letIn ? std::nullopt : length.low, length.high);
+        if (!letIn) {
+            all.ratio(RuleId::TenonLengthRatioLeast, tenon.length.value / tenon.thickness.value,
+                      rules[RuleId::TenonLengthRatioLeast].value, std::nullopt);
+        }
+        all.length(RuleId::MortiseFloorLeast, floorUnder(resolved, joint), rules[RuleId::MortiseFloorLeast].value,
+                   std::nullopt);
+    } else {
+        const Rule& proud = rules[RuleId::ThroughProjection];
+        all.length(RuleId::ThroughProjection, tenon.projection.value.mm(), proud.low, proud.high);
+    }
+    all.length(RuleId::MortiseWallLeast, wallBeside(resolved, joint), rules[RuleId::MortiseWallLeast].value, std::nullopt);
+    const double end = std::min(joint.mortise.fromStart.value.mm(), joint.mortise.fromFar.mm());
+    all.length(RuleId::MortiseEndLeast, end, rules[RuleId::MortiseEndLeast].value, std::nullopt);
+    const Shoulders& s = tenon.shoulders;
+    const double shoulder = std::min({s.faceSide.value.mm(), s.backSide.value.mm(), s.faceEdge.value.mm(), s.backEdge.value.mm()});
+    all.length(RuleId::ShoulderLeast, shoulder, rules[RuleId::ShoulderLeast].value, std::nullopt);
+    return std::move(all.list);
+}
+
+}  // namespace shoulderline
