@@ -123,11 +123,15 @@ std::vector<Finding> gather(std::vector<Finding> findings, const ResolvedPiece& 
     std::vector<Finding> gathered;
     for (Group& group : groups) {
         Finding& finding = group.finding;
-        if (!group.places[0].empty()) {
-            replace(finding.message, "{part}", nameOfMany(resolved, group.places[0]));
-        }
-        if (!group.places[1].empty()) {
-            replace(finding.message, "{other}", nameOfMany(resolved, group.places[1]));
+        constexpr std::array<std::string_view, 2> kFields{"{part}", "{other}"};
+        for (std::size_t i = 0; i < kFields.size(); ++i) {
+            if (group.places[i].empty()) {
+                continue;
+            }
+            replace(finding.message, kFields[i], nameOfMany(resolved, group.places[i]));
+            for (Mend& mend : finding.mends) {
+                replace(mend.text, kFields[i], resolved.parts[group.places[i].front()].of);
+            }
         }
         if (!group.joints.empty()) {
             const ResolvedJoint& first = resolved.joints[group.joints.front()];

@@ -96,6 +96,21 @@ class JointJudge {
         finding.mends.push_back(std::move(mend));
     }
 
+    // Moves the tenon within its part, away from the near end of the mortised part, where a shoulder
+    // is left on the other side.
+    void shiftTenon(Finding& finding, Length by) const {
+        const Length least = context_.resolved.rules[RuleId::ShoulderLeast].length();
+        const Shoulders& s = joint_.tenon.shoulders;
+        const bool nearStart = joint_.mortise.fromStart.value < joint_.mortise.fromFar;
+        const double along = dot(tenoned_.frame.y, mortised_.frame.x);
+        const bool faceEdgeIsNear = (along > 0) == nearStart;
+        const Length other = faceEdgeIsNear ? s.backEdge.value : s.faceEdge.value;
+        if (std::abs(along) > 0.5 && other - by >= least - kLengthTolerance) {
+            mend(finding, "move the tenon within its part: shoulder at face edge ", SizeName::ShoulderFaceEdge,
+                 faceEdgeIsNear ? s.faceEdge.value + by : s.faceEdge.value - by);
+        }
+    }
+
     void describeRatio(RuleId rule, double value, double limit, bool isHigh, Finding& finding) const;
     void describeLength(RuleId rule, double value, double limit, Finding& finding) const;
     void describe(RuleId rule, double value, double limit, bool isHigh, Finding& finding) const {
@@ -164,6 +179,7 @@ void JointJudge::describeLength(RuleId rule, double value, double limit, Finding
         mend(finding, "make the tenon thinner, ", SizeName::TenonThickness, narrower);
     } else if (rule == RuleId::MortiseEndLeast) {
         finding.message = "{joint}: " + context_.shownMm(value) + " of wood between the mortise and the end of {other}" + asks;
+        shiftTenon(finding, missing);
         moveMend(finding, true, missing, "move {part} away from the end by ");
     } else if (rule == RuleId::ShoulderLeast) {
         finding.message = "{joint}: the smallest shoulder is " + context_.shownMm(value) + asks;

@@ -98,10 +98,12 @@ struct EndGroup {
 
 using Op = std::variant<Stroke, Fill, ArcOp, TextOp, Dimension, BeginGroup, EndGroup>;
 
+// isFullSize: drawn with the finer lines of full-size work (core/drawing/line_style.h).
 struct Sheet {
     std::string title;
     Vec2 size;
     std::vector<Op> ops;
+    bool isFullSize = false;
     friend bool operator==(const Sheet&, const Sheet&) = default;
 };
 

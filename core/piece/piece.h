@@ -79,7 +79,8 @@ struct Spans {
     friend bool operator==(const Spans&, const Spans&) = default;
 };
 
-// A member that lies on the tops of others and runs past them by stated overhangs.
+// A member that lies on the tops of others and runs past them by stated overhangs. A reference to a set
+// means all its members; to a pair, from a part that is none, both.
 struct Caps {
     std::vector<std::string> on;
     Side runs = Side::Back;              // which way its length runs: Right (across) or Back (in depth)
@@ -98,7 +99,7 @@ struct Free {
 
 using Relation = std::variant<Stands, Spans, Caps, Free>;
 
-// A set of equal members, evenly placed between two parts: the gaps between neighbours and at both
+// A set of equal members, evenly placed between two parts, along the axis on which these stand apart: the gaps between neighbours and at both
 // ends are alike (count or greatest gap given), or neighbours stand at a stated pitch, centred.
 // One of `count`, `greatestGap` and `pitch` decides; `count` goes with `pitch` too.
 struct Spacing {

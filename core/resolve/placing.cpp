@@ -60,6 +60,8 @@ class Placer {
     bool placeNow(std::size_t i);
     std::optional<Section> sectionOf(std::size_t i);
     std::optional<Neighbour> neighbour(std::size_t i, const std::string& reference);
+    std::vector<Neighbour> neighbours(std::size_t i, const std::string& reference);
+    std::optional<Neighbour> seenFrom(std::size_t i, const Part& other, const ResolvedPart& member, bool isMirrored);
     std::optional<std::size_t> findReferred(std::size_t i, const std::string& reference, Hand& hand);
     std::optional<std::array<Neighbour, 2>> pairOf(std::size_t i, const std::string& a, const std::string& b);
     bool placeByRelation(std::size_t i, const Section& section, const Spans& spans);
@@ -227,6 +229,20 @@ std::optional<std::size_t> Placer::findReferred(std::size_t i, const std::string
     return referred;
 }
 
+std::optional<Neighbour> Placer::seenFrom(std::size_t i, const Part& other, const ResolvedPart& member, bool isMirrored) {
+    Frame frame = isMirrored ? member.frame.mirroredInX() : member.frame;
+    if (other.assembly != piece_.parts[i].assembly) {
+        frame = relativeFrame(assemblyFrame(piece_.parts[i].assembly), assemblyFrame(other.assembly).compose(frame));
+    }
+    const std::optional<Frame> square = squared(frame);
+    if (!square) {
+        evaluation_.trouble(placeOf(i), "it does not meet '" + other.name + "' square", RuleId::FacesSquarely);
+        return std::nullopt;
+    }
+    const std::size_t number = member.number > 0 ? static_cast<std::size_t>(member.number) - 1 : 0;
+    return Neighbour{member.stated, isMirrored, number, square->outerBounds(member.bodyBox()), square->x};
+}
+
 std::optional<Neighbour> Placer::neighbour(std::size_t i, const std::string& reference) {
     Hand hand = Hand::None;
     const std::optional<std::size_t> referred = findReferred(i, reference, hand);
@@ -248,18 +264,35 @@ std::optional<Neighbour> Placer::neighbour(std::size_t i, const std::string& ref
         evaluation_.trouble(placeOf(i), "'" + other.name + "' is not a pair, so it has no left or right");
         return std::nullopt;
     }
-    const bool isMirrored = hand != Hand::None && hand != entry.hand;
-    const ResolvedPart& member = entry.members.front();
-    Frame frame = isMirrored ? member.frame.mirroredInX() : member.frame;
-    if (other.assembly != piece_.parts[i].assembly) {
-        frame = relativeFrame(assemblyFrame(piece_.parts[i].assembly), assemblyFrame(other.assembly).compose(frame));
+    return seenFrom(i, other, entry.members.front(), hand != Hand::None && hand != entry.hand);
+}
+
+// All that a reference may mean for a part that lies on several: every member of a set, and for a part that
+// is no pair itself both of a pair.
+std::vector<Neighbour> Placer::neighbours(std::size_t i, const std::string& reference) {
+    Hand hand = Hand::None;
+    const std::optional<std::size_t> referred = findReferred(i, reference, hand);
+    std::vector<Neighbour> all;
+    if (!referred) {
+        return all;
     }
-    const std::optional<Frame> square = squared(frame);
-    if (!square) {
-        evaluation_.trouble(placeOf(i), "it does not meet '" + reference + "' square", RuleId::FacesSquarely);
-        return std::nullopt;
+    const Part& other = piece_.parts[*referred];
+    const Entry& entry = entries_[*referred];
+    for (const bool isMirrored : {false, true}) {
+        const bool isAsked = hand == Hand::None ? !isMirrored || (other.pair && !piece_.parts[i].pair)
+                                                : isMirrored == (hand != entry.hand);
+        for (const ResolvedPart& member : entry.members) {
+            if (!isAsked) {
+                break;
+            }
+            const std::optional<Neighbour> one = seenFrom(i, other, member, isMirrored);
+            if (!one) {
+                return {};
+            }
+            all.push_back(*one);
+        }
     }
-    return Neighbour{*referred, isMirrored, square->outerBounds(member.bodyBox()), square->x};
+    return all;
 }
 
 std::optional<std::array<Neighbour, 2>> Placer::pairOf(std::size_t i, const std::string& a, const std::string& b) {
@@ -319,10 +352,11 @@ bool Placer::placeByRelation(std::size_t i, const Section& section, const Spans&
 bool Placer::placeByRelation(std::size_t i, const Section& section, const Caps& caps) {
     const Part& part = piece_.parts[i];
     std::vector<Neighbour> supports;
+    bool isWhole = true;
     for (const std::string& reference : caps.on) {
-        if (const std::optional<Neighbour> support = neighbour(i, reference)) {
-            supports.push_back(*support);
-        }
+        const std::vector<Neighbour> some = neighbours(i, reference);
+        supports.insert(supports.end(), some.begin(), some.end());
+        isWhole = isWhole && !some.empty();
     }
     std::optional<std::array<Neighbour, 2>> between;
     if (part.spacing) {
@@ -331,7 +365,7 @@ bool Placer::placeByRelation(std::size_t i, const Section& section, const Caps& 
     if (caps.on.empty()) {
         evaluation_.trouble(placeOf(i), "it lies on no part; name those whose tops it lies on");
     }
-    if (supports.empty() || supports.size() != caps.on.size() || (part.spacing && !between)) {
+    if (supports.empty() || !isWhole || (part.spacing && !between)) {
         return false;
     }
     const std::vector<PlacedMember> members =
@@ -342,7 +376,7 @@ bool Placer::placeByRelation(std::size_t i, const Section& section, const Caps& 
             const double up = support.lengthDirection.z;
             const bool stands = std::abs(up) > 0.5;
             const bool isThrough = stands && part.role == Role::Arm && members.size() == 1;
-            seeds_.push_back({i, {support.stated, support.isMirrored, 0}, {i, false, n},
+            seeds_.push_back({i, {support.stated, support.isMirrored, support.number}, {i, false, n},
                               up > -0.5 ? End::Far : End::Start,
                               isThrough ? JointKind::Through : JointKind::Rests});
         }

@@ -115,31 +115,46 @@ MemberAxes axesOf(const Spans& spans, int along, const Neighbour& from) {
     return spans.flat ? MemberAxes{along, across, run} : MemberAxes{along, run, across};
 }
 
-// Lays out a set, or the single member, along `axis`: the boxes with that axis filled.
+// Lays out a set along `axis`, on which each member takes up `size`: the boxes with that axis filled.
 std::vector<Box> fillAlong(Box box,
                            int axis,
-                           const Part& part,
-                           const std::optional<std::array<Neighbour, 2>>& between,
-                           Length width,
+                           const Spacing& spacing,
+                           const std::array<Neighbour, 2>& between,
+                           Length size,
                            Length& gap,
                            const Place& place,
                            Evaluation& evaluation) {
     std::vector<Box> boxes;
-    if (part.spacing && between) {
-        const Box& a = (*between)[0].box;
-        const Box& b = (*between)[1].box;
-        const bool inOrder = a.centre()[axis] < b.centre()[axis];
-        const double low = inOrder ? a.max[axis] : b.max[axis];
-        const double high = inOrder ? b.min[axis] : a.min[axis];
-        const SetLayout layout = layOut(*part.spacing, low, high, width, place, evaluation);
-        gap = layout.gap;
-        for (const double at : layout.lows) {
-            box.min[axis] = at;
-            box.max[axis] = at + width.mm();
-            boxes.push_back(box);
-        }
+    const Box& a = between[0].box;
+    const Box& b = between[1].box;
+    const bool inOrder = a.centre()[axis] < b.centre()[axis];
+    const double low = inOrder ? a.max[axis] : b.max[axis];
+    const double high = inOrder ? b.min[axis] : a.min[axis];
+    const SetLayout layout = layOut(spacing, low, high, size, place, evaluation);
+    gap = layout.gap;
+    for (const double at : layout.lows) {
+        box.min[axis] = at;
+        box.max[axis] = at + size.mm();
+        boxes.push_back(box);
     }
     return boxes;
+}
+
+// The axis along which a set lies: that on which the two parts it lies between are furthest apart, of those across
+// the member. None with a trouble where they leave no room.
+std::optional<int> axisOfSet(const std::array<Neighbour, 2>& between, int along, const Place& place, Evaluation& evaluation) {
+    const auto room = [&](int axis) {
+        return std::max(between[1].box.min[axis] - between[0].box.max[axis],
+                        between[0].box.min[axis] - between[1].box.max[axis]);
+    };
+    const int first = (along + 1) % 3;
+    const int second = (along + 2) % 3;
+    const int axis = room(first) >= room(second) ? first : second;
+    if (room(axis) < kApart) {
+        evaluation.trouble(place, "the two parts that the set lies between leave no room for it");
+        return std::nullopt;
+    }
+    return axis;
 }
 
 }  // namespace
@@ -227,17 +242,29 @@ std::vector<PlacedMember> placeSpanning(const Part& part,
     member.box.min[*along] = upwards ? a.max[*along] : b.max[*along];
     member.box.max[*along] = upwards ? b.min[*along] : a.min[*along];
     member.length = sizeFrom(RuleId::ShoulderToShoulder, Length::mm(member.box.max[*along] - member.box.min[*along]));
-    if (!putInFrom(member.box, axes.thickness, spans.set, a, section.thickness.value.mm(), place, evaluation)) {
+    const double width = section.width.value.mm();
+    const double thickness = section.thickness.value.mm();
+    std::optional<int> setAxis;
+    if (part.spacing && between) {
+        setAxis = axisOfSet(*between, *along, place, evaluation);
+        if (!setAxis) {
+            return {};
+        }
+    }
+    if (setAxis != axes.thickness && !putInFrom(member.box, axes.thickness, spans.set, a, thickness, place, evaluation)) {
         return {};
     }
-    std::vector<Box> boxes;
-    if (part.spacing) {
-        boxes = fillAlong(member.box, axes.width, part, between, section.width.value, member.gap, place, evaluation);
-    } else if (!spans.level) {
-        putAt(member.box, axes.width, Side::Centre, a.centre()[axes.width], section.width.value.mm());
-        boxes.push_back(member.box);
-    } else if (putAtPosition(member.box, axes.width, *spans.level, section.width.value.mm(), "level", place, evaluation)) {
-        boxes.push_back(member.box);
+    if (setAxis != axes.width) {
+        if (!spans.level) {
+            putAt(member.box, axes.width, Side::Centre, a.centre()[axes.width], width);
+        } else if (!putAtPosition(member.box, axes.width, *spans.level, width, "level", place, evaluation)) {
+            return {};
+        }
+    }
+    std::vector<Box> boxes{member.box};
+    if (setAxis) {
+        const Size& size = *setAxis == axes.width ? section.width : section.thickness;
+        boxes = fillAlong(member.box, *setAxis, *part.spacing, *between, size.value, member.gap, place, evaluation);
     }
     std::vector<PlacedMember> members;
     for (const Box& box : boxes) {
@@ -310,8 +337,8 @@ std::vector<PlacedMember> placeCapping(const Part& part,
         putAt(member.box, across, Side::Centre, around.centre()[across], width);
     }
     std::vector<Box> boxes{member.box};
-    if (part.spacing) {
-        boxes = fillAlong(member.box, across, part, between, section.width.value, member.gap, place, evaluation);
+    if (part.spacing && between) {
+        boxes = fillAlong(member.box, across, *part.spacing, *between, section.width.value, member.gap, place, evaluation);
     }
     std::vector<PlacedMember> members;
     for (const Box& box : boxes) {

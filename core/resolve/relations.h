@@ -19,6 +19,7 @@ struct Section {
 struct Neighbour {
     std::size_t stated = 0;   // index in Piece::parts
     bool isMirrored = false;  // the mirror twin of the one stated
+    std::size_t number = 0;   // within its set, from 0
     Box box;
     Vec3 lengthDirection;
 };

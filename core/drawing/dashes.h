@@ -1,0 +1,29 @@
+#pragma once
+
+#include <vector>
+
+#include "core/drawing/line_style.h"
+
+namespace shoulderline {
+
+// A stretch of a line that is drawn, by its distances from the line's start; millimetres.
+struct DrawnStretch {
+    double from = 0.0;
+    double to = 0.0;
+    friend bool operator==(const DrawnStretch&, const DrawnStretch&) = default;
+};
+
+// The stretches of a line `length` long (>= 0) that `style` draws, ascending. A broken line begins
+// and ends with a dash: the dashes are stretched to fit, gaps and dots keep their lengths; one too
+// short for its pattern is drawn whole (ISO 128-21). A continuous line is one stretch.
+[[nodiscard]] std::vector<DrawnStretch> drawnStretches(double length, const LineStyle& style);
+
+// Each straight run of `points` cut so, as pairs of ends.
+struct DrawnLine {
+    Vec2 a;
+    Vec2 b;
+    friend bool operator==(const DrawnLine&, const DrawnLine&) = default;
+};
+[[nodiscard]] std::vector<DrawnLine> drawnLines(const std::vector<Vec2>& points, const LineStyle& style);
+
+}  // namespace shoulderline

@@ -1,0 +1,150 @@
+#include "core/drawing/dimension_parts.h"
+
+#include <cmath>
+#include <optional>
+
+#include "core/drawing/overloaded.h"
+
+namespace shoulderline {
+
+namespace {
+
+Vec2 unit(Vec2 v) {
+    const double n = norm(v);
+    return n > 0.0 ? v * (1.0 / n) : v;
+}
+
+std::optional<Stroke> extensionLine(Vec2 from, Vec2 to) {
+    const double length = norm(to - from);
+    if (length <= kExtensionGap) {
+        return std::nullopt;
+    }
+    const Vec2 way = unit(to - from);
+    return Stroke{{from + way * kExtensionGap, to + way * kExtensionOverrun}, LineRole::Dimension};
+}
+
+Rect textRect(const TextOp& text, const TextMetrics& metrics) {
+    const TextLayout layout = layOutText(text.text, text.height, text.isBold, metrics);
+    const double shift = text.align == Align::Left ? 0.0 : (text.align == Align::Centre ? -layout.width / 2.0 : -layout.width);
+    if (text.isTurned) {
+        // Reads upwards: x of the lettering runs to -y of the sheet, its up to -x.
+        return {{text.at.x - layout.ascent, text.at.y - shift - layout.width}, {text.at.x + layout.descent, text.at.y - shift}};
+    }
+    return {{text.at.x + shift, text.at.y - layout.ascent}, {text.at.x + shift + layout.width, text.at.y + layout.descent}};
+}
+
+class Bounds {
+  public:
+    void include(Vec2 p) {
+        if (!rect_) {
+            rect_ = Rect{p, p};
+        }
+        rect_->include(p);
+    }
+    void include(const Rect& rect) {
+        include(rect.min);
+        include(rect.max);
+    }
+    void include(const std::vector<Vec2>& points) {
+        for (const Vec2& p : points) {
+            include(p);
+        }
+    }
+    [[nodiscard]] Rect rect() const { return rect_.value_or(Rect{}); }
+
+  private:
+    std::optional<Rect> rect_;
+};
+
+}  // namespace
+
+Fill arrowhead(Vec2 tip, Vec2 towards, double length) {
+    const Vec2 back = unit(tip - towards) * -length;
+    const double half = length * std::tan(Angle::degrees(7.5).radians());
+    const Vec2 across = unit({-back.y, back.x}) * half;
+    return {{tip, tip + back + across, tip + back - across}, false};
+}
+
+DimensionParts partsOf(const Dimension& d, const TextMetrics& metrics) {
+    DimensionParts parts;
+    for (const auto& line : {extensionLine(d.from, d.lineFrom), extensionLine(d.to, d.lineTo)}) {
+        if (line) {
+            parts.strokes.push_back(*line);
+        }
+    }
+    const Vec2 along = unit(d.lineTo - d.lineFrom);
+    const double span = norm(d.lineTo - d.lineFrom);
+    parts.figure = {d.textAt, d.text, d.height, Align::Centre, d.isTurned, false};
+
+    const double half = metrics.width(d.text, d.height, false) / 2.0;
+    const double middle = dot(d.textAt - d.lineFrom, along);
+    double low = 0.0;
+    double high = span;
+    if (d.arrowsOutside) {
+        low -= 2.0 * d.height;
+        high += 2.0 * d.height;
+    }
+    if (middle - half < 0.0 || middle + half > span) {
+        low = std::min(low, middle - half);
+        high = std::max(high, middle + half);
+    }
+    parts.strokes.push_back({{d.lineFrom + along * low, d.lineFrom + along * high}, LineRole::Dimension});
+    const Vec2 inwards = d.arrowsOutside ? along * -1.0 : along;
+    parts.arrows.push_back(arrowhead(d.lineFrom, d.lineFrom + inwards, d.height));
+    parts.arrows.push_back(arrowhead(d.lineTo, d.lineTo - inwards, d.height));
+    return parts;
+}
+
+Rect boundsOf(const TextOp& text, const TextMetrics& metrics) { return textRect(text, metrics); }
+
+Rect boundsOf(const std::vector<Op>& ops, const TextMetrics& metrics) {
+    Bounds bounds;
+    for (const Op& op : ops) {
+        std::visit(Overloaded{
+                       [&](const Stroke& stroke) { bounds.include(stroke.points); },
+                       [&](const Fill& fill) { bounds.include(fill.points); },
+                       [&](const ArcOp& arc) {
+                           bounds.include(arc.centre - Vec2{arc.radius, arc.radius});
+                           bounds.include(arc.centre + Vec2{arc.radius, arc.radius});
+                       },
+                       [&](const TextOp& text) { bounds.include(textRect(text, metrics)); },
+                       [&](const Dimension& dimension) {
+                           const DimensionParts parts = partsOf(dimension, metrics);
+                           for (const Stroke& stroke : parts.strokes) {
+                               bounds.include(stroke.points);
+                           }
+                           bounds.include(textRect(parts.figure, metrics));
+                       },
+                       [](const BeginGroup&) {},
+                       [](const EndGroup&) {},
+                   },
+                   op);
+    }
+    return bounds.rect();
+}
+
+void move(std::vector<Op>& ops, Vec2 by) {
+    const auto shift = [by](std::vector<Vec2>& points) {
+        for (Vec2& p : points) {
+            p = p + by;
+        }
+    };
+    for (Op& op : ops) {
+        std::visit(Overloaded{
+                       [&](Stroke& stroke) { shift(stroke.points); },
+                       [&](Fill& fill) { shift(fill.points); },
+                       [&](ArcOp& arc) { arc.centre = arc.centre + by; },
+                       [&](TextOp& text) { text.at = text.at + by; },
+                       [&](Dimension& d) {
+                           for (Vec2* p : {&d.from, &d.to, &d.lineFrom, &d.lineTo, &d.textAt}) {
+                               *p = *p + by;
+                           }
+                       },
+                       [](BeginGroup&) {},
+                       [](EndGroup&) {},
+                   },
+                   op);
+    }
+}
+
+}  // namespace shoulderline

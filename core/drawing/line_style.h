@@ -1,0 +1,31 @@
+#pragma once
+
+#include <array>
+
+#include "core/drawing/sheet.h"
+
+namespace shoulderline {
+
+// The basic line types of ISO 128-2 that the drawings use: 01 continuous, 02 dashed,
+// 04 long-dashed dotted, 05 long-dashed double-dotted.
+enum class LineType { Continuous, Dashed, LongDashedDotted, LongDashedDoubleDotted };
+
+// How a line is drawn: its width in millimetres on paper and its type.
+struct LineStyle {
+    double width = 0.25;
+    LineType type = LineType::Continuous;
+    friend bool operator==(const LineStyle&, const LineStyle&) = default;
+};
+
+// The style of each role, after ISO 128-2. Drawings to scale use line group 0.5 (wide 0.5 mm, narrow
+// 0.25 mm); full-size ones are drawn finer (outline 0.25 mm, the rest 0.18 mm), since the size is taken from the middle of the
+// line itself.
+[[nodiscard]] LineStyle lineStyle(LineRole role, bool isFullSize);
+
+// Lengths of the elements of broken lines as multiples of the width (ISO 128-20, table 2).
+inline constexpr double kDashWidths = 12.0;
+inline constexpr double kLongDashWidths = 24.0;
+inline constexpr double kGapWidths = 3.0;
+inline constexpr double kDotWidths = 0.5;
+
+}  // namespace shoulderline
