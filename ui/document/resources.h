@@ -1,0 +1,15 @@
+#pragma once
+
+#include "core/rules/rule_book.h"
+#include "core/timber/species.h"
+
+namespace shoulderline {
+
+// The data that the planner goes by, read once at the start.
+struct Resources {
+    RuleBook rules;
+    Workshop workshop;
+    SpeciesTable species;
+};
+
+}  // namespace shoulderline
