@@ -65,7 +65,7 @@ Fill arrowhead(Vec2 tip, Vec2 towards, double length) {
     return {{tip, tip + back + across, tip + back - across}, false};
 }
 
-DimensionParts partsOf(const Dimension& d, const TextMetrics& metrics) {
+DimensionParts partsOf(const DimensionOp& d, const TextMetrics& metrics) {
     DimensionParts parts;
     for (const auto& line : {extensionLine(d.from, d.lineFrom), extensionLine(d.to, d.lineTo)}) {
         if (line) {
@@ -108,7 +108,7 @@ Rect boundsOf(const std::vector<Op>& ops, const TextMetrics& metrics) {
                            bounds.include(arc.centre + Vec2{arc.radius, arc.radius});
                        },
                        [&](const TextOp& text) { bounds.include(textRect(text, metrics)); },
-                       [&](const Dimension& dimension) {
+                       [&](const DimensionOp& dimension) {
                            const DimensionParts parts = partsOf(dimension, metrics);
                            for (const Stroke& stroke : parts.strokes) {
                                bounds.include(stroke.points);
@@ -135,7 +135,7 @@ void move(std::vector<Op>& ops, Vec2 by) {
                        [&](Fill& fill) { shift(fill.points); },
                        [&](ArcOp& arc) { arc.centre = arc.centre + by; },
                        [&](TextOp& text) { text.at = text.at + by; },
-                       [&](Dimension& d) {
+                       [&](DimensionOp& d) {
                            for (Vec2* p : {&d.from, &d.to, &d.lineFrom, &d.lineTo, &d.textAt}) {
                                *p = *p + by;
                            }

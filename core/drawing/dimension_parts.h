@@ -14,7 +14,7 @@ struct DimensionParts {
     std::vector<Fill> arrows;
     TextOp figure;
 };
-[[nodiscard]] DimensionParts partsOf(const Dimension& dimension, const TextMetrics& metrics);
+[[nodiscard]] DimensionParts partsOf(const DimensionOp& dimension, const TextMetrics& metrics);
 
 // Filled arrowheads 15 degrees wide, as long as the figures are high (ISO 129-1).
 [[nodiscard]] Fill arrowhead(Vec2 tip, Vec2 towards, double length);

@@ -90,7 +90,7 @@ std::optional<Subject> subjectAt(const Sheet& sheet, Vec2 at, double tolerance) 
                            }
                        },
                        [](const TextOp&) {},
-                       [&](const Dimension& dimension) {
+                       [&](const DimensionOp& dimension) {
                            if (isNamed) {
                                found.offerLine(subject, distanceToSegment(at, dimension.lineFrom, dimension.lineTo));
                            }

@@ -32,7 +32,7 @@ struct Rod {
 
 // What stating the line's place anew would change: the edit that puts it at `value` as typed ("16 3/4", or an
 // expression), and the name of what it sets ("seat height"). Where the place is a measure alone, that measure is
-// set; else the statement of the part itself. Empty `edits` where the line follows from others: `follows` then
+// set; else the statement of the part itself. No `edit` where the line follows from others: `follows` then
 // says from which.
 struct RodHandle {
     std::string drives;   // the measure, or "front rail, top"

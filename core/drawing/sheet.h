@@ -72,7 +72,7 @@ struct TextOp {
 // A dimension once placed: between `from` and `to` on the part (sheet coordinates), its line through `lineFrom`
 // and `lineTo`, figure `text` at `textAt` (baseline centre). The painter draws extension lines, line, arrows
 // and figure. `value` is the true size in millimetres, which `text` shows.
-struct Dimension {
+struct DimensionOp {
     Vec2 from;
     Vec2 to;
     Vec2 lineFrom;
@@ -84,7 +84,7 @@ struct Dimension {
     bool arrowsOutside = false;
     double value = 0.0;
     std::string of;              // what it is the size of: "mortise length", "from end"
-    friend bool operator==(const Dimension&, const Dimension&) = default;
+    friend bool operator==(const DimensionOp&, const DimensionOp&) = default;
 };
 
 struct BeginGroup {
@@ -96,7 +96,7 @@ struct EndGroup {
     friend bool operator==(const EndGroup&, const EndGroup&) = default;
 };
 
-using Op = std::variant<Stroke, Fill, ArcOp, TextOp, Dimension, BeginGroup, EndGroup>;
+using Op = std::variant<Stroke, Fill, ArcOp, TextOp, DimensionOp, BeginGroup, EndGroup>;
 
 // isFullSize: drawn with the finer lines of full-size work (core/drawing/line_style.h).
 struct Sheet {

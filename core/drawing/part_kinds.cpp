@@ -1,0 +1,105 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/drawing/sheets.h"
+
+namespace shoulderline {
+
+namespace {
+
+bool same(double a, double b) { return std::abs(a - b) <= kLengthTolerance.mm(); }
+
+bool same(const Box& a, const Box& b) {
+    for (int i = 0; i < 3; ++i) {
+        if (!same(a.min[i], b.min[i]) || !same(a.max[i], b.max[i])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+struct Cut {
+    Box box;
+    bool isMortise = false;
+};
+
+std::vector<Cut> cutsOf(const ResolvedPart& part) {
+    std::vector<Cut> cuts;
+    for (const TenonSolid& tenon : part.tenons) {
+        cuts.push_back({tenon.box, false});
+    }
+    for (const MortiseSolid& mortise : part.mortises) {
+        cuts.push_back({mortise.box, true});
+    }
+    return cuts;
+}
+
+// Whether both hold the same cuts, in whatever order.
+bool same(const std::vector<Cut>& a, const std::vector<Cut>& b) {
+    return a.size() == b.size() && std::all_of(a.begin(), a.end(), [&](const Cut& cut) {
+               return std::any_of(b.begin(), b.end(), [&](const Cut& other) {
+                   return cut.isMortise == other.isMortise && same(cut.box, other.box);
+               });
+           });
+}
+
+bool isMadeAlike(const ResolvedPart& a, const ResolvedPart& b) {
+    return a.of == b.of && a.stock == b.stock && same(a.bodyBox(), b.bodyBox()) && a.body == b.body &&
+           same(cutsOf(a), cutsOf(b));
+}
+
+Box flipped(const Box& box, const Vec3& size, const bool (&axes)[3]) {
+    Box result = box;
+    for (int i = 0; i < 3; ++i) {
+        if (axes[i]) {
+            result.min[i] = size[i] - box.max[i];
+            result.max[i] = size[i] - box.min[i];
+        }
+    }
+    return result;
+}
+
+// Whether the part is its own mirror image once turned: then left and right are one and the same.
+// Tried on its box and cuts, in the four reflections that keep a box.
+bool isItsOwnMirrorImage(const ResolvedPart& part) {
+    constexpr bool kReflections[4][3] = {{true, false, false}, {false, true, false}, {false, false, true}, {true, true, true}};
+    const Vec3 size = part.bodyBox().size();
+    const bool isBox = part.body.face == Outline::rectangle(size.x, size.y) && !part.body.edge;
+    const std::vector<Cut> cuts = cutsOf(part);
+    return isBox && std::any_of(std::begin(kReflections), std::end(kReflections), [&](const auto& axes) {
+               std::vector<Cut> reflected = cuts;
+               for (Cut& cut : reflected) {
+                   cut.box = flipped(cut.box, size, axes);
+               }
+               return same(reflected, cuts);
+           });
+}
+
+}  // namespace
+
+std::vector<PartKind> partKinds(const ResolvedPiece& resolved) {
+    std::vector<PartKind> kinds;
+    for (std::size_t i = 0; i < resolved.parts.size(); ++i) {
+        const ResolvedPart& part = resolved.parts[i];
+        const auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const PartKind& k) {
+            return isMadeAlike(resolved.parts[k.parts.front()], part);
+        });
+        if (kind == kinds.end()) {
+            kinds.push_back({{i}, part.of, 1, false});
+        } else {
+            kind->parts.push_back(i);
+            ++kind->quantity;
+        }
+    }
+    for (PartKind& kind : kinds) {
+        // The one drawn is one whose length runs to the right.
+        std::stable_partition(kind.parts.begin(), kind.parts.end(),
+                              [&](std::size_t i) { return resolved.parts[i].frame.isRightHanded(); });
+        const bool bothHands = resolved.parts[kind.parts.front()].frame.isRightHanded() !=
+                               resolved.parts[kind.parts.back()].frame.isRightHanded();
+        kind.hasMirrorTwins = bothHands && !isItsOwnMirrorImage(resolved.parts[kind.parts.front()]);
+    }
+    return kinds;
+}
+
+}  // namespace shoulderline

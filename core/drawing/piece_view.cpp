@@ -1,0 +1,93 @@
+#include "core/drawing/piece_view.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <optional>
+
+#include "core/geometry/hidden_lines.h"
+
+namespace shoulderline {
+
+namespace {
+
+// The smallest convex polygon around `points`, counter-clockwise (Andrew's monotone chain).
+std::vector<Vec2> hullOf(std::vector<Vec2> points) {
+    std::sort(points.begin(), points.end(), [](Vec2 a, Vec2 b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
+    std::vector<Vec2> hull;
+    for (int pass = 0; pass < 2; ++pass) {
+        const std::size_t start = hull.size();
+        for (const Vec2& p : points) {
+            while (hull.size() >= start + 2 &&
+                   cross(hull.back() - hull[hull.size() - 2], p - hull.back()) <= 0.0) {
+                hull.pop_back();
+            }
+            hull.push_back(p);
+        }
+        hull.pop_back();
+        std::reverse(points.begin(), points.end());
+    }
+    return hull;
+}
+
+// What a body covers in the view: its outline where the view looks straight at it, else the hull.
+std::vector<Vec2> coveredBy(const ResolvedPart& part, const Polyhedron& placed, const View& view) {
+    const bool isStraightOn = std::abs(std::abs(dot(part.frame.z, view.towardsViewer)) - 1.0) < 1e-9;
+    std::vector<Vec2> points;
+    if (isStraightOn) {
+        for (const Vec2& p : part.body.face.flatten().points) {
+            points.push_back(view.project(part.frame.toOuter({p.x, p.y, 0.0})));
+        }
+        return points;
+    }
+    for (const Vec3& v : placed.vertices) {
+        points.push_back(view.project(v));
+    }
+    return hullOf(std::move(points));
+}
+
+}  // namespace
+
+Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
+    std::vector<Polyhedron> solids;
+    std::vector<std::size_t> partOf;
+    std::vector<double> nearness(piece.parts.size(), 0.0);
+    Elevation elevation;
+    elevation.outlines.resize(piece.parts.size());
+    for (std::size_t i = 0; i < piece.parts.size(); ++i) {
+        const ResolvedPart& part = piece.parts[i];
+        const Result<Polyhedron> body = part.body.toPolyhedron();
+        if (!body) {
+            continue;
+        }
+        solids.push_back(body->transformed(part.frame));
+        partOf.push_back(i);
+        elevation.outlines[i] = coveredBy(part, solids.back(), view);
+        nearness[i] = -1e18;
+        for (const Vec3& v : solids.back().vertices) {
+            nearness[i] = std::max(nearness[i], view.nearness(v));
+        }
+        for (const TenonSolid& tenon : part.tenons) {
+            solids.push_back(Polyhedron::box(tenon.box, part.frame));
+            partOf.push_back(i);
+        }
+    }
+
+    std::optional<Rect> bounds;
+    for (const ViewEdge& edge : mergeCoincident(hiddenLines(solids, view))) {
+        elevation.lines.push_back({edge.a, edge.b, edge.visible, partOf[static_cast<std::size_t>(edge.solid)]});
+        bounds = bounds.value_or(Rect{edge.a, edge.a});
+        bounds->include(edge.a);
+        bounds->include(edge.b);
+    }
+    elevation.min = bounds.value_or(Rect{}).min;
+    elevation.max = bounds.value_or(Rect{}).max;
+
+    elevation.nearestFirst.resize(piece.parts.size());
+    std::iota(elevation.nearestFirst.begin(), elevation.nearestFirst.end(), std::size_t{0});
+    std::stable_sort(elevation.nearestFirst.begin(), elevation.nearestFirst.end(),
+                     [&](std::size_t a, std::size_t b) { return nearness[a] > nearness[b]; });
+    return elevation;
+}
+
+}  // namespace shoulderline

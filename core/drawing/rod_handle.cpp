@@ -1,0 +1,151 @@
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "core/drawing/overloaded.h"
+#include "core/drawing/rods.h"
+#include "core/measure/expression.h"
+#include "core/measure/measure_name.h"
+#include "core/resolve/frames.h"
+
+namespace shoulderline {
+
+namespace {
+
+// A statement that puts a side of a part at a place along one axis, and how to state it anew.
+struct Placing {
+    Side side = Side::Centre;
+    Statement at;
+    std::function<void(Part&, const Statement&)> restate;
+};
+
+std::vector<Placing> placingsOf(const Part& part) {
+    std::vector<Placing> placings;
+    std::visit(Overloaded{
+                   [&](const Stands& stands) {
+                       placings.push_back({stands.x.face, stands.x.at, [](Part& p, const Statement& s) { std::get<Stands>(p.relation).x.at = s; }});
+                       placings.push_back({stands.y.face, stands.y.at, [](Part& p, const Statement& s) { std::get<Stands>(p.relation).y.at = s; }});
+                       placings.push_back({Side::Top, stands.height, [](Part& p, const Statement& s) { std::get<Stands>(p.relation).height = s; }});
+                       placings.push_back({Side::Bottom, stands.foot, [](Part& p, const Statement& s) { std::get<Stands>(p.relation).foot = s; }});
+                   },
+                   [&](const Spans& spans) {
+                       if (spans.level) {
+                           placings.push_back({spans.level->face, spans.level->at, [](Part& p, const Statement& s) { std::get<Spans>(p.relation).level->at = s; }});
+                       }
+                   },
+                   [](const Caps&) {},
+                   [&](const Free& free) {
+                       if (!free.aboutX.empty() || !free.aboutY.empty() || !free.aboutZ.empty()) {
+                           return;
+                       }
+                       placings.push_back({Side::Left, free.x, [](Part& p, const Statement& s) { std::get<Free>(p.relation).x = s; }});
+                       placings.push_back({Side::Front, free.y, [](Part& p, const Statement& s) { std::get<Free>(p.relation).y = s; }});
+                       placings.push_back({Side::Bottom, free.z, [](Part& p, const Statement& s) { std::get<Free>(p.relation).z = s; }});
+                   },
+               },
+               part.relation);
+    return placings;
+}
+
+std::optional<double> valueOf(const Statement& statement, const Piece& piece, const ResolvedPiece& resolved) {
+    const Lookup lookup = [&](std::string_view name) -> Result<Value> {
+        for (const ResolvedMeasure& measure : resolved.measures) {
+            if (measure.name == name && measure.value) {
+                return *measure.value;
+            }
+        }
+        return fail(ErrorCode::UnknownName, "no such measure");
+    };
+    const Result<Expression> expression = Expression::parse(statement, piece.unit);
+    if (!expression) {
+        return std::nullopt;
+    }
+    const Result<Length> length = expression->evaluateLength(lookup);
+    return length ? std::optional(length->mm()) : std::nullopt;
+}
+
+bool isMeasure(const Statement& statement, const Piece& piece) {
+    const std::string name = tidyName(statement);
+    return std::any_of(piece.measures.begin(), piece.measures.end(), [&](const Measure& m) { return m.name == name; });
+}
+
+// A way to put the line elsewhere.
+struct Candidate {
+    std::size_t part = 0;  // in ResolvedPiece::parts
+    Placing placing;
+    bool isNegated = false;  // the mirror twin of what is stated
+};
+
+bool liesAt(double a, double b) { return std::abs(a - b) <= kLengthTolerance.mm(); }
+
+std::vector<Candidate> candidatesFor(const Piece& piece, const ResolvedPiece& resolved, const RodLine& line, int axis) {
+    std::vector<Candidate> candidates;
+    for (const std::size_t index : line.parts) {
+        const ResolvedPart& part = resolved.parts[index];
+        const Part& stated = piece.parts[part.stated];
+        const bool isTwin = axis == 0 && stated.pair && part.hand == Hand::Left;
+        for (Placing& placing : placingsOf(stated)) {
+            const std::optional<AxisWay> way = wayOf(placing.side);
+            const std::optional<double> at = valueOf(placing.at, piece, resolved);
+            if (way && way->axis == axis && at && liesAt(isTwin ? -*at : *at, line.at)) {
+                candidates.push_back({index, std::move(placing), isTwin});
+            }
+        }
+    }
+    return candidates;
+}
+
+std::string listOf(const std::vector<std::string>& names) {
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        text += (i == 0 ? "" : (i + 1 == names.size() ? " and " : ", ")) + names[i];
+    }
+    return text;
+}
+
+std::string reasonFor(const Piece& piece, const ResolvedPiece& resolved, const RodLine& line, int axis) {
+    const ResolvedPart& part = resolved.parts[line.parts.front()];
+    const Part& stated = piece.parts[part.stated];
+    if (stated.spacing) {
+        return "the spacing between " + stated.spacing->after + " and " + stated.spacing->before;
+    }
+    const bool runsAlong = std::abs(part.frame.x[axis]) > 0.5;
+    return std::visit(Overloaded{
+                          [&](const Stands&) { return "where " + stated.name + " stands, and its own size"; },
+                          [&](const Spans& spans) {
+                              return runsAlong ? spans.from + " and " + spans.to
+                                               : "how " + stated.name + " lies between " + spans.from + " and " + spans.to + ", and its own size";
+                          },
+                          [&](const Caps& caps) { return listOf(caps.on) + ", and the overhangs of " + stated.name; },
+                          [&](const Free&) { return "where " + stated.name + " is placed, and its own size"; },
+                      },
+                      stated.relation);
+}
+
+}  // namespace
+
+RodHandle handleOf(const Piece& piece, const ResolvedPiece& resolved, const Rod& rod, std::size_t index, const Statement& value) {
+    const RodLine& line = rod.lines[index];
+    const int axis = rod.kind == RodKind::Heights ? 2 : (rod.kind == RodKind::Widths ? 0 : 1);
+    if (line.parts.empty()) {
+        return {};
+    }
+    const std::vector<Candidate> candidates = candidatesFor(piece, resolved, line, axis);
+    const auto restated = [&](const Candidate& candidate) { return candidate.isNegated ? "-(" + value + ")" : value; };
+    for (const Candidate& candidate : candidates) {
+        if (isMeasure(candidate.placing.at, piece)) {
+            const std::string name = tidyName(candidate.placing.at);
+            return {name, SetMeasure{name, restated(candidate)}, {}};
+        }
+    }
+    if (!candidates.empty()) {
+        const Candidate& candidate = candidates.front();
+        const Part& stated = piece.parts[resolved.parts[candidate.part].stated];
+        Part part = stated;
+        candidate.placing.restate(part, restated(candidate));
+        return {stated.name + ", " + std::string(wordFor(candidate.placing.side)), SetPart{stated.name, std::move(part)}, {}};
+    }
+    return {line.name, std::nullopt, reasonFor(piece, resolved, line, axis)};
+}
+
+}  // namespace shoulderline
