@@ -5,6 +5,7 @@
 
 #include "core/check/checks.h"
 #include "core/check/proportions.h"
+#include "core/joint/mortise_and_tenon.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -175,8 +176,14 @@ void JointJudge::describeLength(RuleId rule, double value, double limit, Finding
                               ? "{joint}: " + context_.shownMm(value) + " of wood beside the mortise" + asks
                               : "{joint}: no wood is left beside the mortise" + asks;
         moveMend(finding, false, missing, "move {part} in from the face by ");
-        const Length narrower = snapDown(tenon.thickness.value - missing * 2, Length::inches(1.0 / 32));
-        mend(finding, "make the tenon thinner, ", SizeName::TenonThickness, narrower);
+        const Size& faceSide = tenon.shoulders.faceSide;
+        const Length most = tenon.thickness.value - missing * 2;
+        const Length chisel = chiselWithin(context_.resolved.rack, most);
+        if (faceSide.state != SizeState::ByRule) {
+            backToRule(finding, SizeName::ShoulderFaceSide, faceSide);
+        } else if (chisel <= most + kLengthTolerance) {
+            mend(finding, "make the tenon thinner, ", SizeName::TenonThickness, chisel);
+        }
     } else if (rule == RuleId::MortiseEndLeast) {
         finding.message = "{joint}: " + context_.shownMm(value) + " of wood between the mortise and the end of {other}" + asks;
         shiftTenon(finding, missing);

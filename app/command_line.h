@@ -1,0 +1,29 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace shoulderline {
+
+enum class Command { Window, Check, Sizes, Print };
+
+// What the command line asks for.
+struct CommandLine {
+    Command command = Command::Window;
+    std::string file;  // empty: the window opens on a new piece
+    bool isJson = false;
+    std::string what = "parts";  // of print: parts or piece
+    std::string paper = "A4";
+    std::string scale = "1:1";
+    std::string out;
+    std::vector<std::pair<std::string, std::string>> with;   // measure, expression
+    std::vector<std::pair<std::string, std::string>> stock;  // stock, thickness
+};
+
+// Reads the arguments. Empty where there is nothing more to do: help or the version was printed (`exitCode` 0), or the
+// arguments were refused (`exitCode` 2, one line on the standard error).
+[[nodiscard]] std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode);
+
+}  // namespace shoulderline

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "app/command_line.h"
+#include "ui/document/resources.h"
+
+namespace shoulderline {
+
+// The exit codes of the commands, as --help tells them.
+inline constexpr int kDone = 0;
+inline constexpr int kMustMend = 1;
+inline constexpr int kUnreadable = 2;
+inline constexpr int kNotWritten = 4;
+
+// Each reads the piece, makes the changes of --with and --stock, prints to the standard output what was asked
+// for and to the standard error what went wrong, and gives the exit code.
+[[nodiscard]] int runCheck(const CommandLine& line, const Resources& resources);
+[[nodiscard]] int runSizes(const CommandLine& line, const Resources& resources);
+// Needs a QGuiApplication, for the lettering.
+[[nodiscard]] int runPrint(const CommandLine& line, const Resources& resources);
+
+}  // namespace shoulderline

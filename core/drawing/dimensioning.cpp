@@ -1,0 +1,248 @@
+#include "core/drawing/dimensioning.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include "core/drawing/dimension_parts.h"
+
+namespace shoulderline {
+
+namespace {
+
+// Clear room along the line between a figure and any line or figure beside it, mm.
+constexpr double kClear = 1.0;
+constexpr int kNotPlaced = std::numeric_limits<int>::max();
+
+struct Interval {
+    double low = 0.0;
+    double high = 0.0;
+};
+
+bool overlaps(const Interval& a, const Interval& b, double clear) {
+    return a.low < b.high + clear && b.low < a.high + clear;
+}
+
+// Where a size stands: on which row, and what it takes up there.
+struct Spot {
+    int row = 0;
+    Interval line;   // the dimension line, with what runs past the arrows
+    Interval figure;
+    bool arrowsOutside = false;
+};
+
+struct Extension {
+    double at = 0.0;
+    int row = kNotPlaced;  // of the size it belongs to: it runs out to there
+    std::size_t size = 0;
+};
+
+class Placer {
+  public:
+    Placer(const std::vector<SizeToPlace>& sizes, DimensionSide side, const DimensionStyle& style, const TextMetrics& metrics)
+        : sizes_(sizes), style_(style), metrics_(metrics),
+          figuresInwards_(side == DimensionSide::Below || side == DimensionSide::RightOf) {
+        for (std::size_t i = 0; i < sizes.size(); ++i) {
+            extensions_.push_back({sizes[i].from, kNotPlaced, i});
+            extensions_.push_back({sizes[i].to, kNotPlaced, i});
+        }
+    }
+
+    std::vector<Spot> place() {
+        for (std::size_t i = 0; i < sizes_.size(); ++i) {
+            spots_.push_back(spotFor(i));
+            extensions_[2 * i].row = extensions_[2 * i + 1].row = spots_.back().row;
+        }
+        return std::move(spots_);
+    }
+
+  private:
+    [[nodiscard]] Spot spotFor(std::size_t i) const {
+        int lowest = 0;
+        for (std::size_t k = 0; k < i; ++k) {
+            if (sizes_[k].rank < sizes_[i].rank) {
+                lowest = std::max(lowest, spots_[k].row + 1);
+            }
+        }
+        for (int row = lowest;; ++row) {
+            if (const std::optional<Spot> spot = spotOn(row, i)) {
+                return *spot;
+            }
+            // Past every row there is room beyond the outermost extension line at the latest.
+            if (row > lowest + static_cast<int>(sizes_.size())) {
+                return spotBeyond(row, i);
+            }
+        }
+    }
+
+    [[nodiscard]] std::optional<Spot> spotOn(int row, std::size_t i) const {
+        for (const Spot& spot : candidates(row, i)) {
+            if (isFree(spot, i)) {
+                return spot;
+            }
+        }
+        return std::nullopt;
+    }
+
+    [[nodiscard]] std::vector<Spot> candidates(int row, std::size_t i) const {
+        const SizeToPlace& size = sizes_[i];
+        const double h = style_.height;
+        const double width = metrics_.width(size.text, h, false);
+        const double span = size.to - size.from;
+        std::vector<Spot> spots;
+        const bool roomForBoth = span >= width + 2.0 * h + 2.0 * kClear;
+        const double lead = roomForBoth ? h + kClear : kClear;
+        const bool roomForFigure = span >= width + 2.0 * kClear;
+        if (roomForFigure) {
+            const Interval line = roomForBoth ? Interval{size.from, size.to} : Interval{size.from - 2.0 * h, size.to + 2.0 * h};
+            for (const double middle : middlesWithin({size.from + lead, size.to - lead}, width, row, i)) {
+                spots.push_back({row, line, {middle - width / 2.0, middle + width / 2.0}, !roomForBoth});
+            }
+        }
+        const bool arrowsOutside = span < 3.0 * h;
+        const double tail = arrowsOutside ? 2.0 * h : 0.0;
+        const double beside = tail + kClear;
+        const Interval right{size.to + beside, size.to + beside + width};
+        const Interval left{size.from - beside - width, size.from - beside};
+        spots.push_back({row, {size.from - tail, right.high}, right, arrowsOutside});
+        spots.push_back({row, {left.low, size.to + tail}, left, arrowsOutside});
+        return spots;
+    }
+
+    // Middles for a figure `width` wide within `room`, clear of the extension lines that cross the row: the
+    // one nearest to the middle of the room first.
+    [[nodiscard]] std::vector<double> middlesWithin(const Interval& room, double width, int row, std::size_t i) const {
+        std::vector<double> cuts{room.low - kClear, room.high + kClear};
+        for (const Extension& extension : extensions_) {
+            if (crosses(extension, row, i) && extension.at > room.low && extension.at < room.high) {
+                cuts.push_back(extension.at);
+            }
+        }
+        std::sort(cuts.begin(), cuts.end());
+        const double wanted = (room.low + room.high) / 2.0;
+        std::vector<double> middles;
+        for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
+            const double low = cuts[k] + kClear + width / 2.0;
+            const double high = cuts[k + 1] - kClear - width / 2.0;
+            if (low <= high) {
+                middles.push_back(std::clamp(wanted, low, high));
+            }
+        }
+        std::sort(middles.begin(), middles.end(), [&](double a, double b) { return std::abs(a - wanted) < std::abs(b - wanted); });
+        return middles;
+    }
+
+    // Whether an extension line passes through where figures of `row` stand.
+    [[nodiscard]] bool crosses(const Extension& extension, int row, std::size_t i) const {
+        if (extension.size == i) {
+            return false;
+        }
+        return extension.row == kNotPlaced || extension.row >= (figuresInwards_ ? row - 1 : row);
+    }
+
+    [[nodiscard]] bool isFree(const Spot& spot, std::size_t i) const {
+        const SizeToPlace& size = sizes_[i];
+        for (const Extension& extension : extensions_) {
+            if (crosses(extension, spot.row, i) && overlaps(spot.figure, {extension.at, extension.at}, kClear * 0.99)) {
+                return false;
+            }
+        }
+        // Its own extension lines, where the figure stands beside them.
+        for (const double at : {size.from, size.to}) {
+            if (overlaps(spot.figure, {at, at}, kClear * 0.49)) {
+                return false;
+            }
+        }
+        for (std::size_t k = 0; k < spots_.size(); ++k) {
+            const Spot& other = spots_[k];
+            if (other.row == spot.row && (overlaps(spot.line, other.line, -1e-6) || overlaps(spot.figure, other.figure, 2.0 * kClear))) {
+                return false;
+            }
+            const bool reaches = figuresInwards_ ? other.row <= spot.row + 1 : other.row <= spot.row;
+            for (const double at : {size.from, size.to}) {
+                if (reaches && overlaps(other.figure, {at, at}, kClear * 0.49)) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    // On a row of its own, beyond everything to the right.
+    [[nodiscard]] Spot spotBeyond(int row, std::size_t i) const {
+        const double width = metrics_.width(sizes_[i].text, style_.height, false);
+        double beyond = sizes_[i].to + 2.0 * style_.height;
+        for (const Extension& extension : extensions_) {
+            beyond = std::max(beyond, extension.at);
+        }
+        const bool arrowsOutside = sizes_[i].to - sizes_[i].from < 3.0 * style_.height;
+        const Interval figure{beyond + kClear, beyond + kClear + width};
+        return {row, {sizes_[i].from - (arrowsOutside ? 2.0 * style_.height : 0.0), figure.high}, figure, arrowsOutside};
+    }
+
+    const std::vector<SizeToPlace>& sizes_;
+    const DimensionStyle& style_;
+    const TextMetrics& metrics_;
+    const bool figuresInwards_;
+    std::vector<Extension> extensions_;
+    std::vector<Spot> spots_;
+};
+
+// From (along, out) beside the view to the sheet.
+Vec2 onSheet(double along, double out, DimensionSide side, double edge) {
+    switch (side) {
+        case DimensionSide::Above:
+            return {along, edge - out};
+        case DimensionSide::Below:
+            return {along, edge + out};
+        case DimensionSide::LeftOf:
+            return {edge - out, along};
+        case DimensionSide::RightOf:
+            return {edge + out, along};
+    }
+    return {};
+}
+
+DimensionOp opFor(const SizeToPlace& size, const Spot& spot, DimensionSide side, double edge, const DimensionStyle& style,
+                  const TextMetrics& metrics) {
+    const double out = style.first + style.next * spot.row;
+    const bool isTurned = side == DimensionSide::LeftOf || side == DimensionSide::RightOf;
+    DimensionOp op;
+    op.from = onSheet(size.from, -size.fromDepth, side, edge);
+    op.to = onSheet(size.to, -size.toDepth, side, edge);
+    op.lineFrom = onSheet(size.from, out, side, edge);
+    op.lineTo = onSheet(size.to, out, side, edge);
+    op.textAt = onSheet((spot.figure.low + spot.figure.high) / 2.0, out, side, edge);
+    // The figure stands clear over its line, its fraction's denominator too.
+    const double lift = kFigureClearance + layOutText(size.text, style.height, false, metrics).descent;
+    op.textAt = op.textAt - (isTurned ? Vec2{lift, 0.0} : Vec2{0.0, lift});
+    op.text = size.text;
+    op.height = style.height;
+    op.isTurned = isTurned;
+    op.arrowsOutside = spot.arrowsOutside;
+    op.value = size.value;
+    op.of = size.of;
+    return op;
+}
+
+}  // namespace
+
+std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes, DimensionSide side, double edge, const DimensionStyle& style,
+                           const TextMetrics& metrics) {
+    std::erase_if(sizes, [](const SizeToPlace& size) { return size.to - size.from < 0.001; });
+    std::stable_sort(sizes.begin(), sizes.end(), [](const SizeToPlace& a, const SizeToPlace& b) {
+        const auto microns = [](const SizeToPlace& size) { return std::llround((size.to - size.from) * 1000.0); };
+        return a.rank != b.rank ? a.rank < b.rank : microns(a) < microns(b);
+    });
+    const std::vector<Spot> spots = Placer(sizes, side, style, metrics).place();
+    std::vector<Op> ops;
+    for (std::size_t i = 0; i < sizes.size(); ++i) {
+        ops.push_back(BeginGroup{sizes[i].subject, sizes[i].of});
+        ops.push_back(opFor(sizes[i], spots[i], side, edge, style, metrics));
+        ops.push_back(EndGroup{});
+    }
+    return ops;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,109 @@
+#include "core/drawing/part_views.h"
+
+#include "core/geometry/hidden_lines.h"
+
+namespace shoulderline {
+
+namespace {
+
+View viewOn(Face face) {
+    // Written out so that each pair of a face and the way it lies can be checked: right, up, towards the viewer.
+    switch (face) {
+        case Face::FaceSide:
+            return {{1, 0, 0}, {0, -1, 0}, {0, 0, -1}};
+        case Face::BackSide:
+            return {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
+        case Face::FaceEdge:
+            return {{1, 0, 0}, {0, 0, 1}, {0, -1, 0}};
+        case Face::BackEdge:
+            return {{1, 0, 0}, {0, 0, -1}, {0, 1, 0}};
+        case Face::StartEnd:
+            return {{0, 0, -1}, {0, -1, 0}, {-1, 0, 0}};
+        case Face::FarEnd:
+            return {{0, 0, 1}, {0, -1, 0}, {1, 0, 0}};
+    }
+    return View::front();
+}
+
+// A mortise's four edges as they appear, tied to `solid`, as the hidden-line results have theirs.
+void addMortise(const Rect& rect, bool isVisible, int solid, std::vector<ViewEdge>& edges) {
+    const Vec2 corners[4] = {rect.min, {rect.max.x, rect.min.y}, rect.max, {rect.min.x, rect.max.y}};
+    for (int i = 0; i < 4; ++i) {
+        edges.push_back({corners[i], corners[(i + 1) % 4], isVisible, solid, i});
+    }
+}
+
+}  // namespace
+
+Rect PartView::toPlane(const Box& box) const {
+    const Vec2 a = toPlane(box.min);
+    Rect rect{a, a};
+    rect.include(toPlane(box.max));
+    return rect;
+}
+
+PartView partView(const ResolvedPart& part, Face face) {
+    PartView view;
+    view.face = face;
+    view.view = viewOn(face);
+    const Box body = part.bodyBox();
+    const Vec2 a = view.view.project(body.min);
+    const Vec2 b = view.view.project(body.max);
+    view.corner = {std::min(a.x, b.x), std::max(a.y, b.y)};
+    view.size = {std::abs(b.x - a.x), std::abs(b.y - a.y)};
+    return view;
+}
+
+Face oppositeOf(Face face) {
+    switch (face) {
+        case Face::FaceSide:
+            return Face::BackSide;
+        case Face::BackSide:
+            return Face::FaceSide;
+        case Face::FaceEdge:
+            return Face::BackEdge;
+        case Face::BackEdge:
+            return Face::FaceEdge;
+        case Face::StartEnd:
+            return Face::FarEnd;
+        case Face::FarEnd:
+            return Face::StartEnd;
+    }
+    return face;
+}
+
+bool opensOn(const MortiseSolid& mortise, Face face) {
+    return mortise.face == face || (mortise.isThrough && oppositeOf(mortise.face) == face);
+}
+
+std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
+    std::vector<Polyhedron> solids;
+    std::vector<std::optional<std::size_t>> jointOf;
+    if (const Result<Polyhedron> body = part.body.toPolyhedron()) {
+        solids.push_back(*body);
+        jointOf.emplace_back();
+    }
+    for (const TenonSolid& tenon : part.tenons) {
+        solids.push_back(Polyhedron::box(tenon.box));
+        jointOf.emplace_back(tenon.joint);
+    }
+    std::vector<ViewEdge> edges = hiddenLines(solids, view.view);
+    for (ViewEdge& edge : edges) {
+        edge.a = {edge.a.x - view.corner.x, view.corner.y - edge.a.y};
+        edge.b = {edge.b.x - view.corner.x, view.corner.y - edge.b.y};
+    }
+    for (const MortiseSolid& mortise : part.mortises) {
+        const bool opens = opensOn(mortise, view.face);
+        if (opens || !isEnd(view.face)) {
+            addMortise(view.toPlane(mortise.box), opens, static_cast<int>(jointOf.size()), edges);
+        }
+        jointOf.emplace_back(mortise.joint);
+    }
+    std::vector<PartLine> lines;
+    for (const ViewEdge& edge : mergeCoincident(edges)) {
+        lines.push_back({edge.a, edge.b, edge.visible, jointOf[static_cast<std::size_t>(edge.solid)]});
+    }
+    return lines;
+}
+
+}  // namespace shoulderline

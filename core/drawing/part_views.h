@@ -1,0 +1,48 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/geometry/view.h"
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// A part seen straight on one of its faces. Coordinates of the view are millimetres of the part
+// from the top left corner of the body as it is seen: x to the right, y DOWN. Seen on its sides the part lies with its
+// length to the right; seen from an end, its face edge is up.
+struct PartView {
+    Face face = Face::FaceSide;
+    View view;      // in the part's frame
+    Vec2 size;      // of the body
+    Vec2 corner;    // of the body's top left, in the view's own plane
+
+    // Where a point of the part's frame appears.
+    [[nodiscard]] Vec2 toPlane(Vec3 p) const {
+        const Vec2 seen = view.project(p);
+        return {seen.x - corner.x, corner.y - seen.y};
+    }
+    // What a box of the part's frame covers.
+    [[nodiscard]] Rect toPlane(const Box& box) const;
+};
+[[nodiscard]] PartView partView(const ResolvedPart& part, Face face);
+
+// A line of the view; `joint` where it belongs to a tenon or mortise.
+struct PartLine {
+    Vec2 a;
+    Vec2 b;
+    bool isVisible = true;
+    std::optional<std::size_t> joint;
+};
+
+// The edges of the part as made: body, tenons, mouths; what lies behind wood is hidden. Seen from
+// an end, mortises in the sides are left out.
+[[nodiscard]] std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view);
+
+// Whether the mortise opens on `face`: enters there, or comes out there.
+[[nodiscard]] bool opensOn(const MortiseSolid& mortise, Face face);
+
+[[nodiscard]] Face oppositeOf(Face face);
+[[nodiscard]] constexpr bool isEnd(Face face) { return face == Face::StartEnd || face == Face::FarEnd; }
+
+}  // namespace shoulderline

@@ -1,0 +1,119 @@
+#include "core/storage/piece_text.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/support/pieces.h"
+
+namespace shoulderline {
+namespace {
+
+using testing::textOf;
+
+class EverySample : public ::testing::TestWithParam<const char*> {};
+TEST_P(EverySample, WritesTheSameBytesAfterReadingWhatWasWritten) {
+    const Piece piece = testing::sample(GetParam());
+    const std::string text = writePiece(piece);
+
+    const Piece again = readPiece(text).value();
+
+    EXPECT_EQ(again, piece);
+    EXPECT_EQ(writePiece(again), text);
+}
+INSTANTIATE_TEST_SUITE_P(Storage, EverySample, ::testing::ValuesIn(testing::kSamples));
+
+TEST(PieceText, UnknownMembersAreKeptAndWrittenBack) {
+    const std::string text = R"({"format": "shoulderline piece", "version": 1, "name": "stool",
+        "finish": {"kind": "oil", "coats": 3},
+        "measures": [{"name": "height", "expression": "450 mm", "tape": [1, 2.5, null]}]})";
+
+    const std::string written = writePiece(readPiece(text).value());
+
+    EXPECT_NE(written.find("\"coats\": 3"), std::string::npos);
+    EXPECT_NE(written.find("\"tape\""), std::string::npos);
+    EXPECT_EQ(writePiece(readPiece(written).value()), written);
+}
+
+TEST(PieceText, ANewerVersionIsRefusedWithAClearWord) {
+    const Result<Piece> piece = readPiece(R"({"format": "shoulderline piece", "version": 2})");
+
+    ASSERT_FALSE(piece);
+    EXPECT_EQ(piece.error().code, ErrorCode::NewerFile);
+    EXPECT_EQ(piece.error().where, "/version");
+}
+
+// What is wrong with a file, and the place that the message names.
+struct BadFile {
+    const char* what;
+    const char* text;
+    const char* where;
+    const char* says;
+};
+void PrintTo(const BadFile& file, std::ostream* os) {
+    *os << file.what;
+}
+class BadPiece : public ::testing::TestWithParam<BadFile> {};
+TEST_P(BadPiece, IsRefusedAtItsPlaceInOneSentence) {
+    const Result<Piece> piece = readPiece(GetParam().text);
+
+    ASSERT_FALSE(piece) << GetParam().what;
+    EXPECT_EQ(piece.error().code, ErrorCode::BadFile);
+    EXPECT_EQ(piece.error().where, GetParam().where) << piece.error().message;
+    EXPECT_NE(piece.error().message.find(GetParam().says), std::string::npos) << piece.error().message;
+    EXPECT_EQ(piece.error().message.back(), '.');
+}
+INSTANTIATE_TEST_SUITE_P(
+    Storage, BadPiece,
+    ::testing::Values(
+        BadFile{"empty", "", "line 1, column 1", "ends in the middle"},
+        BadFile{"not JSON", "hello", "line 1, column 1", "not JSON text"},
+        BadFile{"cut short", "{\"format\": \"shoulderline piece\",\n \"vers", "line 2, column 6", "ends in the middle"},
+        BadFile{"a list", "[]", "", "An object is expected"},
+        BadFile{"another format", R"({"format": "letter", "version": 1})", "/format", "shoulderline piece"},
+        BadFile{"no version", R"({"format": "shoulderline piece"})", "/version", "A version is expected"},
+        BadFile{"version as text", R"({"format": "shoulderline piece", "version": "1"})", "/version", "whole number"},
+        BadFile{"parts as object", R"({"format": "shoulderline piece", "version": 1, "parts": {}})", "/parts", "A list is expected"},
+        BadFile{"part as number", R"({"format": "shoulderline piece", "version": 1, "parts": [3]})", "/parts/0", "An object is expected"},
+        BadFile{"width as number", R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail", "width": 3}]})",
+                "/parts/0/width", "A text is expected, and a number was found"},
+        BadFile{"unknown role", R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "keel", "role": "keel"}]})",
+                "/parts/0/role", "'keel' is not one of: post, rail"},
+        BadFile{"no relation", R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail"}]})",
+                "/parts/0/relation", "A relation is expected"},
+        BadFile{"unknown relation", R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail", "relation": {"kind": "floats"}}]})",
+                "/parts/0/relation/kind", "stands, spans, caps, free"},
+        BadFile{"duplicate name", R"({"format": "shoulderline piece", "version": 1, "style": {"kind": "fractions", "kind": "millimetres"}})",
+                "/style", "stands twice"},
+        BadFile{"denominator", R"({"format": "shoulderline piece", "version": 1, "style": {"kind": "fractions", "denominator": 12}})",
+                "/style/denominator", "8, 16, 32 or 64"},
+        BadFile{"size by rule", R"({"format": "shoulderline piece", "version": 1, "joints": [{"tenoned": "a", "mortised": "b", "sizes": {"tenon length": {"state": "by rule", "expression": "1 in"}}}]})",
+                "/joints/0/sizes/tenon length", "by rule"},
+        BadFile{"not UTF-8", "{\"format\": \"shoulderline piece\", \"name\": \"\xff\"}", "line 1, column 43", "UTF-8"}));
+
+TEST(BadPieceText, DeepNestingIsRefusedBeforeAnythingIsBuilt) {
+    const std::string deep = std::string(100000, '[') + std::string(100000, ']');
+
+    const Result<Piece> piece = readPiece(deep);
+
+    ASSERT_FALSE(piece);
+    EXPECT_NE(piece.error().message.find("nested"), std::string::npos);
+}
+
+TEST(BadPieceText, EveryCutOfASampleIsRefusedAndNothingCrashes) {
+    const std::string text = textOf("samples/side_chair.shoulder");
+    const std::size_t whole = text.find_last_of('}') + 1;
+    for (std::size_t length = 0; length < whole; length += 7) {
+        EXPECT_FALSE(readPiece(text.substr(0, length))) << "cut at " << length;
+    }
+}
+
+TEST(BadPieceText, ATextOfManyMegabytesInOneFieldIsRefused) {
+    const std::string text = R"({"format": "shoulderline piece", "version": 1, "name": ")" + std::string(5'000'000, 'x') + "\"}";
+
+    const Result<Piece> piece = readPiece(text);
+
+    ASSERT_FALSE(piece);
+    EXPECT_EQ(piece.error().where, "/name");
+}
+
+}  // namespace
+}  // namespace shoulderline
