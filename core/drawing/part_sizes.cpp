@@ -38,7 +38,7 @@ class Writer {
                 mortises(row);
             }
         }
-        return std::move(sizes_);
+        return sizes_;
     }
 
   private:

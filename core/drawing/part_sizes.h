@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/drawing/part_views.h"
+#include "core/drawing/sheet.h"
 #include "core/piece/piece.h"
 
 namespace shoulderline {

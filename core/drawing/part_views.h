@@ -15,7 +15,7 @@ struct PartView {
     Face face = Face::FaceSide;
     View view;      // in the part's frame
     Vec2 size;      // of the body
-    Vec2 corner;    // of the body's top left, in the view's own plane
+    Vec2 corner;    // of the body's top left, in the own plane of `view`
 
     // Where a point of the part's frame appears.
     [[nodiscard]] Vec2 toPlane(Vec3 p) const {

@@ -1,7 +1,7 @@
 #include "ui/painting/lettering_font.h"
 
 #include <QFontDatabase>
-#include <QString>
+#include <QStringList>
 
 namespace shoulderline {
 

@@ -52,7 +52,7 @@ class Run {
                        [&](const Fill& fill) { area(fill); },
                        [&](const ArcOp& arc) { curve(arc); },
                        [&](const TextOp& text) { lettering(text); },
-                       [&](const Dimension& dimension) { size(dimension); },
+                       [&](const DimensionOp& dimension) { size(dimension); },
                        [&](const BeginGroup& group) { marks_.push_back(markOf(group.subject)); },
                        [&](const EndGroup&) {
                            if (!marks_.empty()) {
@@ -156,7 +156,7 @@ class Run {
         sheets_.paintText(painter_, text);
     }
 
-    void size(const Dimension& dimension) {
+    void size(const DimensionOp& dimension) {
         const DimensionParts parts = partsOf(dimension, metrics_);
         for (const Stroke& stroke : parts.strokes) {
             line(stroke);

@@ -1,0 +1,325 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/drawing/dimension_parts.h"
+#include "core/drawing/dimensioning.h"
+#include "core/drawing/notes.h"
+#include "core/drawing/part_sizes.h"
+#include "core/drawing/part_views.h"
+#include "core/drawing/scales.h"
+#include "core/drawing/sheets.h"
+#include "core/drawing/trade_marks.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kLabelHeight = 3.5;
+constexpr double kToNotes = 6.0;        // from a view down to its notes
+constexpr double kBetweenViews = 7.0;
+constexpr double kBesideViews = 9.0;
+constexpr double kCentreOverrun = 3.0;  // of a centre line past the outline
+constexpr double kMargin = 2.0;         // round the whole drawing
+
+// A view drawn with all that belongs to it, its body's top left corner at (0, 0).
+struct Block {
+    Face face = Face::FaceSide;
+    std::vector<Op> ops;
+    Rect bounds;
+    double bodyHeight = 0.0;
+};
+
+class Draughtsman {
+  public:
+    Draughtsman(const Piece& piece, const ResolvedPiece& resolved, std::size_t index, double scale, const TextMetrics& metrics)
+        : piece_(piece), resolved_(resolved), index_(index), part_(resolved.parts[index]), scale_(scale), metrics_(metrics) {}
+
+    [[nodiscard]] Block sideView(Face face) const;
+    [[nodiscard]] Block endView(Face face, const std::string& label) const;
+
+  private:
+    [[nodiscard]] std::vector<Op> body(const PartView& view, double scale) const;
+    void addMouths(const PartView& view, double scale, std::vector<Op>& ops) const;
+    void addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const;
+    void addMarks(const PartView& view, std::vector<Op>& ops) const;
+    [[nodiscard]] double freePlaceForMark(double width) const;
+    [[nodiscard]] static std::vector<SizeToPlace> scaled(const std::vector<NeededSize>& sizes, double scale);
+    [[nodiscard]] Block blockOf(Face face, std::vector<Op> ops, double bodyHeight) const {
+        const Rect bounds = boundsOf(ops, metrics_);
+        return {face, std::move(ops), bounds, bodyHeight};
+    }
+    [[nodiscard]] double endScale() const;
+
+    const Piece& piece_;
+    const ResolvedPiece& resolved_;
+    std::size_t index_;
+    const ResolvedPart& part_;
+    double scale_;
+    const TextMetrics& metrics_;
+    DimensionStyle style_;
+};
+
+std::vector<SizeToPlace> Draughtsman::scaled(const std::vector<NeededSize>& sizes, double scale) {
+    std::vector<SizeToPlace> result;
+    for (const NeededSize& size : sizes) {
+        result.push_back({size.from * scale, size.to * scale, size.fromDepth * scale, size.toDepth * scale, size.text, size.value,
+                          size.of, size.subject, size.rank});
+    }
+    return result;
+}
+
+void append(std::vector<Op>& ops, std::vector<Op> more) {
+    ops.insert(ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+std::vector<Op> Draughtsman::body(const PartView& view, double scale) const {
+    std::vector<Op> ops;
+    ops.push_back(BeginGroup{{SubjectKind::Part, index_}, part_.name + ", " + std::string(wordFor(view.face))});
+    const Vec2 corner = view.size * scale;
+    ops.push_back(Fill{{{0, 0}, {corner.x, 0}, corner, {0, corner.y}}, true});
+    std::vector<PartLine> lines = linesOf(part_, view);
+    std::stable_sort(lines.begin(), lines.end(), [](const PartLine& a, const PartLine& b) { return a.joint < b.joint; });
+    std::optional<std::size_t> open;
+    for (const PartLine& line : lines) {
+        if (line.joint != open) {
+            if (open) {
+                ops.push_back(EndGroup{});
+            }
+            open = line.joint;
+            ops.push_back(BeginGroup{{SubjectKind::Joint, *open}, resolved_.joints[*open].name});
+        }
+        ops.push_back(Stroke{{line.a * scale, line.b * scale}, line.isVisible ? LineRole::Visible : LineRole::Hidden});
+    }
+    if (open) {
+        ops.push_back(EndGroup{});
+    }
+    addMouths(view, scale, ops);
+    addCentreLines(view, scale, ops);
+    ops.push_back(EndGroup{});
+    return ops;
+}
+
+void Draughtsman::addMouths(const PartView& view, double scale, std::vector<Op>& ops) const {
+    for (const MortiseSolid& mortise : part_.mortises) {
+        if (!opensOn(mortise, view.face)) {
+            continue;
+        }
+        const Rect mouth = view.toPlane(mortise.box);
+        ops.push_back(BeginGroup{{SubjectKind::Joint, mortise.joint}, resolved_.joints[mortise.joint].name});
+        const Vec2 min = mouth.min * scale;
+        const Vec2 max = mouth.max * scale;
+        ops.push_back(Fill{{min, {max.x, min.y}, max, {min.x, max.y}}, true});
+        append(ops, mouthDiagonals(min, max, mortise.isThrough));
+        ops.push_back(EndGroup{});
+    }
+}
+
+// One line through each row of mouths, along the part; through a mouth that lies across it, across.
+void Draughtsman::addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const {
+    for (const Face face : {view.face, oppositeOf(view.face)}) {
+        for (const MortiseRow& row : rowsOn(face, resolved_, part_)) {
+            const bool opensHere = face == view.face || row.mortises.front()->isThrough;
+            if (!opensHere) {
+                continue;
+            }
+            const Rect first = view.toPlane(row.mortises.front()->box);
+            const Rect last = view.toPlane(row.mortises.back()->box);
+            const Vec2 middle = (first.min + first.max) * (0.5 * scale);
+            if (first.size().x >= first.size().y) {
+                ops.push_back(Stroke{{{first.min.x * scale - kCentreOverrun, middle.y}, {last.max.x * scale + kCentreOverrun, middle.y}}, LineRole::Centre});
+                continue;
+            }
+            for (const MortiseSolid* mortise : row.mortises) {
+                const Rect mouth = view.toPlane(mortise->box);
+                const double x = (mouth.min.x + mouth.max.x) * 0.5 * scale;
+                ops.push_back(Stroke{{{x, mouth.min.y * scale - kCentreOverrun}, {x, mouth.max.y * scale + kCentreOverrun}}, LineRole::Centre});
+            }
+        }
+    }
+}
+
+// A stretch of the face, `width` sheet millimetres long, that no mortise lies under; its middle. The
+// nearest to the start end.
+double Draughtsman::freePlaceForMark(double width) const {
+    const double length = part_.shoulderLength.value.mm() * scale_;
+    std::vector<std::array<double, 2>> taken;
+    for (const MortiseSolid& mortise : part_.mortises) {
+        taken.push_back({mortise.box.min.x * scale_ - 1.0, mortise.box.max.x * scale_ + 1.0});
+    }
+    std::sort(taken.begin(), taken.end());
+    taken.push_back({length, length});
+    double best = length / 2.0;
+    double widest = 0.0;
+    double free = 2.0;
+    for (const auto& [low, high] : taken) {
+        if (low - free >= width) {
+            return free + std::min(width, low - free) / 2.0;
+        }
+        if (low - free > widest) {
+            widest = low - free;
+            best = (low + free) / 2.0;
+        }
+        free = std::max(free, high);
+    }
+    return best;
+}
+
+void Draughtsman::addMarks(const PartView& view, std::vector<Op>& ops) const {
+    const double height = std::clamp(0.75 * std::min(part_.width.value, part_.thickness.value * 3.0).mm() * scale_, 2.0, 9.0);
+    const double at = freePlaceForMark(height + 2.0);
+    if (view.face == Face::FaceSide) {
+        ops.push_back(faceSideMark({at, 0.0}, height));
+    } else if (view.face == Face::FaceEdge) {
+        const double depth = view.size.y * scale_;
+        ops.push_back(faceEdgeMark({at, depth}, std::min(height, 0.7 * depth), true));
+    }
+}
+
+Block Draughtsman::sideView(Face face) const {
+    const PartView view = partView(part_, face);
+    const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_);
+    std::vector<Op> ops = body(view, scale_);
+    addMarks(view, ops);
+    const Rect lines = boundsOf(ops, metrics_);
+    append(ops, placeSizes(scaled(sizes.along, scale_), DimensionSide::Above, 0.0, style_, metrics_));
+    const double height = view.size.y * scale_;
+    std::vector<Note> notes;
+    for (const NeededNote& note : sizes.notes) {
+        notes.push_back({note.target * scale_, note.lines, note.subject});
+    }
+    append(ops, placeNotes(std::move(notes), lines.min.x, height + kToNotes, style_.height, metrics_));
+    ops.push_back(TextOp{{lines.min.x - 4.0, height / 2.0 + kLabelHeight / 2.0}, std::string(wordFor(face)), kLabelHeight, Align::Right, false, false});
+    return blockOf(face, std::move(ops), height);
+}
+
+// Ends are drawn larger than the rest where that keeps their small sizes apart.
+double Draughtsman::endScale() const {
+    constexpr double kMostHeight = 62.0;
+    for (const double scale : standardScales(piece_.unit)) {
+        if (scale <= scale_ || std::max(part_.width.value.mm(), part_.thickness.value.mm()) * scale <= kMostHeight) {
+            return std::max(scale, scale_);
+        }
+    }
+    return scale_;
+}
+
+Block Draughtsman::endView(Face face, const std::string& label) const {
+    const PartView view = partView(part_, face);
+    const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_);
+    const double scale = endScale();
+    std::vector<Op> ops = body(view, scale);
+    const Vec2 size = view.size * scale;
+    append(ops, placeSizes(scaled(sizes.along, scale), DimensionSide::Below, size.y, style_, metrics_));
+    const bool isFar = face == Face::FarEnd;
+    append(ops, placeSizes(scaled(sizes.down, scale), isFar ? DimensionSide::RightOf : DimensionSide::LeftOf, isFar ? size.x : 0.0, style_, metrics_));
+    std::vector<Note> notes;
+    for (const NeededNote& note : sizes.notes) {
+        notes.push_back({note.target * scale, note.lines, note.subject});
+    }
+    Rect bounds = boundsOf(ops, metrics_);
+    append(ops, placeNotes(std::move(notes), bounds.min.x, bounds.max.y + kToNotes, style_.height, metrics_));
+    bounds = boundsOf(ops, metrics_);
+    const std::string words = scale == scale_ ? label : label + ", " + scaleText(scale);
+    ops.push_back(TextOp{{size.x / 2.0, -4.0}, words, kLabelHeight, Align::Centre, false, false});
+    return blockOf(face, std::move(ops), size.y);
+}
+
+bool carriesMortises(const ResolvedPart& part, Face face) {
+    return std::any_of(part.mortises.begin(), part.mortises.end(), [&](const MortiseSolid& m) { return m.face == face; });
+}
+
+// Faces to show, from the top of the sheet down: the part rolled about its length.
+std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
+    std::vector<Face> order = isThirdAngle ? std::vector<Face>{Face::FaceEdge, Face::FaceSide, Face::BackEdge, Face::BackSide}
+                                           : std::vector<Face>{Face::BackEdge, Face::FaceSide, Face::FaceEdge, Face::BackSide};
+    std::erase_if(order, [&](Face face) {
+        const bool isNeeded = face == Face::FaceSide || carriesMortises(part, face) || (face == Face::FaceEdge && !part.tenons.empty());
+        return !isNeeded;
+    });
+    return order;
+}
+
+// Across the length, what the tenons at one end cover.
+std::vector<Box> tenonsAt(const ResolvedPart& part, End end) {
+    std::vector<Box> tenons;
+    for (const TenonSolid& tenon : part.tenons) {
+        if ((tenon.box.min.x < 0.0) == (end == End::Start)) {
+            Box box = tenon.box;
+            box.min.x = box.max.x = 0.0;
+            tenons.push_back(box);
+        }
+    }
+    return tenons;
+}
+
+bool areAlike(const std::vector<Box>& a, const std::vector<Box>& b) {
+    constexpr double kSameSize = 0.001;
+    return a.size() == b.size() && std::all_of(a.begin(), a.end(), [&](const Box& box) {
+               return std::any_of(b.begin(), b.end(), [&](const Box& other) { return box.holds(other, kSameSize) && other.holds(box, kSameSize); });
+           });
+}
+
+struct EndToShow {
+    Face face = Face::FarEnd;
+    std::string label;
+};
+
+std::vector<EndToShow> endsToShow(const ResolvedPart& part) {
+    const std::vector<Box> start = tenonsAt(part, End::Start);
+    const std::vector<Box> far = tenonsAt(part, End::Far);
+    const bool startCarries = !start.empty() || carriesMortises(part, Face::StartEnd);
+    const bool farCarries = !far.empty() || carriesMortises(part, Face::FarEnd);
+    if (startCarries && farCarries && areAlike(start, far) && !carriesMortises(part, Face::StartEnd)) {
+        return {{Face::FarEnd, "both ends"}};
+    }
+    if (startCarries && farCarries) {
+        // The section is dimensioned at the far end; the start end shows its own tenons.
+        return {{Face::FarEnd, "right end"}, {Face::StartEnd, "left end"}};
+    }
+    if (startCarries) {
+        return {{Face::StartEnd, "left end"}};
+    }
+    return {{Face::FarEnd, farCarries ? "right end" : "end"}};
+}
+
+}  // namespace
+
+Sheet partDrawing(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, double scale, bool isFullSize,
+                  const TextMetrics& metrics) {
+    const std::size_t index = kind.parts.front();
+    const ResolvedPart& part = resolved.parts[index];
+    const Draughtsman draughtsman(piece, resolved, index, scale, metrics);
+    const bool isThirdAngle = piece.unit == Unit::Inch;
+
+    Sheet sheet;
+    sheet.title = kind.name;
+    sheet.isFullSize = isFullSize;
+    double y = 0.0;
+    double middle = 0.0;
+    for (const Face face : facesToShow(part, isThirdAngle)) {
+        Block block = draughtsman.sideView(face);
+        const double down = y - block.bounds.min.y;
+        if (face == Face::FaceSide) {
+            middle = down + block.bodyHeight / 2.0;
+        }
+        move(block.ops, {0.0, down});
+        y = down + block.bounds.max.y + kBetweenViews;
+        append(sheet.ops, std::move(block.ops));
+    }
+    const Rect stack = boundsOf(sheet.ops, metrics);
+    for (const EndToShow& end : endsToShow(part)) {
+        Block block = draughtsman.endView(end.face, end.label);
+        // Seen from the left: at the left in third angle projection, at the right in first angle.
+        const bool atRight = (end.face == Face::FarEnd) == isThirdAngle;
+        const double x = atRight ? stack.max.x + kBesideViews - block.bounds.min.x : stack.min.x - kBesideViews - block.bounds.max.x;
+        move(block.ops, {x, middle - block.bodyHeight / 2.0});
+        append(sheet.ops, std::move(block.ops));
+    }
+    const Rect all = boundsOf(sheet.ops, metrics);
+    move(sheet.ops, Vec2{kMargin, kMargin} - all.min);
+    sheet.size = all.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};
+    return sheet;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,18 @@
+#include "core/drawing/scales.h"
+
+#include "core/measure/number_text.h"
+
+namespace shoulderline {
+
+std::vector<double> standardScales(Unit unit) {
+    if (unit == Unit::Inch) {
+        return {1.0, 1.0 / 2, 1.0 / 4, 1.0 / 8, 1.0 / 16, 1.0 / 32};
+    }
+    return {1.0, 1.0 / 2, 1.0 / 5, 1.0 / 10, 1.0 / 20, 1.0 / 50};
+}
+
+std::string scaleText(double scale) {
+    return scale > 1.0 ? showDecimal(scale, 2) + " : 1" : "1 : " + showDecimal(1.0 / scale, 2);
+}
+
+}  // namespace shoulderline
