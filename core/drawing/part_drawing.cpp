@@ -16,8 +16,8 @@ namespace shoulderline {
 namespace {
 
 constexpr double kLabelHeight = 3.5;
-constexpr double kToNotes = 6.0;        // from a view down to its notes
-constexpr double kBetweenViews = 7.0;
+constexpr double kToNotes = 5.0;        // from a view down to its notes
+constexpr double kBetweenViews = 6.0;
 constexpr double kBesideViews = 9.0;
 constexpr double kCentreOverrun = 3.0;  // of a centre line past the outline
 constexpr double kMargin = 2.0;         // round the whole drawing
@@ -42,7 +42,7 @@ class Draughtsman {
     [[nodiscard]] std::vector<Op> body(const PartView& view, double scale) const;
     void addMouths(const PartView& view, double scale, std::vector<Op>& ops) const;
     void addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const;
-    void addMarks(const PartView& view, std::vector<Op>& ops) const;
+    void addMarks(std::vector<Op>& ops) const;
     [[nodiscard]] double freePlaceForMark(double width) const;
     [[nodiscard]] static std::vector<SizeToPlace> scaled(const std::vector<NeededSize>& sizes, double scale);
     [[nodiscard]] Block blockOf(Face face, std::vector<Op> ops, double bodyHeight) const {
@@ -165,23 +165,22 @@ double Draughtsman::freePlaceForMark(double width) const {
     return best;
 }
 
-void Draughtsman::addMarks(const PartView& view, std::vector<Op>& ops) const {
+// On the face side, whose upper line is the arris of the face edge.
+void Draughtsman::addMarks(std::vector<Op>& ops) const {
     const double height = std::clamp(0.75 * std::min(part_.width.value, part_.thickness.value * 3.0).mm() * scale_, 2.0, 9.0);
-    const double at = freePlaceForMark(height + 2.0);
-    if (view.face == Face::FaceSide) {
-        ops.push_back(faceSideMark({at, 0.0}, height));
-    } else if (view.face == Face::FaceEdge) {
-        const double depth = view.size.y * scale_;
-        ops.push_back(faceEdgeMark({at, depth}, std::min(height, 0.7 * depth), true));
-    }
+    const double at = freePlaceForMark(1.4 * height);
+    ops.push_back(faceSideMark({at, 0.0}, height));
+    ops.push_back(faceEdgeMark({at + 0.34 * height, 0.0}, 0.5 * height, true));
 }
 
 Block Draughtsman::sideView(Face face) const {
     const PartView view = partView(part_, face);
     const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_);
     std::vector<Op> ops = body(view, scale_);
-    addMarks(view, ops);
     const Rect lines = boundsOf(ops, metrics_);
+    if (face == Face::FaceSide) {
+        addMarks(ops);
+    }
     append(ops, placeSizes(scaled(sizes.along, scale_), DimensionSide::Above, 0.0, style_, metrics_));
     const double height = view.size.y * scale_;
     std::vector<Note> notes;
@@ -221,7 +220,7 @@ Block Draughtsman::endView(Face face, const std::string& label) const {
     append(ops, placeNotes(std::move(notes), bounds.min.x, bounds.max.y + kToNotes, style_.height, metrics_));
     bounds = boundsOf(ops, metrics_);
     const std::string words = scale == scale_ ? label : label + ", " + scaleText(scale);
-    ops.push_back(TextOp{{size.x / 2.0, -4.0}, words, kLabelHeight, Align::Centre, false, false});
+    ops.push_back(TextOp{{size.x / 2.0, bounds.min.y - 3.0}, words, kLabelHeight, Align::Centre, false, false});
     return blockOf(face, std::move(ops), size.y);
 }
 
@@ -234,8 +233,7 @@ std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
     std::vector<Face> order = isThirdAngle ? std::vector<Face>{Face::FaceEdge, Face::FaceSide, Face::BackEdge, Face::BackSide}
                                            : std::vector<Face>{Face::BackEdge, Face::FaceSide, Face::FaceEdge, Face::BackSide};
     std::erase_if(order, [&](Face face) {
-        const bool isNeeded = face == Face::FaceSide || carriesMortises(part, face) || (face == Face::FaceEdge && !part.tenons.empty());
-        return !isNeeded;
+        return face != Face::FaceSide && !carriesMortises(part, face);
     });
     return order;
 }

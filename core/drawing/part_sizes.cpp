@@ -92,18 +92,21 @@ class Writer {
 
     void mortises(const MortiseRow& row) {
         const MortiseSolid& first = *row.mortises.front();
-        const Subject subject = jointSubject(first.joint);
         const std::size_t count = row.mortises.size();
         const std::string times = count > 1 ? std::to_string(count) + " \u00d7 " : "";
         const double depth = view_.toPlane(first.box).min.y;
-        along(first.box.min.x, first.box.max.x, depth, depth, times + shown(first.box.size().x), "mortise length", subject);
+        // Of a long row the last is the freest: its first says where the row begins and what its pitch is.
+        const MortiseSolid& measured = row.isEven ? *row.mortises.back() : first;
+        along(measured.box.min.x, measured.box.max.x, depth, depth, times + shown(measured.box.size().x), "mortise length",
+              jointSubject(measured.joint));
         for (std::size_t i = 0; i < (row.isEven ? 1 : count); ++i) {
             const MortiseSolid& mortise = *row.mortises[i];
             along(0.0, mortise.box.min.x, 0.0, depth, shown(mortise.box.min.x), "from end", jointSubject(mortise.joint));
         }
         if (row.isEven) {
             const double next = row.mortises[1]->box.min.x;
-            along(first.box.min.x, next, depth, depth, std::to_string(count - 1) + " \u00d7 " + shown(next - first.box.min.x), "pitch", subject);
+            along(first.box.min.x, next, depth, depth, std::to_string(count - 1) + " \u00d7 " + shown(next - first.box.min.x), "pitch",
+                  jointSubject(first.joint));
         }
         note(first, count);
     }

@@ -6,7 +6,7 @@ namespace shoulderline {
 
 std::vector<double> standardScales(Unit unit) {
     if (unit == Unit::Inch) {
-        return {1.0, 1.0 / 2, 1.0 / 4, 1.0 / 8, 1.0 / 16, 1.0 / 32};
+        return {1.0, 1.0 / 2, 1.0 / 4, 1.0 / 5, 1.0 / 8, 1.0 / 10, 1.0 / 16, 1.0 / 20, 1.0 / 32, 1.0 / 50};
     }
     return {1.0, 1.0 / 2, 1.0 / 5, 1.0 / 10, 1.0 / 20, 1.0 / 50};
 }

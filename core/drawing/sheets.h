@@ -20,6 +20,11 @@ struct PartKind {
 };
 [[nodiscard]] std::vector<PartKind> partKinds(const ResolvedPiece& resolved);
 
+// "make 2: 1 left as drawn, 1 right mirrored".
+[[nodiscard]] std::string quantityText(const ResolvedPiece& resolved, const PartKind& kind);
+// "rail stock: White oak, quarter".
+[[nodiscard]] std::string materialText(const Piece& piece, const ResolvedPart& part);
+
 // What a sheet of drawings has on it besides the drawing.
 struct SheetFrame {
     Vec2 paper;              // millimetres, as it is held: landscape when wider than high

@@ -202,7 +202,7 @@ Result<Piece> applied(Piece piece, const SetHouseRule& edit) {
                                  [&](const HouseRule& rule) { return rule.id == edit.id; });
     if (it == piece.houseRules.end()) {
         if (!edit.value.empty()) {
-            piece.houseRules.push_back({edit.id, edit.value, {}});
+            piece.houseRules.push_back({edit.id, edit.value, {}, {}});
         }
     } else if (edit.value.empty()) {
         piece.houseRules.erase(it);

@@ -163,6 +163,7 @@ struct HouseRule {
     std::string id;
     Statement value;
     std::string note;
+    std::string extras;
     friend bool operator==(const HouseRule&, const HouseRule&) = default;
 };
 
@@ -170,7 +171,7 @@ struct Piece {
     std::string name;
     std::string note;
     Unit unit = Unit::Inch;  // of a bare number in a statement; decides the rack and the grid too
-    LengthStyle style;       // how lengths are shown; changes nothing that is stated
+    LengthStyle style = LengthStyle::fractions(16);  // how lengths are shown; changes nothing that is stated
     std::vector<Measure> measures;
     std::vector<Stock> stocks;
     std::vector<Assembly> assemblies;

@@ -144,7 +144,20 @@ void ObjectReader::object(const char* name, const std::function<void(ObjectReade
     if (const ordered_json* member = find(name)) {
         ObjectReader inner(*member, placeOf(name), reading_);
         read(inner);
+        if (ordered_json rest = inner.unasked(); !rest.empty()) {
+            within_[name] = std::move(rest);
+        }
     }
+}
+
+void ObjectReader::eachObject(const char* name, const std::function<void(const std::string&, ObjectReader&)>& read) {
+    eachMember(name, [&](const std::string& key, const ordered_json& value, const std::string& where) {
+        ObjectReader inner(value, where, reading_);
+        read(key, inner);
+        if (ordered_json rest = inner.unasked(); !rest.empty()) {
+            within_[name][key] = std::move(rest);
+        }
+    });
 }
 
 void ObjectReader::eachMember(
@@ -163,13 +176,19 @@ void ObjectReader::eachMember(
     }
 }
 
-std::string ObjectReader::extras() const {
+ordered_json ObjectReader::unasked() const {
     ordered_json rest = ordered_json::object();
     for (const auto& item : value_.items()) {
         if (std::find(asked_.begin(), asked_.end(), item.key()) == asked_.end()) {
             rest[item.key()] = item.value();
         }
     }
+    rest.update(within_);
+    return rest;
+}
+
+std::string ObjectReader::extras() const {
+    const ordered_json rest = unasked();
     return rest.empty() ? std::string() : rest.dump();
 }
 

@@ -47,10 +47,8 @@ class ObjectReader {
     // Calls `read` with each name and text of the object under `name`.
     void eachMember(const char* name,
                     const std::function<void(const std::string& key, const nlohmann::ordered_json&, const std::string& where)>& read);
-    // A reader for a value met in eachMember(), with this reader's list of errors.
-    [[nodiscard]] ObjectReader inner(const nlohmann::ordered_json& value, std::string where) {
-        return {value, std::move(where), reading_};
-    }
+    // Calls `read` with each object under a name in the object under `name`; nothing where the member is absent.
+    void eachObject(const char* name, const std::function<void(const std::string& key, ObjectReader&)>& read);
     // The word under `name`, by `fromText`; `words` lists what is expected.
     template <class Word, class FromText>
     [[nodiscard]] std::optional<Word> word(const char* name, FromText fromText, const std::string& words) {
@@ -65,7 +63,8 @@ class ObjectReader {
         return known;
     }
 
-    // The members nobody asked for, as JSON text of an object; empty where there are none.
+    // The members nobody asked for, also those of objects within, as JSON text of an object; empty where
+    // there are none. To be called when all has been read.
     [[nodiscard]] std::string extras() const;
     [[nodiscard]] std::string placeOf(const char* name) const { return where_ + "/" + name; }
     [[nodiscard]] const std::string& where() const { return where_; }
@@ -76,11 +75,13 @@ class ObjectReader {
 
   private:
     [[nodiscard]] const nlohmann::ordered_json* find(const char* name);
+    [[nodiscard]] nlohmann::ordered_json unasked() const;
 
     const nlohmann::ordered_json& value_;
     std::string where_;
     Reading& reading_;
     std::vector<std::string_view> asked_;
+    nlohmann::ordered_json within_ = nlohmann::ordered_json::object();  // what objects within had unasked
 };
 
 }  // namespace shoulderline

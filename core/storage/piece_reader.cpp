@@ -29,7 +29,7 @@ LengthStyle readStyle(ObjectReader& in) {
 Measure readMeasure(ObjectReader& in) {
     Measure measure;
     measure.name = in.neededText("name");
-    measure.expression = in.neededText("expression");
+    measure.expression = in.text("expression");
     measure.note = in.text("note");
     measure.least = in.text("least");
     measure.most = in.text("most");
@@ -43,7 +43,7 @@ Stock readStock(ObjectReader& in) {
     stock.name = in.neededText("name");
     stock.species = in.text("species");
     stock.cut = in.word<Cut>("cut", fromWord<Cut>, listOfWords<Cut>()).value_or(Cut::Flat);
-    stock.thickness = in.neededText("thickness");
+    stock.thickness = in.text("thickness");
     stock.measuredThickness = in.text("measured_thickness");
     stock.greatestWidth = in.text("greatest_width");
     stock.greatestLength = in.text("greatest_length");
@@ -73,7 +73,7 @@ Side readSide(ObjectReader& in, const char* name, Side ifAbsent) {
 Position readPosition(ObjectReader& in) {
     Position position;
     position.face = readSide(in, "face", Side::Centre);
-    position.at = in.neededText("at");
+    position.at = in.text("at");
     return position;
 }
 
@@ -88,8 +88,8 @@ Stands readStands(ObjectReader& in) {
 
 Spans readSpans(ObjectReader& in) {
     Spans spans;
-    spans.from = in.neededText("from");
-    spans.to = in.neededText("to");
+    spans.from = in.text("from");
+    spans.to = in.text("to");
     in.object("level", [&](ObjectReader& inner) { spans.level = readPosition(inner); });
     in.object("set", [&](ObjectReader& inner) {
         spans.set.from = readSide(inner, "from", Side::Centre);
@@ -163,8 +163,8 @@ Part readPart(ObjectReader& in) {
     }
     in.object("spacing", [&](ObjectReader& inner) {
         Spacing spacing;
-        spacing.after = inner.neededText("after");
-        spacing.before = inner.neededText("before");
+        spacing.after = inner.text("after");
+        spacing.before = inner.text("before");
         spacing.count = inner.text("count");
         spacing.greatestGap = inner.text("greatest_gap");
         spacing.pitch = inner.text("pitch");
@@ -180,18 +180,17 @@ JointStatement readJoint(ObjectReader& in) {
     joint.tenoned = in.neededText("tenoned");
     joint.mortised = in.neededText("mortised");
     joint.kind = in.word<JointKind>("kind", fromWord<JointKind>, listOfWords<JointKind>());
-    in.eachMember("sizes", [&](const std::string& key, const ordered_json& value, const std::string& where) {
+    in.eachObject("sizes", [&](const std::string& key, ObjectReader& size) {
         const std::optional<SizeName> name = fromWord<SizeName>(key);
         if (!name) {
-            in.refuse("'" + key + "' is not one of: " + listOfWords<SizeName>() + ".", where);
+            in.refuse("'" + key + "' is not one of: " + listOfWords<SizeName>() + ".", size.where());
             return;
         }
-        ObjectReader size = in.inner(value, where);
         SizeStatement statement;
         statement.state = size.word<SizeState>("state", fromWord<SizeState>, listOfWords<SizeState>())
                               .value_or(SizeState::Stated);
         if (statement.state == SizeState::ByRule) {
-            in.refuse("A size that is stated is not 'by rule'; leave it out instead.", where);
+            in.refuse("A size that is stated is not 'by rule'; leave it out instead.", size.where());
         }
         statement.expression = size.neededText("expression");
         joint.sizes[*name] = statement;
@@ -217,7 +216,9 @@ Piece readMembers(ObjectReader& in) {
     in.each("parts", [&](ObjectReader& item) { piece.parts.push_back(readPart(item)); });
     in.each("joints", [&](ObjectReader& item) { piece.joints.push_back(readJoint(item)); });
     in.each("house_rules", [&](ObjectReader& item) {
-        piece.houseRules.push_back({item.neededText("id"), item.neededText("value"), item.text("note")});
+        HouseRule rule{item.neededText("id"), item.text("value"), item.text("note"), {}};
+        rule.extras = item.extras();
+        piece.houseRules.push_back(std::move(rule));
     });
     piece.rack = in.texts("rack");
     piece.extras = in.extras();

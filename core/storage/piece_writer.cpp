@@ -8,6 +8,18 @@ namespace {
 
 using nlohmann::ordered_json;
 
+// Puts back what a file held that this version does not know, also in objects within.
+void merge(ordered_json& into, const ordered_json& rest) {
+    for (const auto& item : rest.items()) {
+        const auto it = into.find(item.key());
+        if (it == into.end()) {
+            into[item.key()] = item.value();
+        } else if (it->is_object() && item.value().is_object()) {
+            merge(*it, item.value());
+        }
+    }
+}
+
 // Builds one object: members in the order put, empty ones left out.
 class Writer {
   public:
@@ -32,9 +44,7 @@ class Writer {
     Writer& extras(const std::string& extras) {
         const ordered_json rest = extras.empty() ? ordered_json::object() : ordered_json::parse(extras, nullptr, false);
         if (rest.is_object()) {
-            for (const auto& item : rest.items()) {
-                object_[item.key()] = item.value();
-            }
+            merge(object_, rest);
         }
         return *this;
     }
@@ -110,8 +120,8 @@ ordered_json json(const Position& position) {
 ordered_json json(const Stands& stands) {
     return Writer()
         .text("kind", "stands")
-        .value("x", json(stands.x))
-        .value("y", json(stands.y))
+        .value("x", stands.x == Position{} ? ordered_json() : json(stands.x))
+        .value("y", stands.y == Position{} ? ordered_json() : json(stands.y))
         .text("foot", stands.foot)
         .text("height", stands.height)
         .done();
@@ -197,7 +207,7 @@ ordered_json json(const JointStatement& joint) {
 }
 
 ordered_json json(const HouseRule& rule) {
-    return Writer().text("id", rule.id).text("value", rule.value).text("note", rule.note).done();
+    return Writer().text("id", rule.id).text("value", rule.value).text("note", rule.note).extras(rule.extras).done();
 }
 
 template <class Item>

@@ -41,8 +41,12 @@ const SpeciesTable& speciesTable() {
     return kTable;
 }
 
+Piece pieceAt(const std::string& path) {
+    return orAbort(readPiece(textOf(path + ".shoulder")));
+}
+
 Piece sample(const std::string& name) {
-    return orAbort(readPiece(textOf("samples/" + name + ".shoulder")));
+    return pieceAt("samples/" + name);
 }
 
 Piece twoPostsAndARail() {

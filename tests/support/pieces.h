@@ -17,6 +17,9 @@ namespace shoulderline::testing {
 // The whole text of a file, its path given from the top of the repository.
 [[nodiscard]] std::string textOf(const std::string& path);
 
+// The piece in PATH.shoulder, the path given from the top of the repository.
+[[nodiscard]] Piece pieceAt(const std::string& path);
+
 // samples/NAME.shoulder, read.
 [[nodiscard]] Piece sample(const std::string& name);
 inline constexpr const char* kSamples[] = {"armchair", "side_chair", "bench", "table"};

@@ -107,8 +107,8 @@ TEST(Joining, StatedKindMakesAThroughTenon) {
 
 TEST(Joining, HouseRuleChangesWhatTheRulesGive) {
     Piece piece = twoPostsAndARail();
-    piece.houseRules.push_back({"mortise.depth.extra", "1/8 in", "hollow chisel"});
-    piece.houseRules.push_back({"tenon.thickness.share", "1/2", ""});
+    piece.houseRules.push_back({"mortise.depth.extra", "1/8 in", "hollow chisel", ""});
+    piece.houseRules.push_back({"tenon.thickness.share", "1/2", "", ""});
 
     const ResolvedJoint joint = jointNamed(resolved(piece), "rail into post, left");
 

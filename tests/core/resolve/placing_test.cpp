@@ -260,7 +260,7 @@ INSTANTIATE_TEST_SUITE_P(
         Impossible{"a set without a number", [](Piece& p) { statedPart(p, "back slat").spacing->greatestGap.clear(); }, "part 'back slat'", "needs a count"},
         Impossible{"a post upside down", [](Piece& p) { std::get<Stands>(statedPart(p, "front post").relation).foot = "30 in"; }, "part 'front post'", "not above its foot"},
         Impossible{"a pair over the middle", [](Piece& p) { std::get<Stands>(statedPart(p, "front post").relation).x.at = "1/2 in"; }, "part 'front post'", "over the middle"},
-        Impossible{"an unknown house rule", [](Piece& p) { p.houseRules.push_back({"tenon.colour", "1", ""}); }, "house rule 'tenon.colour'", "no such rule"},
+        Impossible{"an unknown house rule", [](Piece& p) { p.houseRules.push_back({"tenon.colour", "1", "", ""}); }, "house rule 'tenon.colour'", "no such rule"},
         Impossible{"a joint of parts that are not there", [](Piece& p) { JointStatement j; j.tenoned = "mast"; j.mortised = "keel"; p.joints.push_back(j); },
                    "joint 'mast'", "no joint between"}));
 

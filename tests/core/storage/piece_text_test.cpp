@@ -33,6 +33,30 @@ TEST(PieceText, UnknownMembersAreKeptAndWrittenBack) {
     EXPECT_EQ(writePiece(readPiece(written).value()), written);
 }
 
+TEST(PieceText, UnknownMembersWithinRelationsAndSizesAreKeptToo) {
+    const std::string text = R"({"format": "shoulderline piece", "version": 1,
+        "parts": [{"name": "rail", "relation": {"kind": "spans", "from": "a", "to": "b", "level": {"face": "top", "at": "9 in", "drift": 1}, "slack": "1/8"},
+                   "spacing": {"after": "a", "before": "b", "count": "2", "fan": true}}],
+        "joints": [{"tenoned": "rail", "mortised": "a", "sizes": {"tenon length": {"state": "stated", "expression": "1 in", "by": "gauge"}}}]})";
+
+    const std::string written = writePiece(readPiece(text).value());
+
+    for (const char* kept : {"\"drift\": 1", "\"slack\": \"1/8\"", "\"fan\": true", "\"by\": \"gauge\""}) {
+        EXPECT_NE(written.find(kept), std::string::npos) << kept;
+    }
+    EXPECT_EQ(writePiece(readPiece(written).value()), written);
+}
+
+TEST(PieceText, WhatAWindowMayLeaveEmptyIsReadAgain) {
+    Piece piece = testing::sample("table");
+    piece.measures[0].expression.clear();
+    piece.stocks[0].thickness.clear();
+    std::get<Stands>(piece.parts[0].relation).x = {};
+    std::get<Spans>(piece.parts[2].relation).from.clear();
+
+    EXPECT_EQ(readPiece(writePiece(piece)).value(), piece);
+}
+
 TEST(PieceText, ANewerVersionIsRefusedWithAClearWord) {
     const Result<Piece> piece = readPiece(R"({"format": "shoulderline piece", "version": 2})");
 
