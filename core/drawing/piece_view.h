@@ -25,4 +25,8 @@ struct Elevation {
 };
 [[nodiscard]] Elevation elevationOf(const ResolvedPiece& piece, const View& view);
 
+// The elevation as ops of a sheet at `scale` (drawing to wood), the origin of the view at (0, 0) and y turned DOWN: tints from the
+// farthest to the nearest part, then the lines, each in a group of its part.
+[[nodiscard]] std::vector<Op> elevationOps(const ResolvedPiece& resolved, const Elevation& elevation, double scale);
+
 }  // namespace shoulderline

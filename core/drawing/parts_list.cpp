@@ -1,0 +1,72 @@
+#include "core/drawing/parts_list.h"
+
+#include <algorithm>
+#include <array>
+#include <string>
+
+#include "core/drawing/sheets.h"
+#include "core/measure/length_text.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kHeight = 2.5;
+constexpr double kRow = 5.0;
+constexpr double kBetweenColumns = 4.0;
+constexpr std::size_t kColumns = 6;
+
+struct Column {
+    std::string_view head;
+    Align align = Align::Left;
+};
+constexpr std::array<Column, kColumns> kHeads{{{"part", Align::Left},
+                                               {"quantity", Align::Right},
+                                               {"length", Align::Right},
+                                               {"width", Align::Right},
+                                               {"thickness", Align::Right},
+                                               {"stock", Align::Left}}};
+
+}  // namespace
+
+std::vector<Op> partsList(const Piece& piece, const ResolvedPiece& resolved, const TextMetrics& metrics) {
+    const auto shown = [&](Length length) { return showLength(length, piece.style); };
+    std::vector<std::array<std::string, kColumns>> rows;
+    std::vector<Subject> subjects{{}};
+    rows.push_back({});
+    for (std::size_t c = 0; c < kColumns; ++c) {
+        rows.front()[c] = kHeads[c].head;
+    }
+    for (const PartKind& kind : partKinds(resolved)) {
+        const ResolvedPart& part = resolved.parts[kind.parts.front()];
+        rows.push_back({kind.name, std::to_string(kind.quantity), shown(part.length()), shown(part.width.value), shown(part.thickness.value), part.stock});
+        subjects.push_back({SubjectKind::Part, kind.parts.front()});
+    }
+    std::array<double, kColumns> left{};
+    std::array<double, kColumns> right{};
+    double x = 0.0;
+    for (std::size_t c = 0; c < kColumns; ++c) {
+        double width = 0.0;
+        for (const auto& row : rows) {
+            width = std::max(width, metrics.width(row[c], kHeight, false));
+        }
+        left[c] = x;
+        right[c] = x + width;
+        x = right[c] + kBetweenColumns;
+    }
+    std::vector<Op> ops;
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+        const double baseline = kRow * (static_cast<double>(r) + 1.0) - 1.2;
+        ops.push_back(BeginGroup{subjects[r], rows[r][0]});
+        for (std::size_t c = 0; c < kColumns; ++c) {
+            const Align align = kHeads[c].align;
+            ops.push_back(TextOp{{align == Align::Left ? left[c] : right[c], baseline}, rows[r][c], kHeight, align, false, false});
+        }
+        ops.push_back(EndGroup{});
+        const double under = kRow * (static_cast<double>(r) + 1.0) + 0.2;
+        ops.push_back(Stroke{{{0.0, under}, {right.back(), under}}, r == 0 ? LineRole::Visible : LineRole::Construction});
+    }
+    return ops;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <vector>
+
+#include "core/drawing/sheet.h"
+#include "core/drawing/text_metrics.h"
+#include "core/piece/piece.h"
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// The parts by kind as a table: name, quantity, finished length, width and thickness, stock. Its top left corner is at (0, 0).
+[[nodiscard]] std::vector<Op> partsList(const Piece& piece, const ResolvedPiece& resolved, const TextMetrics& metrics);
+
+}  // namespace shoulderline

@@ -1,0 +1,197 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/drawing/dimension_parts.h"
+#include "core/drawing/dimensioning.h"
+#include "core/drawing/parts_list.h"
+#include "core/drawing/piece_view.h"
+#include "core/drawing/rods.h"
+#include "core/drawing/scales.h"
+#include "core/drawing/sheets.h"
+#include "core/drawing/title_block.h"
+#include "core/measure/length_text.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kBetween = 14.0;
+constexpr std::size_t kMostHeights = 6;
+
+void append(std::vector<Op>& ops, std::vector<Op> more) {
+    ops.insert(ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+// A measure that is the height of something, and how high.
+struct KeyHeight {
+    double at = 0.0;
+    std::string name;
+};
+
+// Heights that the maker has named: lines of the rod that a measure alone puts there.
+std::vector<KeyHeight> keyHeights(const Piece& piece, const ResolvedPiece& resolved) {
+    std::vector<KeyHeight> heights;
+    const Rod rod = rodOf(piece, resolved, RodKind::Heights);
+    for (std::size_t i = 0; i < rod.lines.size() && heights.size() < kMostHeights; ++i) {
+        const RodHandle handle = handleOf(piece, resolved, rod, i, "0");
+        if (handle.edit && std::holds_alternative<SetMeasure>(*handle.edit) && rod.lines[i].at > 0.001) {
+            heights.push_back({rod.lines[i].at, handle.drives});
+        }
+    }
+    return heights;
+}
+
+class Composer {
+  public:
+    Composer(const Piece& piece, const ResolvedPiece& resolved, const TextMetrics& metrics)
+        : piece_(piece), resolved_(resolved), metrics_(metrics),
+          front_(elevationOf(resolved, View::front())), side_(elevationOf(resolved, View::side())), plan_(elevationOf(resolved, View::plan())),
+          heights_(keyHeights(piece, resolved)) {}
+
+    // All views at `scale` in projection, with the list of parts in the corner they leave.
+    [[nodiscard]] std::vector<Op> compose(double scale) const {
+        const bool isThird = piece_.unit == Unit::Inch;
+        const std::vector<Op> front = frontView(scale);
+        const std::vector<Op> side = sideView(scale);
+        const std::vector<Op> plan = planView(scale);
+        const Rect f = boundsOf(front, metrics_);
+        const Rect s = boundsOf(side, metrics_);
+        const Rect p = boundsOf(plan, metrics_);
+
+        std::vector<Op> ops = front;
+        std::vector<Op> placed = side;
+        const double sideX = isThird ? f.max.x + kBetween - s.min.x : f.min.x - kBetween - s.max.x;
+        move(placed, {sideX, 0.0});
+        append(ops, std::move(placed));
+        placed = plan;
+        const double planY = isThird ? f.min.y - kBetween - p.max.y : f.max.y + kBetween - p.min.y;
+        move(placed, {0.0, planY});
+        append(ops, std::move(placed));
+
+        std::vector<Op> list = partsList(piece_, resolved_, metrics_);
+        const Rect l = boundsOf(list, metrics_);
+        const Rect all = boundsOf(ops, metrics_);
+        const double listX = isThird ? std::max(f.max.x, p.max.x) + kBetween - l.min.x : std::min(f.min.x, p.min.x) - kBetween - l.max.x;
+        const double listY = isThird ? std::min(all.min.y, f.min.y - kBetween - l.size().y) - l.min.y : f.max.y + kBetween - l.min.y;
+        const double clearOfSide = isThird ? std::min(listY, s.min.y - kBetween - l.max.y) : std::max(listY, s.max.y + kBetween - l.min.y);
+        move(list, {listX, clearOfSide});
+        append(ops, std::move(list));
+        return ops;
+    }
+
+  private:
+    [[nodiscard]] std::string shown(double mm) const { return showLength(Length::mm(mm), piece_.style); }
+
+    // The piece's middle and floor at (0, 0), y down.
+    [[nodiscard]] std::vector<Op> frontView(double scale) const {
+        std::vector<Op> ops = elevationOps(resolved_, front_, scale);
+        const double top = -front_.max.y * scale;
+        const double floor = -front_.min.y * scale;
+        const double left = front_.min.x * scale;
+        const double right = front_.max.x * scale;
+        append(ops, placeSizes({{left, right, 0.0, 0.0, shown(front_.max.x - front_.min.x), front_.max.x - front_.min.x, "width over all", {}, 0}},
+                               DimensionSide::Below, floor, {}, metrics_));
+        std::vector<SizeToPlace> sizes{{top, floor, 0.0, 0.0, shown(front_.max.y - front_.min.y), front_.max.y - front_.min.y, "height over all", {}, 1}};
+        for (const KeyHeight& height : heights_) {
+            if (std::abs(height.at - front_.max.y) > 0.001 && front_.min.y > -0.001) {
+                sizes.push_back({-height.at * scale, floor, 0.0, 0.0, shown(height.at), height.at, height.name, {}, 0});
+            }
+        }
+        append(ops, placeSizes(std::move(sizes), DimensionSide::LeftOf, left, {}, metrics_));
+        return ops;
+    }
+
+    [[nodiscard]] std::vector<Op> sideView(double scale) const {
+        std::vector<Op> ops = elevationOps(resolved_, side_, scale);
+        const double depth = side_.max.x - side_.min.x;
+        append(ops, placeSizes({{side_.min.x * scale, side_.max.x * scale, 0.0, 0.0, shown(depth), depth, "depth over all", {}, 0}},
+                               DimensionSide::Below, -side_.min.y * scale, {}, metrics_));
+        return ops;
+    }
+
+    [[nodiscard]] std::vector<Op> planView(double scale) const { return elevationOps(resolved_, plan_, scale); }
+
+    const Piece& piece_;
+    const ResolvedPiece& resolved_;
+    const TextMetrics& metrics_;
+    Elevation front_;
+    Elevation side_;
+    Elevation plan_;
+    std::vector<KeyHeight> heights_;
+};
+
+}  // namespace
+
+std::vector<Op> elevationOps(const ResolvedPiece& resolved, const Elevation& elevation, double scale) {
+    const auto onSheet = [&](Vec2 p) { return Vec2{p.x * scale, -p.y * scale}; };
+    std::vector<Op> ops;
+    // What is nearer is painted over what is farther.
+    for (auto it = elevation.nearestFirst.rbegin(); it != elevation.nearestFirst.rend(); ++it) {
+        const std::vector<Vec2>& outline = elevation.outlines[*it];
+        if (outline.empty()) {
+            continue;
+        }
+        Fill fill;
+        fill.tint = true;
+        for (const Vec2& p : outline) {
+            fill.points.push_back(onSheet(p));
+        }
+        ops.push_back(BeginGroup{{SubjectKind::Part, *it}, resolved.parts[*it].name});
+        ops.push_back(std::move(fill));
+        ops.push_back(EndGroup{});
+    }
+    std::vector<ElevationLine> lines = elevation.lines;
+    std::stable_sort(lines.begin(), lines.end(), [](const ElevationLine& a, const ElevationLine& b) { return a.part < b.part; });
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        if (i == 0 || lines[i].part != lines[i - 1].part) {
+            ops.push_back(BeginGroup{{SubjectKind::Part, lines[i].part}, resolved.parts[lines[i].part].name});
+        }
+        ops.push_back(Stroke{{onSheet(lines[i].a), onSheet(lines[i].b)}, lines[i].isVisible ? LineRole::Visible : LineRole::Hidden});
+        if (i + 1 == lines.size() || lines[i + 1].part != lines[i].part) {
+            ops.push_back(EndGroup{});
+        }
+    }
+    return ops;
+}
+
+Sheet pieceSheet(const Piece& piece, const ResolvedPiece& resolved, const SheetFrame& frame, const TextMetrics& metrics) {
+    const Rect space = drawingSpace(frame.paper);
+    constexpr double kClear = 4.0;
+    const Vec2 room = space.size() - Vec2{2.0 * kClear, 2.0 * kClear};
+    const Composer composer(piece, resolved, metrics);
+    double scale = frame.scale;
+    std::vector<Op> drawing;
+    Rect bounds;
+    for (const double candidate : scale > 0.0 ? std::vector<double>{scale} : standardScales(piece.unit)) {
+        scale = candidate;
+        drawing = composer.compose(scale);
+        bounds = boundsOf(drawing, metrics);
+        if (bounds.size().x <= room.x && bounds.size().y <= room.y) {
+            break;
+        }
+    }
+    Sheet sheet;
+    sheet.title = piece.name;
+    sheet.size = frame.paper;
+    TitleBlock block;
+    block.title = piece.name;
+    block.piece = piece.name;
+    const std::size_t kinds = partKinds(resolved).size();
+    block.quantity = std::to_string(resolved.parts.size()) + " parts of " + std::to_string(kinds) + " kinds, " +
+                     std::to_string(resolved.joints.size()) + " joints";
+    block.material = "see the list of parts";
+    const Vec3 over = resolved.bounds.size();
+    const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
+    block.size = shown(over.x) + " wide, " + shown(over.y) + " deep, " + shown(over.z) + " high";
+    block.units = unitsOf(piece);
+    block.scale = scaleText(scale);
+    block.date = frame.date;
+    block.sheet = sheetNumber(frame);
+    block.isThirdAngle = piece.unit == Unit::Inch;
+    sheet.ops = frameAndTitle(frame.paper, block, metrics);
+    move(drawing, (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5);
+    append(sheet.ops, std::move(drawing));
+    return sheet;
+}
+
+}  // namespace shoulderline
