@@ -1,0 +1,11 @@
+#pragma once
+
+#include "core/piece/piece.h"
+
+namespace shoulderline::testing {
+
+// `count` of the sample armchair behind one another as one piece, 40 parts and 70 joints each: large pieces for
+// measuring and for tests of growth.
+[[nodiscard]] Piece rowOfChairs(int count);
+
+}  // namespace shoulderline::testing
