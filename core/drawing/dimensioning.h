@@ -25,11 +25,11 @@ struct SizeToPlace {
 enum class DimensionSide { Above, Below, LeftOf, RightOf };
 
 // Lettering height, from the view to the first dimension line, from one to the next; millimetres
-// (ISO 129-1 practice: about 10 and 7).
+// (common practice to ISO 129-1: about 10, and 7 or more).
 struct DimensionStyle {
     double height = 3.5;
     double first = 10.0;
-    double next = 7.0;
+    double next = 7.5;
 };
 
 // The sizes set out on rows beside the view's `edge` (its y for Above and Below, its x else): the

@@ -2,9 +2,9 @@
 
 namespace shoulderline {
 
-LineStyle lineStyle(LineRole role, bool isFullSize) {
-    const double wide = isFullSize ? 0.25 : 0.5;
-    const double narrow = isFullSize ? 0.18 : 0.25;
+LineStyle lineStyle(LineRole role, LineGroup group) {
+    const double wide = group == LineGroup::Bold ? 0.5 : (group == LineGroup::Medium ? 0.35 : 0.25);
+    const double narrow = group == LineGroup::Bold ? 0.25 : 0.18;
     switch (role) {
         case LineRole::Visible:
             return {wide, LineType::Continuous};

@@ -1,21 +1,20 @@
+#include "core/drawing/part_drawing.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "core/drawing/dimension_parts.h"
-#include "core/drawing/dimensioning.h"
 #include "core/drawing/notes.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/part_views.h"
 #include "core/drawing/scales.h"
-#include "core/drawing/sheets.h"
 #include "core/drawing/trade_marks.h"
 
 namespace shoulderline {
 
 namespace {
 
-constexpr double kLabelHeight = 3.5;
 constexpr double kToNotes = 5.0;        // from a view down to its notes
 constexpr double kBetweenViews = 6.0;
 constexpr double kBesideViews = 9.0;
@@ -32,8 +31,8 @@ struct Block {
 
 class Draughtsman {
   public:
-    Draughtsman(const Piece& piece, const ResolvedPiece& resolved, std::size_t index, double scale, const TextMetrics& metrics)
-        : piece_(piece), resolved_(resolved), index_(index), part_(resolved.parts[index]), scale_(scale), metrics_(metrics) {}
+    Draughtsman(const Piece& piece, const ResolvedPiece& resolved, std::size_t index, const PartStyle& style, const TextMetrics& metrics)
+        : piece_(piece), resolved_(resolved), index_(index), part_(resolved.parts[index]), style_(style), scale_(style.scale), metrics_(metrics) {}
 
     [[nodiscard]] Block sideView(Face face) const;
     [[nodiscard]] Block endView(Face face, const std::string& label) const;
@@ -55,9 +54,9 @@ class Draughtsman {
     const ResolvedPiece& resolved_;
     std::size_t index_;
     const ResolvedPart& part_;
+    const PartStyle& style_;
     double scale_;
     const TextMetrics& metrics_;
-    DimensionStyle style_;
 };
 
 std::vector<SizeToPlace> Draughtsman::scaled(const std::vector<NeededSize>& sizes, double scale) {
@@ -181,22 +180,21 @@ Block Draughtsman::sideView(Face face) const {
     if (face == Face::FaceSide) {
         addMarks(ops);
     }
-    append(ops, placeSizes(scaled(sizes.along, scale_), DimensionSide::Above, 0.0, style_, metrics_));
+    append(ops, placeSizes(scaled(sizes.along, scale_), DimensionSide::Above, 0.0, style_.dimensions, metrics_));
     const double height = view.size.y * scale_;
     std::vector<Note> notes;
     for (const NeededNote& note : sizes.notes) {
         notes.push_back({note.target * scale_, note.lines, note.subject});
     }
-    append(ops, placeNotes(std::move(notes), lines.min.x, height + kToNotes, style_.height, metrics_));
-    ops.push_back(TextOp{{lines.min.x - 4.0, height / 2.0 + kLabelHeight / 2.0}, std::string(wordFor(face)), kLabelHeight, Align::Right, false, false});
+    append(ops, placeNotes(std::move(notes), lines.min.x, height + kToNotes, style_.dimensions.height, metrics_));
+    ops.push_back(TextOp{{lines.min.x - 4.0, height / 2.0 + style_.dimensions.height / 2.0}, std::string(wordFor(face)), style_.dimensions.height, Align::Right, false, false});
     return blockOf(face, std::move(ops), height);
 }
 
 // Ends are drawn larger than the rest where that keeps their small sizes apart.
 double Draughtsman::endScale() const {
-    constexpr double kMostHeight = 62.0;
     for (const double scale : standardScales(piece_.unit)) {
-        if (scale <= scale_ || std::max(part_.width.value.mm(), part_.thickness.value.mm()) * scale <= kMostHeight) {
+        if (scale <= scale_ || std::max(part_.width.value.mm(), part_.thickness.value.mm()) * scale <= style_.largestEnd) {
             return std::max(scale, scale_);
         }
     }
@@ -209,18 +207,18 @@ Block Draughtsman::endView(Face face, const std::string& label) const {
     const double scale = endScale();
     std::vector<Op> ops = body(view, scale);
     const Vec2 size = view.size * scale;
-    append(ops, placeSizes(scaled(sizes.along, scale), DimensionSide::Below, size.y, style_, metrics_));
+    append(ops, placeSizes(scaled(sizes.along, scale), DimensionSide::Below, size.y, style_.dimensions, metrics_));
     const bool isFar = face == Face::FarEnd;
-    append(ops, placeSizes(scaled(sizes.down, scale), isFar ? DimensionSide::RightOf : DimensionSide::LeftOf, isFar ? size.x : 0.0, style_, metrics_));
+    append(ops, placeSizes(scaled(sizes.down, scale), isFar ? DimensionSide::RightOf : DimensionSide::LeftOf, isFar ? size.x : 0.0, style_.dimensions, metrics_));
     std::vector<Note> notes;
     for (const NeededNote& note : sizes.notes) {
         notes.push_back({note.target * scale, note.lines, note.subject});
     }
     Rect bounds = boundsOf(ops, metrics_);
-    append(ops, placeNotes(std::move(notes), bounds.min.x, bounds.max.y + kToNotes, style_.height, metrics_));
+    append(ops, placeNotes(std::move(notes), bounds.min.x, bounds.max.y + kToNotes, style_.dimensions.height, metrics_));
     bounds = boundsOf(ops, metrics_);
     const std::string words = scale == scale_ ? label : label + ", " + scaleText(scale);
-    ops.push_back(TextOp{{size.x / 2.0, bounds.min.y - 3.0}, words, kLabelHeight, Align::Centre, false, false});
+    ops.push_back(TextOp{{size.x / 2.0, bounds.min.y - 3.0}, words, style_.dimensions.height, Align::Centre, false, false});
     return blockOf(face, std::move(ops), size.y);
 }
 
@@ -283,16 +281,15 @@ std::vector<EndToShow> endsToShow(const ResolvedPart& part) {
 
 }  // namespace
 
-Sheet partDrawing(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, double scale, bool isFullSize,
-                  const TextMetrics& metrics) {
+Sheet drawPart(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, const PartStyle& style, const TextMetrics& metrics) {
     const std::size_t index = kind.parts.front();
     const ResolvedPart& part = resolved.parts[index];
-    const Draughtsman draughtsman(piece, resolved, index, scale, metrics);
+    const Draughtsman draughtsman(piece, resolved, index, style, metrics);
     const bool isThirdAngle = piece.unit == Unit::Inch;
 
     Sheet sheet;
     sheet.title = kind.name;
-    sheet.isFullSize = isFullSize;
+    sheet.lines = style.lines;
     double y = 0.0;
     double middle = 0.0;
     for (const Face face : facesToShow(part, isThirdAngle)) {
@@ -318,6 +315,14 @@ Sheet partDrawing(const Piece& piece, const ResolvedPiece& resolved, const PartK
     move(sheet.ops, Vec2{kMargin, kMargin} - all.min);
     sheet.size = all.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};
     return sheet;
+}
+
+Sheet partDrawing(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, double scale, bool isFullSize,
+                  const TextMetrics& metrics) {
+    PartStyle style;
+    style.scale = scale;
+    style.lines = isFullSize ? LineGroup::Fine : LineGroup::Bold;
+    return drawPart(piece, resolved, kind, style, metrics);
 }
 
 }  // namespace shoulderline

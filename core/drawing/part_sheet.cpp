@@ -1,9 +1,9 @@
 #include <algorithm>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/part_drawing.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/scales.h"
-#include "core/drawing/sheets.h"
 #include "core/drawing/title_block.h"
 #include "core/drawing/trade_marks.h"
 
@@ -34,21 +34,28 @@ std::string materialText(const Piece& piece, const ResolvedPart& part) {
 
 namespace {
 
-// The drawing at the scale asked for, or at the largest standard one that fits.
 struct Fitted {
     Sheet drawing;
     double scale = 1.0;
 };
 
+// The drawing at the scale asked for, or at the largest standard one that fits: in full lettering down to a fifth, else closer
+// set. Where nothing fits, the smallest.
 Fitted fitDrawing(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, double asked, Vec2 room, const TextMetrics& metrics) {
-    if (asked > 0.0) {
-        return {partDrawing(piece, resolved, kind, asked, false, metrics), asked};
-    }
+    constexpr double kLeastInFull = 0.2;
+    const std::vector<double> scales = asked > 0.0 ? std::vector<double>{asked} : standardScales(piece.unit);
     Fitted fitted;
-    for (const double scale : standardScales(piece.unit)) {
-        fitted = {partDrawing(piece, resolved, kind, scale, false, metrics), scale};
-        if (fitted.drawing.size.x <= room.x && fitted.drawing.size.y <= room.y) {
-            break;
+    for (const bool isCompact : {false, true}) {
+        for (const double scale : scales) {
+            if (!isCompact && asked <= 0.0 && scale < kLeastInFull) {
+                break;
+            }
+            PartStyle style = isCompact ? PartStyle::compact(scale) : PartStyle{};
+            style.scale = scale;
+            fitted = {drawPart(piece, resolved, kind, style, metrics), scale};
+            if (fitted.drawing.size.x <= room.x && fitted.drawing.size.y <= room.y) {
+                return fitted;
+            }
         }
     }
     return fitted;

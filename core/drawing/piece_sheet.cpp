@@ -48,8 +48,8 @@ class Composer {
           front_(elevationOf(resolved, View::front())), side_(elevationOf(resolved, View::side())), plan_(elevationOf(resolved, View::plan())),
           heights_(keyHeights(piece, resolved)) {}
 
-    // All views at `scale` in projection, with the list of parts in the corner they leave.
-    [[nodiscard]] std::vector<Op> compose(double scale) const {
+    // All views at `scale` in projection, with the list of parts beside them or in the corner that they leave.
+    [[nodiscard]] std::vector<Op> compose(double scale, bool listBeside) const {
         const bool isThird = piece_.unit == Unit::Inch;
         const std::vector<Op> front = frontView(scale);
         const std::vector<Op> side = sideView(scale);
@@ -71,10 +71,13 @@ class Composer {
         std::vector<Op> list = partsList(piece_, resolved_, metrics_);
         const Rect l = boundsOf(list, metrics_);
         const Rect all = boundsOf(ops, metrics_);
-        const double listX = isThird ? std::max(f.max.x, p.max.x) + kBetween - l.min.x : std::min(f.min.x, p.min.x) - kBetween - l.max.x;
-        const double listY = isThird ? std::min(all.min.y, f.min.y - kBetween - l.size().y) - l.min.y : f.max.y + kBetween - l.min.y;
-        const double clearOfSide = isThird ? std::min(listY, s.min.y - kBetween - l.max.y) : std::max(listY, s.max.y + kBetween - l.min.y);
-        move(list, {listX, clearOfSide});
+        if (listBeside) {
+            move(list, {isThird ? all.max.x + kBetween - l.min.x : all.min.x - kBetween - l.max.x, all.min.y - l.min.y});
+        } else if (isThird) {
+            move(list, {std::max(f.max.x, p.max.x) + kBetween - l.min.x, std::min(all.min.y, s.min.y - kBetween - l.size().y) - l.min.y});
+        } else {
+            move(list, {std::min(f.min.x, p.min.x) - kBetween - l.max.x, s.max.y + kBetween - l.min.y});
+        }
         append(ops, std::move(list));
         return ops;
     }
@@ -162,19 +165,25 @@ Sheet pieceSheet(const Piece& piece, const ResolvedPiece& resolved, const SheetF
     double scale = frame.scale;
     std::vector<Op> drawing;
     Rect bounds;
-    for (const double candidate : scale > 0.0 ? std::vector<double>{scale} : standardScales(piece.unit)) {
-        scale = candidate;
-        drawing = composer.compose(scale);
-        bounds = boundsOf(drawing, metrics);
-        if (bounds.size().x <= room.x && bounds.size().y <= room.y) {
-            break;
+    const auto fitsAt = [&](double candidate) {
+        for (const bool listBeside : {false, true}) {
+            scale = candidate;
+            drawing = composer.compose(candidate, listBeside);
+            bounds = boundsOf(drawing, metrics);
+            if (bounds.size().x <= room.x && bounds.size().y <= room.y) {
+                return true;
+            }
         }
-    }
+        return false;
+    };
+    const std::vector<double> scales = scale > 0.0 ? std::vector<double>{scale} : standardScales(piece.unit);
+    static_cast<void>(std::any_of(scales.begin(), scales.end(), fitsAt));
     Sheet sheet;
     sheet.title = piece.name;
     sheet.size = frame.paper;
+    sheet.lines = LineGroup::Medium;
     TitleBlock block;
-    block.title = piece.name;
+    block.title = "front, side and plan";
     block.piece = piece.name;
     const std::size_t kinds = partKinds(resolved).size();
     block.quantity = std::to_string(resolved.parts.size()) + " parts of " + std::to_string(kinds) + " kinds, " +

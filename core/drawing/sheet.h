@@ -98,12 +98,14 @@ struct EndGroup {
 
 using Op = std::variant<Stroke, Fill, ArcOp, TextOp, DimensionOp, BeginGroup, EndGroup>;
 
-// isFullSize: drawn with the finer lines of full-size work (core/drawing/line_style.h).
+// How heavy the lines of a sheet are: the wide line is 0.5, 0.35 or 0.25 mm (core/drawing/line_style.h).
+enum class LineGroup { Bold, Medium, Fine };
+
 struct Sheet {
     std::string title;
     Vec2 size;
     std::vector<Op> ops;
-    bool isFullSize = false;
+    LineGroup lines = LineGroup::Bold;
     friend bool operator==(const Sheet&, const Sheet&) = default;
 };
 

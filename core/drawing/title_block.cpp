@@ -24,7 +24,7 @@ struct Cell {
     bool isBold = false;
 };
 
-constexpr std::array<double, 4> kRows{0.0, 12.0, 22.0, kTitleHeight};
+constexpr std::array<double, 4> kRows{0.0, 12.0, 23.0, kTitleHeight};
 
 Stroke line(Vec2 a, Vec2 b, LineRole role) { return {{a, b}, role}; }
 
@@ -47,7 +47,7 @@ void addCell(const Rect& block, const Cell& cell, const TextMetrics& metrics, st
     ops.push_back(rectangle({{left, top}, {right, bottom}}, LineRole::Dimension));
     ops.push_back(TextOp{{left + kInset, top + kInset + kCaptionHeight}, cell.caption, kCaptionHeight, Align::Left, false, false});
     const FittedText fitted = fitText(cell.value, cell.height, right - left - 2.0 * kInset, metrics);
-    ops.push_back(TextOp{{left + kInset, bottom - 2.2}, fitted.text, fitted.height, Align::Left, false, cell.isBold});
+    ops.push_back(TextOp{{left + kInset, bottom - 2.0}, fitted.text, fitted.height, Align::Left, false, cell.isBold});
 }
 
 }  // namespace
@@ -100,10 +100,10 @@ std::vector<Op> frameAndTitle(Vec2 paper, const TitleBlock& block, const TextMet
         {0.56, 1.0, 0, "piece", block.piece, kValueHeight, false},
         {0.0, 0.42, 1, "quantity", block.quantity, kValueHeight, false},
         {0.42, 0.84, 1, "stock", block.material, kValueHeight, false},
-        {0.0, 0.42, 2, "finished size over all, with the grain first", block.size, kValueHeight, false},
-        {0.42, 0.56, 2, "sizes in", block.units, kValueHeight, false},
-        {0.56, 0.68, 2, "scale", block.scale, kValueHeight, false},
-        {0.68, 0.84, 2, "date", block.date, kValueHeight, false},
+        {0.0, 0.40, 2, "finished size over all, with the grain first", block.size, kValueHeight, false},
+        {0.40, 0.54, 2, "sizes in", block.units, kValueHeight, false},
+        {0.54, 0.65, 2, "scale", block.scale, kValueHeight, false},
+        {0.65, 0.84, 2, "date", block.date, kValueHeight, false},
         {0.84, 1.0, 2, "sheet", block.sheet, kValueHeight, false},
     };
     for (const Cell& cell : cells) {

@@ -23,7 +23,7 @@ struct TitleBlock {
     bool isThirdAngle = true;
 };
 
-inline constexpr double kTitleHeight = 32.0;  // mm
+inline constexpr double kTitleHeight = 34.0;  // mm
 inline constexpr double kTitleWidth = 180.0;  // mm at most, of ISO 7200
 
 // The space inside the border of a sheet: 20 mm for filing at the left, 10 mm elsewhere (ISO 5457); less on papers under A4.

@@ -101,7 +101,7 @@ class Run {
     }
 
     void line(const Stroke& stroke) {
-        const LineStyle style = lineStyle(stroke.role, sheet_.isFullSize);
+        const LineStyle style = lineStyle(stroke.role, sheet_.lines);
         painter_.setPen(penFor(style, stroke.role));
         if (style.type == LineType::Continuous && stroke.points.size() > 2) {
             QPolygonF polygon;
@@ -138,7 +138,7 @@ class Run {
     }
 
     void curve(const ArcOp& arc) {
-        const LineStyle style = lineStyle(arc.role, sheet_.isFullSize);
+        const LineStyle style = lineStyle(arc.role, sheet_.lines);
         painter_.setPen(penFor(style, arc.role));
         const QRectF box(arc.centre.x - arc.radius, arc.centre.y - arc.radius, 2 * arc.radius, 2 * arc.radius);
         const double length = std::abs(arc.sweep.radians()) * arc.radius;
