@@ -1,0 +1,149 @@
+#!/usr/bin/python3
+"""The command line as its user meets it: exit codes, one clear line on the standard error, JSON by its schema.
+
+command_line_test.py PROGRAM TOP
+"""
+import json
+import os
+import subprocess
+import sys
+import tempfile
+import unittest
+
+import jsonschema
+
+PROGRAM, TOP = sys.argv[1], sys.argv[2]
+SAMPLES = ["armchair", "side_chair", "bench", "table"]
+
+
+def run(*arguments, **kwargs):
+    environment = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")}
+    return subprocess.run([PROGRAM, *arguments], capture_output=True, text=True, env=environment, timeout=120, **kwargs)
+
+
+def sample(name):
+    return os.path.join(TOP, "samples", name + ".shoulder")
+
+
+def faulty(name):
+    return os.path.join(TOP, "tests", "pieces", name + ".shoulder")
+
+
+def schema(name):
+    with open(os.path.join(TOP, "resources", "schema", name + ".schema.json"), encoding="utf-8") as file:
+        return json.load(file)
+
+
+class Help(unittest.TestCase):
+    def test_help_and_version_need_no_display(self):
+        self.assertEqual(run("--help").returncode, 0)
+        self.assertIn("print", run("--help").stdout)
+        self.assertRegex(run("--version").stdout, r"^shoulderline \d+\.\d+\.\d+\n$")
+
+    def test_unknown_options_and_commands_are_refused_in_one_line(self):
+        for arguments in (["check"], ["check", sample("table"), "--colour"], ["print", sample("table")], ["sizes", sample("table"), "--with", "depth"]):
+            result = run(*arguments)
+            self.assertEqual(result.returncode, 2, arguments)
+            self.assertEqual(len(result.stderr.strip().splitlines()), 1, result.stderr)
+
+    def test_window_without_a_display_says_so(self):
+        result = run(sample("table"))
+        self.assertEqual(result.returncode, 2)
+        self.assertIn("no display", result.stderr)
+
+
+class Check(unittest.TestCase):
+    def test_samples_have_nothing_that_must_be_mended(self):
+        for name in SAMPLES:
+            self.assertEqual(run("check", sample(name)).returncode, 0, name)
+
+    def test_faulty_pieces_exit_with_1_and_say_what(self):
+        self.assertIn("overlap by", run("check", faulty("tenons_meet")).stdout)
+        for name in ("tenons_meet", "thin_walls", "runs_through"):
+            self.assertEqual(run("check", faulty(name)).returncode, 1, name)
+
+    def test_json_is_as_its_schema_says(self):
+        for path in [sample(n) for n in SAMPLES] + [faulty(n) for n in ("tenons_meet", "thin_walls", "runs_through")]:
+            jsonschema.validate(json.loads(run("check", path, "--json").stdout), schema("findings"))
+
+    def test_unreadable_files_exit_with_2_and_one_sentence(self):
+        with tempfile.TemporaryDirectory() as folder:
+            broken = os.path.join(folder, "broken.shoulder")
+            with open(sample("table"), encoding="utf-8") as good, open(broken, "w", encoding="utf-8") as file:
+                file.write(good.read()[:500])
+            for path in (broken, folder, os.path.join(folder, "none.shoulder"), "/dev/null"):
+                result = run("check", path)
+                self.assertEqual(result.returncode, 2, path)
+                self.assertEqual(len(result.stderr.strip().splitlines()), 1, result.stderr)
+                self.assertEqual(result.stdout, "")
+
+
+class Sizes(unittest.TestCase):
+    def test_json_is_as_its_schema_says(self):
+        for name in SAMPLES:
+            document = json.loads(run("sizes", sample(name), "--json").stdout)
+            jsonschema.validate(document, schema("sizes"))
+            self.assertGreaterEqual(len(document["parts"]), 10)
+
+    def test_armchair_has_at_least_thirty_parts(self):
+        self.assertGreaterEqual(len(json.loads(run("sizes", sample("armchair"), "--json").stdout)["parts"]), 30)
+
+    def test_with_states_a_measure_anew(self):
+        def thickness(*more):
+            document = json.loads(run("sizes", sample("armchair"), "--json", *more).stdout)
+            return next(j for j in document["joints"] if j["name"] == "side rail, upper, left into front post, left")["tenon"]["thickness_mm"]
+
+        self.assertAlmostEqual(thickness(), 5 / 16 * 25.4)
+        self.assertAlmostEqual(thickness("--with", "rail thickness=1 1/8 in"), 3 / 8 * 25.4)
+        self.assertAlmostEqual(thickness("--stock", "rail stock=1 1/8 in"), 3 / 8 * 25.4)
+
+    def test_unknown_measures_stocks_and_expressions_are_refused(self):
+        for option in (["--with", "keel=1 in"], ["--stock", "driftwood=1 in"], ["--with", "seat height=1 in +"]):
+            self.assertEqual(run("sizes", sample("armchair"), *option).returncode, 2, option)
+
+    def test_the_same_file_gives_the_same_bytes(self):
+        self.assertEqual(run("sizes", sample("bench"), "--json").stdout, run("sizes", sample("bench"), "--json").stdout)
+
+
+class Files(unittest.TestCase):
+    def test_samples_and_faulty_pieces_are_as_the_schema_says(self):
+        piece = schema("piece")
+        jsonschema.Draft202012Validator.check_schema(piece)
+        for folder in ("samples", os.path.join("tests", "pieces")):
+            for name in sorted(os.listdir(os.path.join(TOP, folder))):
+                with open(os.path.join(TOP, folder, name), encoding="utf-8") as file:
+                    jsonschema.validate(json.load(file), piece)
+
+
+class Print(unittest.TestCase):
+    def test_parts_and_piece_come_out_as_pdf(self):
+        with tempfile.TemporaryDirectory() as folder:
+            for what, scale in (("parts", "1:1"), ("parts", "fit"), ("piece", "fit"), ("piece", "1:10")):
+                out = os.path.join(folder, "out.pdf")
+                result = run("print", sample("side_chair"), "--what", what, "--paper", "A4", "--scale", scale, "--out", out)
+                self.assertEqual(result.returncode, 0, result.stderr)
+                with open(out, "rb") as file:
+                    self.assertEqual(file.read(5), b"%PDF-")
+
+    def test_the_same_piece_gives_the_same_bytes(self):
+        with tempfile.TemporaryDirectory() as folder:
+            outs = [os.path.join(folder, name) for name in ("a.pdf", "b.pdf")]
+            for out in outs:
+                run("print", sample("table"), "--out", out)
+            with open(outs[0], "rb") as first, open(outs[1], "rb") as second:
+                self.assertEqual(first.read(), second.read())
+
+    def test_unknown_paper_or_scale_is_refused(self):
+        for option in (["--paper", "A99"], ["--scale", "big"], ["--scale", "0:1"], ["--paper", "0 x 0 mm"]):
+            result = run("print", sample("table"), "--out", "out.pdf", *option)
+            self.assertEqual(result.returncode, 2, option)
+            self.assertEqual(len(result.stderr.strip().splitlines()), 1, result.stderr)
+
+    def test_a_pdf_that_cannot_be_written_exits_with_4(self):
+        result = run("print", sample("table"), "--out", "/no/such/folder/out.pdf")
+        self.assertEqual(result.returncode, 4)
+        self.assertIn("/no/such/folder/out.pdf", result.stderr)
+
+
+if __name__ == "__main__":
+    unittest.main(argv=[sys.argv[0]])
