@@ -20,9 +20,9 @@ constexpr auto kAlmost = "≈";
 StatementField::StatementField(Document& document, Dimension dimension, Commit commit, QWidget* parent)
     : MeasureField(parent), document_(document), dimension_(dimension), commit_(std::move(commit)) {}
 
-void StatementField::setStatement(const std::string& statement, const std::string& byRule) {
+void StatementField::setStatement(const std::string& statement, const std::string& resting) {
     statement_ = statement;
-    byRule_ = byRule;
+    resting_ = resting;
     refresh();
 }
 
@@ -70,8 +70,8 @@ Result<void> StatementField::commitText(const QString& text, Manner manner) {
 }
 
 QString StatementField::restingText() const {
-    if (statement_.empty()) {
-        return qt(byRule_);
+    if (statement_.empty() || !resting_.empty()) {
+        return qt(resting_);
     }
     const Result<std::string> value = document_.shownValue(statement_, dimension_);
     return qt(value ? *value : statement_);
@@ -91,7 +91,7 @@ Result<QString> StatementField::stepped(int steps) const {
         return fail(ErrorCode::BadText,
                     utf8(tr("It follows from %1; type to state it anew.").arg(qt(statement_))));
     }
-    const std::string text = statement_.empty() ? byRule_ : statement_;
+    const std::string text = statement_.empty() ? resting_ : statement_;
     if (dimension_ == Dimension::Length) {
         const Result<Length> length = document_.lengthOf(withUnit(text));
         if (!length) {

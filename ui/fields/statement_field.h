@@ -20,9 +20,9 @@ class StatementField final : public MeasureField {
 
     StatementField(Document& document, Dimension dimension, Commit commit, QWidget* parent = nullptr);
 
-    // The statement as it stands. `byRule` is the figure shown where it is empty and a rule gives
-    // the value.
-    void setStatement(const std::string& statement, const std::string& byRule = {});
+    // The statement as it stands. `resting`, where not empty, is the figure shown at rest whatever
+    // is stated: what a rule gives, or a rule with an offset.
+    void setStatement(const std::string& statement, const std::string& resting = {});
     void setDimension(Dimension dimension) { dimension_ = dimension; }
     // Whether the field may be emptied, which goes back to the rule; and what is said if it may not.
     void setMayBeEmpty(bool mayBeEmpty) { mayBeEmpty_ = mayBeEmpty; }
@@ -46,7 +46,7 @@ class StatementField final : public MeasureField {
     Dimension dimension_;
     Commit commit_;
     std::string statement_;
-    std::string byRule_;
+    std::string resting_;
     bool mayBeEmpty_ = false;
     bool keepsBare_ = false;
 };

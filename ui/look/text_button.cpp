@@ -90,7 +90,9 @@ void TextButton::paintEvent(QPaintEvent*) {
                    : isTeal                             ? theme.teal
                                                         : theme.ink);
     const int edge = kind_ == Kind::Page ? kPageEdge : kEdge;
-    painter.drawText(rect().adjusted(edge, 0, -edge, 0), flags(), text());
+    const QRect inside = rect().adjusted(edge, 0, -edge, 0);
+    const QString shownText = wraps_ ? text() : painter.fontMetrics().elidedText(text(), Qt::ElideRight, inside.width() + 1);
+    painter.drawText(inside, flags(), shownText);
     if (kind_ == Kind::Page && (isChecked() || isLit)) {
         const QColor line = isChecked() ? theme.teal : theme.fieldEdge;
         painter.fillRect(QRect(edge - 2, height() - 3, width() - 2 * edge + 4, isChecked() ? 3 : 1), line);

@@ -1,0 +1,259 @@
+#include "ui/columns/joint_view.h"
+
+#include <QEvent>
+#include <QMenu>
+
+#include "ui/columns/section.h"
+#include "ui/look/text.h"
+
+namespace shoulderline {
+
+using namespace Qt::Literals::StringLiterals;
+
+namespace {
+
+constexpr int kFieldWidth = 86;
+constexpr SizeName kSizes[] = {SizeName::TenonThickness,   SizeName::TenonWidth,
+                               SizeName::TenonLength,      SizeName::Projection,
+                               SizeName::ShoulderFaceSide, SizeName::ShoulderFaceEdge,
+                               SizeName::MortiseDepth};
+
+}  // namespace
+
+const Size& sizeOf(const ResolvedJoint& joint, SizeName name) {
+    switch (name) {
+        case SizeName::TenonThickness:
+            return joint.tenon.thickness;
+        case SizeName::TenonWidth:
+            return joint.tenon.width;
+        case SizeName::TenonLength:
+            return joint.tenon.length;
+        case SizeName::Projection:
+            return joint.tenon.projection;
+        case SizeName::ShoulderFaceSide:
+            return joint.tenon.shoulders.faceSide;
+        case SizeName::ShoulderFaceEdge:
+            return joint.tenon.shoulders.faceEdge;
+        case SizeName::MortiseDepth:
+            return joint.mortise.depth;
+    }
+    return joint.tenon.length;
+}
+
+JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(6);
+    title_ = new QLabel(this);
+    title_->setWordWrap(true);
+    QFont bold = title_->font();
+    bold.setWeight(QFont::DemiBold);
+    title_->setFont(bold);
+    layout->addWidget(title_);
+    grid_ = new QGridLayout;
+    grid_->setContentsMargins(0, 0, 0, 0);
+    grid_->setHorizontalSpacing(8);
+    grid_->setVerticalSpacing(3);
+    grid_->setColumnStretch(0, 1);
+    grid_->setColumnMinimumWidth(2, 62);
+    layout->addLayout(grid_);
+    auto* kindLabel = new QLabel(tr("kind"), this);
+    kind_ = new QComboBox(this);
+    kind_->setAccessibleName(tr("kind of joint"));
+    kind_->setFocusPolicy(Qt::StrongFocus);
+    kind_->addItem(tr("as placed"));
+    for (const JointKind kind : {JointKind::Blind, JointKind::Through, JointKind::Rests}) {
+        kind_->addItem(qt(wordFor(kind)));
+    }
+    kindLabel->setBuddy(kind_);
+    connect(kind_, &QComboBox::activated, this, &JointView::chooseKind);
+    grid_->addWidget(kindLabel, 0, 0);
+    grid_->addWidget(kind_, 0, 1, 1, 2);
+    int at = 1;
+    for (const SizeName size : kSizes) {
+        addRow(size, at++);
+    }
+    others_ = makeSoftLabel({}, 0.92, this);
+    others_->setWordWrap(true);
+    layout->addWidget(others_);
+    gauges_ = new Gauges(document_, this);
+    layout->addWidget(gauges_);
+    why_ = new WhyBox(document_, this);
+    layout->addWidget(why_);
+}
+
+void JointView::addRow(SizeName size, int at) {
+    Row row;
+    row.size = size;
+    row.label = new QLabel(qt(wordFor(size)), this);
+    row.field = new StatementField(
+        document_, Dimension::Length,
+        [this, size](const std::string& text, Document::Kind kind) -> Result<void> {
+            // A sign before the size makes it an offset to what the rule gives.
+            const bool isOffset = !text.empty() && (text[0] == '+' || text[0] == '-' || text.rfind("−", 0) == 0);
+            const SizeStatement* now = statementOf(size);
+            const bool isFound = now != nullptr && now->state == SizeState::AsFound;
+            const SizeState state = isOffset  ? SizeState::RulePlusOffset
+                                    : isFound ? SizeState::AsFound
+                                              : SizeState::Stated;
+            return setSize(size, {state, text}, kind);
+        },
+        this);
+    row.field->setMayBeEmpty(true);
+    row.field->setFixedWidth(kFieldWidth);
+    row.field->setAccessibleName(qt(wordFor(size)));
+    row.field->setToolTip(tr("A size states it; + 1/16 adds to the rule; nothing goes back to the rule."));
+    row.field->installEventFilter(this);
+    row.label->setBuddy(row.field);
+    row.state = new TextButton({}, TextButton::Kind::Quiet, this);
+    QFont small = row.state->font();
+    small.setPointSizeF(small.pointSizeF() * 0.88);
+    row.state->setFont(small);
+    row.state->setFocusPolicy(Qt::TabFocus);
+    connect(row.state, &TextButton::clicked, this,
+            [this, size, button = row.state] { openStates(size, *button); });
+    grid_->addWidget(row.label, at, 0);
+    grid_->addWidget(row.field, at, 1);
+    grid_->addWidget(row.state, at, 2, Qt::AlignLeft | Qt::AlignVCenter);
+    rows_.push_back(row);
+}
+
+const ResolvedJoint* JointView::joint() const {
+    const std::optional<std::size_t> chosen = document_.chosenJoint();
+    return chosen ? &document_.resolved().joints[*chosen] : nullptr;
+}
+
+const SizeStatement* JointView::statementOf(SizeName size) const {
+    const ResolvedJoint* one = joint();
+    if (one == nullptr) {
+        return nullptr;
+    }
+    const std::vector<ResolvedPart>& parts = document_.resolved().parts;
+    const JointStatement* stated =
+        findJointStatement(document_.piece(), parts[one->tenoned].of, parts[one->mortised].of);
+    if (stated == nullptr) {
+        return nullptr;
+    }
+    const auto it = stated->sizes.find(size);
+    return it == stated->sizes.end() ? nullptr : &it->second;
+}
+
+Result<void> JointView::setSize(SizeName size, const SizeStatement& statement, Document::Kind kind) {
+    const ResolvedJoint* one = joint();
+    if (one == nullptr) {
+        return fail(ErrorCode::UnknownName, utf8(tr("That joint is gone.")));
+    }
+    const std::vector<ResolvedPart>& parts = document_.resolved().parts;
+    return document_.apply(
+        SetJointSize{parts[one->tenoned].of, parts[one->mortised].of, size, statement}, kind);
+}
+
+void JointView::refresh() {
+    const ResolvedJoint* one = joint();
+    if (one == nullptr) {
+        return;
+    }
+    title_->setText(qt(one->name));
+    const std::vector<ResolvedPart>& parts = document_.resolved().parts;
+    const JointStatement* stated =
+        findJointStatement(document_.piece(), parts[one->tenoned].of, parts[one->mortised].of);
+    const bool isStated = stated != nullptr && stated->kind;
+    kind_->setItemText(0, isStated ? tr("as placed") : tr("as placed: %1").arg(qt(wordFor(one->kind))));
+    kind_->setCurrentIndex(isStated ? 1 + static_cast<int>(*stated->kind) : 0);
+    const bool isWood = one->kind != JointKind::Rests;
+    for (Row& row : rows_) {
+        const bool isThere =
+            isWood && (row.size != SizeName::Projection || one->kind == JointKind::Through);
+        for (QWidget* widget : {static_cast<QWidget*>(row.label), static_cast<QWidget*>(row.field),
+                                static_cast<QWidget*>(row.state)}) {
+            widget->setVisible(isThere);
+        }
+        if (isThere) {
+            showRow(row, *one);
+        }
+    }
+    others_->setVisible(true);
+    gauges_->setVisible(isWood);
+    why_->setVisible(isWood);
+    showOthers(*one);
+    if (isWood) {
+        gauges_->show(*document_.chosenJoint());
+        why_->show(qt(wordFor(whyOf_)), sizeOf(*one, whyOf_));
+    }
+}
+
+void JointView::showRow(Row& row, const ResolvedJoint& one) {
+    const Size& size = sizeOf(one, row.size);
+    const SizeStatement* stated = statementOf(row.size);
+    const bool isOwn = stated != nullptr && stated->state != SizeState::RulePlusOffset;
+    row.field->setStatement(isOwn ? stated->expression : std::string(), document_.shown(size.value));
+    row.state->setText(qt(wordFor(size.state)));
+    row.state->setAccessibleName(tr("%1: %2").arg(qt(wordFor(row.size)), qt(wordFor(size.state))));
+    QFont font = row.label->font();
+    font.setWeight(size.state == SizeState::ByRule ? QFont::Normal : QFont::DemiBold);
+    row.label->setFont(font);
+}
+
+void JointView::showOthers(const ResolvedJoint& one) {
+    if (one.kind == JointKind::Rests) {
+        others_->setText(tr("One part lies on the other; no wood joint."));
+        return;
+    }
+    const auto shown = [this](const Size& size) { return qt(document_.shown(size.value)); };
+    others_->setText(tr("mortise %1 wide, %2 long, in the %3; %4 from its %5, %6 from the start end")
+                         .arg(shown(one.mortise.width), shown(one.mortise.length),
+                              qt(wordFor(one.mortise.face)), shown(one.mortise.fromFace),
+                              qt(wordFor(one.mortise.reference)), shown(one.mortise.fromStart)));
+}
+
+void JointView::chooseKind(int index) {
+    const ResolvedJoint* one = joint();
+    if (one == nullptr) {
+        return;
+    }
+    constexpr JointKind kinds[] = {JointKind::Blind, JointKind::Through, JointKind::Rests};
+    const std::optional<JointKind> kind =
+        index == 0 ? std::nullopt : std::optional(kinds[static_cast<std::size_t>(index - 1)]);
+    const std::vector<ResolvedPart>& parts = document_.resolved().parts;
+    static_cast<void>(
+        document_.apply(SetJointKind{parts[one->tenoned].of, parts[one->mortised].of, kind}));
+    refresh();
+}
+
+void JointView::openStates(SizeName size, QWidget& under) {
+    const ResolvedJoint* one = joint();
+    if (one == nullptr) {
+        return;
+    }
+    const std::string value = showLength(sizeOf(*one, size).value, LengthStyle::fractions(64), true);
+    const std::string exact = value.rfind("≈", 0) == 0
+                                  ? showLength(sizeOf(*one, size).value, LengthStyle::decimalInches(4), true)
+                                  : value;
+    std::string stated = exact;
+    for (std::size_t at = stated.find("\u00a0"); at != std::string::npos; at = stated.find("\u00a0")) {
+        stated.replace(at, std::string_view("\u00a0").size(), " ");
+    }
+    QMenu menu(this);
+    const auto setTo = [this, size](SizeState state, const std::string& text) {
+        static_cast<void>(setSize(size, {state, text}, Document::Kind::Whole));
+    };
+    menu.addAction(tr("Back to the Rule"), this, [setTo] { setTo(SizeState::Stated, {}); });
+    menu.addAction(tr("State %1").arg(qt(exact)), this, [setTo, stated] { setTo(SizeState::Stated, stated); });
+    menu.addAction(tr("Came Out So at the Bench"), this,
+                   [setTo, stated] { setTo(SizeState::AsFound, stated); });
+    menu.exec(under.mapToGlobal(QPoint(0, under.height())));
+}
+
+bool JointView::eventFilter(QObject* object, QEvent* event) {
+    if (event->type() == QEvent::FocusIn) {
+        for (const Row& row : rows_) {
+            if (row.field == object && joint() != nullptr) {
+                whyOf_ = row.size;
+                why_->show(qt(wordFor(whyOf_)), sizeOf(*joint(), whyOf_));
+            }
+        }
+    }
+    return QWidget::eventFilter(object, event);
+}
+
+}  // namespace shoulderline

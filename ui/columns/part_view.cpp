@@ -1,0 +1,135 @@
+#include "ui/columns/part_view.h"
+
+#include <algorithm>
+
+#include "ui/columns/section.h"
+#include "ui/look/text.h"
+
+namespace shoulderline {
+
+using namespace Qt::Literals::StringLiterals;
+
+PartView::PartView(Document& document, Prompts& prompts, QWidget* parent)
+    : QWidget(parent), document_(document) {
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(5);
+    title_ = new QLabel(this);
+    title_->setWordWrap(true);
+    QFont bold = title_->font();
+    bold.setWeight(QFont::DemiBold);
+    bold.setPointSizeF(bold.pointSizeF() * 1.08);
+    title_->setFont(bold);
+    stock_ = makeSoftLabel({}, 0.92, this);
+    stock_->setWordWrap(true);
+    sizes_ = new QGridLayout;
+    sizes_->setContentsMargins(0, 4, 0, 4);
+    sizes_->setHorizontalSpacing(10);
+    sizes_->setVerticalSpacing(4);
+    sizes_->setColumnStretch(0, 1);
+    sizes_->setColumnMinimumWidth(2, 62);
+    mainJoint_ = new TextButton({}, TextButton::Kind::Plain, this);
+    mainJoint_->setBold(true);
+    mainJoint_->setWordWrap(true);
+    gauges_ = new Gauges(document_, this);
+    joints_ = new QVBoxLayout;
+    joints_->setSpacing(0);
+    form_ = new PartForm(document_, prompts, this);
+    layout->addWidget(title_);
+    layout->addWidget(stock_);
+    layout->addLayout(sizes_);
+    layout->addWidget(mainJoint_);
+    layout->addWidget(gauges_);
+    layout->addLayout(joints_);
+    layout->addWidget(new SectionHeading(tr("As stated"), this));
+    layout->addWidget(form_);
+}
+
+void PartView::refresh() {
+    const std::optional<std::size_t> chosen = document_.chosenPart();
+    if (!chosen) {
+        return;
+    }
+    const ResolvedPart& part = document_.resolved().parts[*chosen];
+    title_->setText(qt(part.name));
+    QString wood = qt(part.stock);
+    for (const Stock& stock : document_.piece().stocks) {
+        if (stock.name == part.stock) {
+            wood += u", "_s + qt(stock.species).toLower() + u", "_s + qt(wordFor(stock.cut));
+        }
+    }
+    stock_->setText(wood);
+    showSizes(part);
+    showJoints(*chosen);
+    form_->show(part.stated);
+}
+
+void PartView::showSizes(const ResolvedPart& part) {
+    clearLayout(*sizes_);
+    const auto add = [this](const QString& name, Length length, const QString& state) {
+        const int row = sizes_->rowCount();
+        auto* label = new QLabel(name, this);
+        auto* figure = new QLabel(qt(document_.shown(length)), this);
+        QFont bold = figure->font();
+        bold.setWeight(QFont::DemiBold);
+        figure->setFont(bold);
+        auto* mark = makeSoftLabel(state, 0.88, this);
+        sizes_->addWidget(label, row, 0);
+        sizes_->addWidget(figure, row, 1, Qt::AlignRight);
+        sizes_->addWidget(mark, row, 2);
+        for (QLabel* one : {label, figure, mark}) {
+            one->show();
+        }
+    };
+    const bool hasTenons = part.startTenon.mm() > 0.0 || part.farTenon.mm() > 0.0;
+    add(hasTenons ? tr("shoulder to shoulder") : tr("length"), part.shoulderLength.value,
+        qt(wordFor(part.shoulderLength.state)));
+    if (hasTenons) {
+        add(tr("length over tenons"), part.length(), qt(wordFor(SizeState::ByRule)));
+    }
+    add(tr("width"), part.width.value, qt(wordFor(part.width.state)));
+    add(tr("thickness"), part.thickness.value, qt(wordFor(part.thickness.state)));
+    if (part.number > 0) {
+        add(tr("gap between"), part.gap, qt(wordFor(SizeState::ByRule)));
+    }
+}
+
+void PartView::showJoints(std::size_t part) {
+    clearLayout(*joints_);
+    const ResolvedPiece& resolved = document_.resolved();
+    std::optional<std::size_t> first;
+    std::vector<std::size_t> others;
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        const ResolvedJoint& joint = resolved.joints[i];
+        const bool isItsTenon = joint.tenoned == part && joint.kind != JointKind::Rests;
+        if (isItsTenon && !first) {
+            first = i;
+        } else if (joint.tenoned == part || joint.mortised == part) {
+            others.push_back(i);
+        }
+    }
+    mainJoint_->setVisible(first.has_value());
+    gauges_->setVisible(first.has_value());
+    const auto nameOf = [&](std::size_t joint) {
+        const ResolvedJoint& one = resolved.joints[joint];
+        return one.tenoned == part ? tr("into %1").arg(qt(resolved.parts[one.mortised].name))
+                                   : tr("takes %1").arg(qt(resolved.parts[one.tenoned].name));
+    };
+    if (first) {
+        mainJoint_->setText(tr("tenon into %1").arg(qt(resolved.parts[resolved.joints[*first].mortised].name)));
+        mainJoint_->disconnect(this);
+        connect(mainJoint_, &TextButton::clicked, this,
+                [this, joint = *first] { document_.chooseJoint(joint); });
+        gauges_->show(*first);
+    }
+    for (const std::size_t joint : others) {
+        auto* link = new TextButton(nameOf(joint), TextButton::Kind::Action, this);
+        link->setBold(false);
+        link->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+        connect(link, &TextButton::clicked, this, [this, joint] { document_.chooseJoint(joint); });
+        joints_->addWidget(link);
+        link->show();
+    }
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+#include <QWidget>
+
+#include "ui/columns/gauges.h"
+#include "ui/columns/part_form.h"
+#include "ui/document/document.h"
+#include "ui/look/text_button.h"
+
+namespace shoulderline {
+
+// The chosen part: what it comes to, its joints with the proportions of the first, and what is stated.
+class PartView final : public QWidget {
+    Q_OBJECT
+  public:
+    PartView(Document& document, Prompts& prompts, QWidget* parent = nullptr);
+    void refresh();
+
+  private:
+    void showSizes(const ResolvedPart& part);
+    void showJoints(std::size_t part);
+
+    Document& document_;
+    QLabel* title_;
+    QLabel* stock_;
+    QGridLayout* sizes_;
+    QVBoxLayout* joints_;
+    TextButton* mainJoint_;
+    Gauges* gauges_;
+    PartForm* form_;
+};
+
+}  // namespace shoulderline

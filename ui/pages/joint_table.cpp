@@ -1,0 +1,154 @@
+#include "ui/pages/joint_table.h"
+
+#include <QFont>
+
+#include "ui/look/text.h"
+
+namespace shoulderline {
+
+using namespace Qt::Literals::StringLiterals;
+
+namespace {
+
+const Size* sizeIn(const ResolvedJoint& joint, int column) {
+    if (joint.kind == JointKind::Rests) {
+        return nullptr;
+    }
+    switch (column) {
+        case JointTable::Thickness:
+            return &joint.tenon.thickness;
+        case JointTable::Width:
+            return &joint.tenon.width;
+        case JointTable::Length:
+            return &joint.tenon.length;
+        case JointTable::Depth:
+            return &joint.mortise.depth;
+        default:
+            return nullptr;
+    }
+}
+
+}  // namespace
+
+JointTable::JointTable(Document& document, QObject* parent)
+    : QAbstractTableModel(parent), document_(document) {
+    rows_ = static_cast<int>(document_.resolved().joints.size());
+    connect(&document_, &Document::changed, this, &JointTable::refresh);
+}
+
+void JointTable::refresh() {
+    const int rows = static_cast<int>(document_.resolved().joints.size());
+    if (rows != rows_) {
+        beginResetModel();
+        rows_ = rows;
+        endResetModel();
+    } else if (rows_ > 0) {
+        Q_EMIT dataChanged(index(0, 0), index(rows_ - 1, Count - 1));
+    }
+}
+
+int JointTable::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : rows_;
+}
+
+int JointTable::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(Count);
+}
+
+QString JointTable::text(const ResolvedJoint& joint, int column) const {
+    if (column == Name) {
+        return qt(joint.name);
+    }
+    if (column == Kind) {
+        return qt(wordFor(joint.kind));
+    }
+    if (column == Own) {
+        QStringList own;
+        for (const Size* size : {&joint.tenon.thickness, &joint.tenon.width, &joint.tenon.length,
+                                 &joint.mortise.depth}) {
+            if (joint.kind != JointKind::Rests && size->state != SizeState::ByRule) {
+                const QString word = qt(wordFor(size->state));
+                if (!own.contains(word)) {
+                    own << word;
+                }
+            }
+        }
+        return own.join(u", "_s);
+    }
+    const Size* size = sizeIn(joint, column);
+    if (size == nullptr) {
+        return u"–"_s;
+    }
+    const QString mark = size->state == SizeState::ByRule ? QString() : u"• "_s;
+    return mark + qt(document_.shown(size->value));
+}
+
+QVariant JointTable::sortKey(const ResolvedJoint& joint, int column) const {
+    const Size* size = sizeIn(joint, column);
+    return size == nullptr ? QVariant(text(joint, column)) : QVariant(size->value.mm());
+}
+
+QVariant JointTable::data(const QModelIndex& index, int role) const {
+    const std::vector<ResolvedJoint>& joints = document_.resolved().joints;
+    const auto row = static_cast<std::size_t>(index.row());
+    if (!index.isValid() || row >= joints.size()) {
+        return {};
+    }
+    const ResolvedJoint& joint = joints[row];
+    const Size* size = sizeIn(joint, index.column());
+    switch (role) {
+        case Qt::DisplayRole:
+            return text(joint, index.column());
+        case kSortRole:
+            return sortKey(joint, index.column());
+        case Qt::TextAlignmentRole:
+            return static_cast<int>((index.column() >= Thickness && index.column() <= Depth
+                                         ? Qt::AlignRight
+                                         : Qt::AlignLeft) |
+                                    Qt::AlignVCenter);
+        case Qt::FontRole: {
+            QFont font;
+            if (size != nullptr && size->state != SizeState::ByRule) {
+                font.setWeight(QFont::DemiBold);
+            }
+            return font;
+        }
+        case Qt::ToolTipRole:
+            return size == nullptr ? QVariant() : QVariant(qt(wordFor(size->state)));
+        default:
+            return {};
+    }
+}
+
+QVariant JointTable::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal) {
+        return {};
+    }
+    if (role == Qt::TextAlignmentRole) {
+        return static_cast<int>((section >= Thickness && section <= Depth ? Qt::AlignRight : Qt::AlignLeft) |
+                                Qt::AlignVCenter);
+    }
+    if (role != Qt::DisplayRole) {
+        return {};
+    }
+    switch (section) {
+        case Name:
+            return tr("joint");
+        case Kind:
+            return tr("kind");
+        case Thickness:
+            return tr("tenon thick");
+        case Width:
+            return tr("wide");
+        case Length:
+            return tr("long");
+        case Depth:
+            return tr("mortise deep");
+        case Own:
+            return tr("not by rule");
+        default:
+            return {};
+    }
+}
+
+}  // namespace shoulderline

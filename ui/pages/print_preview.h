@@ -1,0 +1,43 @@
+#pragma once
+
+#include <map>
+
+#include <QPixmap>
+#include <QWidget>
+
+#include "core/drawing/paper.h"
+#include "ui/painting/sheet_painter.h"
+
+namespace shoulderline {
+
+// The pages of a print, one beside the other as they will come out: black on white, whatever the
+// colours of the window are. Draws a page when it first comes in sight.
+class PrintPreview final : public QWidget {
+    Q_OBJECT
+  public:
+    explicit PrintPreview(QWidget* parent = nullptr);
+    void show(PrintJob job);
+    // Wanted width of a page, in pixels.
+    void setPageWidth(int pixels);
+    [[nodiscard]] int pageWidth() const { return pageWidth_; }
+    [[nodiscard]] int heightForWidth(int width) const override;
+    [[nodiscard]] bool hasHeightForWidth() const override { return true; }
+    [[nodiscard]] QSize sizeHint() const override;
+
+  protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+  private:
+    [[nodiscard]] QRect cell(std::size_t page, int width) const;
+    [[nodiscard]] QSize pageSize(const shoulderline::Page& page) const;
+    [[nodiscard]] int columns(int width) const;
+    [[nodiscard]] QPixmap draw(const shoulderline::Page& page, QSize size) const;
+
+    PrintJob job_;
+    SheetPainter painter_;
+    int pageWidth_ = 230;
+    std::map<std::size_t, QPixmap> drawn_;
+};
+
+}  // namespace shoulderline

@@ -1,0 +1,56 @@
+#include "ui/window/run_window.h"
+
+#include <algorithm>
+
+#include <QAccessible>
+#include <QFont>
+#include <QSettings>
+#include <QStyleFactory>
+#include <QTimer>
+
+#include "ui/canvas/canvas_accessible.h"
+#include "ui/look/theme.h"
+#include "ui/window/main_window.h"
+
+namespace shoulderline {
+
+using namespace Qt::Literals::StringLiterals;
+
+void prepareLook(QApplication& application) {
+    const bool isSystemDark = Theme::of(QApplication::palette()).isDark;
+    application.setProperty("systemIsDark", isSystemDark);
+    const QString colours = QSettings().value(u"window/colours"_s, u"system"_s).toString();
+    const bool isDark = colours == u"dark"_s || (colours == u"system"_s && isSystemDark);
+    const Theme theme = isDark ? Theme::dark() : Theme::light();
+    QApplication::setStyle(QStyleFactory::create(u"Fusion"_s));
+    QApplication::setPalette(theme.palette());
+    QFont font(u"Inter"_s);
+    font.setPointSizeF(std::max(9.5, QApplication::font().pointSizeF()));
+    QApplication::setFont(font);
+    application.setStyleSheet(theme.styleSheet());
+    QAccessible::installFactory(makeCanvasAccessible);
+}
+
+int runWindow(QApplication& application, const WindowOptions& options) {
+    QApplication::setOrganizationName(u"shoulderline"_s);
+    QApplication::setApplicationName(u"shoulderline"_s);
+    QApplication::setApplicationDisplayName(QString());
+    QGuiApplication::setDesktopFileName(u"shoulderline"_s);
+    prepareLook(application);
+    DialogPrompts prompts;
+    MainWindow window(options.resources, prompts, recoveryFolder());
+    if (!options.file.isEmpty()) {
+        // A file that cannot be read is told of once the window is there.
+        QTimer::singleShot(0, &window, [&] {
+            if (!window.offerLostWork()) {
+                window.openFile(options.file);
+            }
+        });
+    } else {
+        QTimer::singleShot(0, &window, [&] { window.offerLostWork(); });
+    }
+    window.show();
+    return QApplication::exec();
+}
+
+}  // namespace shoulderline
