@@ -21,6 +21,7 @@ TextButton::TextButton(const QString& text, Kind kind, QWidget* parent)
     setCursor(Qt::PointingHandCursor);
     setFocusPolicy(Qt::StrongFocus);
     setCheckable(kind == Kind::Page);
+    setAutoExclusive(kind == Kind::Page);
     bold_ = kind == Kind::Action;
     if (kind == Kind::Page) {
         alignment_ = Qt::AlignHCenter;

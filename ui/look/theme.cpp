@@ -93,7 +93,6 @@ QTreeView, QTableView {
 }
 QTreeView::item { padding: 2px 0; }
 QTreeView::item:selected, QTableView::item:selected { background: @tealTint; color: @ink; }
-QTreeView:focus::item:selected { border-left: 2px solid @teal; }
 QTableView::item { padding: 1px 8px; }
 QHeaderView { background: @paper; }
 QHeaderView::section {

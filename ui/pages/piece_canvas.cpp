@@ -18,15 +18,14 @@ using namespace Qt::Literals::StringLiterals;
 namespace {
 
 // What stands around the elevations, in pixels at the scale at which all of it fits.
-constexpr double kEdge = 20.0;
-constexpr double kHeightLabels = 96.0;
+constexpr double kEdge = 14.0;
+constexpr double kHeightLabels = 78.0;
 constexpr double kRod = 22.0;
-constexpr double kRodGap = 24.0;
+constexpr double kRodGap = 16.0;
 constexpr double kViewGap = 64.0;
-constexpr double kTitle = 34.0;
+constexpr double kTitle = 28.0;
 constexpr double kRowHeight = 17.0;
 constexpr int kRows = 3;
-constexpr int kColumns = 2;
 constexpr double kLabelRoom = kRows * kRowHeight + 12.0;
 constexpr double kNear = 6.0;
 
@@ -434,44 +433,78 @@ void PieceCanvas::paintRod(QPainter& painter, const Rod& one) const {
     painter.drawText(room, static_cast<int>(isUpright ? Qt::Alignment(Qt::AlignCenter) : Qt::AlignRight | Qt::AlignVCenter), name);
 }
 
-void PieceCanvas::paintRodLabels(QPainter& painter, const Rod& one) const {
-    const Theme theme = Theme::of(palette());
-    const bool isUpright = one.kind == RodKind::Heights;
+// The figures beneath a level rod, in rows; those that find no room are told when pointed at.
+void PieceCanvas::paintLabelsBeneath(QPainter& painter, const Rod& one) const {
     const QRectF area = toScreen(rodRect(one.kind));
+    const QFontMetrics metrics(painter.font());
+    std::vector<LabelSpan> spans;
+    for (std::size_t i = 0; i < one.lines.size(); ++i) {
+        spans.push_back({along(one, one.lines[i].at),
+                         static_cast<double>(metrics.horizontalAdvance(figure(one, one.lines[i]))),
+                         rankOf(one, i)});
+    }
+    const auto rows = labelRows(spans, kRows, 7.0);
+    const auto topOf = [&](std::size_t i) { return area.bottom() + 4 + *rows[i] * kRowHeight; };
+    painter.setPen(QPen(Theme::of(palette()).hairline, 1));
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (rows[i]) {
+            painter.drawLine(QPointF(spans[i].at, area.bottom() + 1), QPointF(spans[i].at, topOf(i) + 2));
+        }
+    }
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (rows[i]) {
+            const double width = spans[i].size + 4;
+            paintLabel(painter, one, i, QRectF(spans[i].at - width / 2, topOf(i), width, kRowHeight),
+                       Qt::AlignCenter);
+        }
+    }
+}
+
+// The figures at the left of an upright rod, in one column, moved apart where they crowd.
+void PieceCanvas::paintLabelsBeside(QPainter& painter, const Rod& one) const {
+    const QRectF area = toScreen(rodRect(one.kind));
+    const double apart = painter.fontMetrics().height() - 2.0;
+    std::vector<double> lines;
+    for (auto it = one.lines.rbegin(); it != one.lines.rend(); ++it) {
+        lines.push_back(along(one, it->at));
+    }
+    const std::vector<double> places = spreadLabels(lines, apart, area.top() - 40.0, area.bottom() + 24.0);
+    const double right = area.left() - 22.0;
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        painter.setPen(QPen(Theme::of(palette()).hairline, 1));
+        painter.drawPolyline(QPolygonF({QPointF(area.left() - 1, lines[i]), QPointF(area.left() - 5, lines[i]),
+                                        QPointF(right + 6, places[i]), QPointF(right + 3, places[i])}));
+        paintLabel(painter, one, one.lines.size() - 1 - i, QRectF(right - 80, places[i] - 10, 80, 20),
+                   Qt::AlignRight | Qt::AlignVCenter);
+    }
+}
+
+int PieceCanvas::rankOf(const Rod& one, std::size_t line) const {
+    if (hovered_ == LineRef{one.kind, line} || line == 0 || line + 1 == one.lines.size()) {
+        return 0;
+    }
+    return drives_[static_cast<std::size_t>(one.kind)][line] ? 1 : 2;
+}
+
+void PieceCanvas::paintLabel(QPainter& painter, const Rod& one, std::size_t line, const QRectF& room,
+                             Qt::Alignment alignment) const {
+    const Theme theme = Theme::of(palette());
+    const bool drives = drives_[static_cast<std::size_t>(one.kind)][line];
+    if (one.kind != RodKind::Heights) {
+        painter.fillRect(room.adjusted(0, 2, 0, -1), theme.paper);  // leaders pass behind figures
+    }
+    painter.setPen(hovered_ == LineRef{one.kind, line} ? theme.teal : drives ? theme.ink : theme.softInk);
+    painter.drawText(room, static_cast<int>(alignment), figure(one, one.lines[line]));
+}
+
+void PieceCanvas::paintRodLabels(QPainter& painter, const Rod& one) const {
     QFont small = font();
     small.setPointSizeF(small.pointSizeF() * 0.9);
     painter.setFont(small);
-    const QFontMetrics metrics(small);
-    std::vector<LabelSpan> spans;
-    for (std::size_t i = 0; i < one.lines.size(); ++i) {
-        const QString text = figure(one, one.lines[i]);
-        const double size = isUpright ? metrics.height() - 3 : metrics.horizontalAdvance(text);
-        const bool drives = drives_[static_cast<std::size_t>(one.kind)][i];
-        const bool isHovered = hovered_ == LineRef{one.kind, i};
-        spans.push_back({along(one, one.lines[i].at), size, isHovered ? 0 : drives ? 1 : 2});
-    }
-    const auto rows = labelRows(spans, isUpright ? kColumns : kRows, isUpright ? 1.0 : 7.0);
-    for (std::size_t i = 0; i < one.lines.size(); ++i) {
-        if (!rows[i]) {
-            continue;
-        }
-        const bool isHovered = hovered_ == LineRef{one.kind, i};
-        const bool drives = drives_[static_cast<std::size_t>(one.kind)][i];
-        const QString text = figure(one, one.lines[i]);
-        const double at = spans[i].at;
-        painter.setPen(QPen(theme.hairline, 1));
-        QRectF room;
-        if (isUpright) {
-            const double right = area.left() - 6 - *rows[i] * 48.0;
-            painter.drawLine(QPointF(right + 2, at), QPointF(area.left() - 1, at));
-            room = QRectF(right - 60, at - 10, 60, 20);
-        } else {
-            const double top = area.bottom() + 4 + *rows[i] * kRowHeight;
-            painter.drawLine(QPointF(at, area.bottom() + 1), QPointF(at, top + 2));
-            room = QRectF(at - 50, top, 100, kRowHeight);
-        }
-        painter.setPen(isHovered ? theme.teal : drives ? theme.ink : theme.softInk);
-        painter.drawText(room, static_cast<int>(isUpright ? Qt::AlignRight | Qt::AlignVCenter : Qt::Alignment(Qt::AlignCenter)), text);
+    if (one.kind == RodKind::Heights) {
+        paintLabelsBeside(painter, one);
+    } else {
+        paintLabelsBeneath(painter, one);
     }
     painter.setFont(font());
 }

@@ -62,6 +62,11 @@ class PieceCanvas final : public Canvas {
     void paintLines(QPainter& painter, std::size_t view) const;
     void paintRod(QPainter& painter, const Rod& rod) const;
     void paintRodLabels(QPainter& painter, const Rod& rod) const;
+    void paintLabelsBeneath(QPainter& painter, const Rod& rod) const;
+    void paintLabelsBeside(QPainter& painter, const Rod& rod) const;
+    void paintLabel(QPainter& painter, const Rod& rod, std::size_t line, const QRectF& room,
+                    Qt::Alignment alignment) const;
+    [[nodiscard]] int rankOf(const Rod& rod, std::size_t line) const;
     void paintHover(QPainter& painter) const;
     void paintViewNames(QPainter& painter) const;
 

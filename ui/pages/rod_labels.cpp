@@ -30,4 +30,41 @@ std::vector<std::optional<int>> labelRows(const std::vector<LabelSpan>& labels, 
     return result;
 }
 
+// Labels that touch form a run, which lies evenly about the middle of its lines; runs that meet join.
+std::vector<double> spreadLabels(const std::vector<double>& lines, double apart, double low, double high) {
+    struct Run {
+        double sum = 0.0;  // of where the first label would lie for each of its lines
+        int count = 0;
+        double first = 0.0;
+    };
+    const auto settle = [&](Run& run) {
+        const double room = std::max(low, high - apart * (run.count - 1));
+        run.first = std::clamp(run.sum / run.count, low, room);
+    };
+    std::vector<Run> runs;
+    for (const double line : lines) {
+        Run run{line, 1, line};
+        settle(run);
+        runs.push_back(run);
+        while (runs.size() > 1) {
+            Run& last = runs[runs.size() - 1];
+            Run& before = runs[runs.size() - 2];
+            if (before.first + apart * before.count <= last.first) {
+                break;
+            }
+            before.sum += last.sum - last.count * before.count * apart;
+            before.count += last.count;
+            settle(before);
+            runs.pop_back();
+        }
+    }
+    std::vector<double> places;
+    for (const Run& run : runs) {
+        for (int i = 0; i < run.count; ++i) {
+            places.push_back(run.first + apart * i);
+        }
+    }
+    return places;
+}
+
 }  // namespace shoulderline

@@ -53,6 +53,7 @@ MainWindow::MainWindow(Resources resources, Prompts& prompts, const QDir& recove
     restoreLayout();
     showPage(PiecePageIndex);
     showTitle();
+    all_[PiecePageIndex]->canvas()->setFocus(Qt::OtherFocusReason);
 }
 
 MainWindow::~MainWindow() = default;
@@ -325,7 +326,7 @@ void MainWindow::restoreLayout() {
         across_->setSizes({isNarrow ? 236 : 278, isNarrow ? 520 : 840, isNarrow ? 268 : 322});
     }
     if (!down_->restoreState(settings.value(u"window/down"_s).toByteArray())) {
-        down_->setSizes({720, 124});
+        down_->setSizes({740, 104});
     }
 }
 
