@@ -20,7 +20,7 @@ QVBoxLayout* makeColumn(QScrollArea& area) {
     area.setFocusPolicy(Qt::NoFocus);
     auto* inside = new QWidget;
     auto* layout = new QVBoxLayout(inside);
-    layout->setContentsMargins(18, 2, 14, 12);
+    layout->setContentsMargins(16, 2, 12, 12);
     layout->setSpacing(2);
     area.setWidget(inside);
     return layout;

@@ -12,7 +12,7 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr int kFieldWidth = 86;
+constexpr int kFieldWidth = 82;
 constexpr SizeName kSizes[] = {SizeName::TenonThickness,   SizeName::TenonWidth,
                                SizeName::TenonLength,      SizeName::Projection,
                                SizeName::ShoulderFaceSide, SizeName::ShoulderFaceEdge,
@@ -55,12 +55,13 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
     grid_->setHorizontalSpacing(8);
     grid_->setVerticalSpacing(3);
     grid_->setColumnStretch(0, 1);
-    grid_->setColumnMinimumWidth(2, 62);
+    grid_->setColumnMinimumWidth(2, 54);
     layout->addLayout(grid_);
     auto* kindLabel = new QLabel(tr("kind"), this);
     kind_ = new QComboBox(this);
     kind_->setAccessibleName(tr("kind of joint"));
     kind_->setFocusPolicy(Qt::StrongFocus);
+    kind_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     kind_->addItem(tr("as placed"));
     for (const JointKind kind : {JointKind::Blind, JointKind::Through, JointKind::Rests}) {
         kind_->addItem(qt(wordFor(kind)));

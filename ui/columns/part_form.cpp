@@ -19,7 +19,7 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr int kFieldWidth = 150;
+constexpr int kFieldWidth = 142;
 
 constexpr Side kSides[] = {Side::Left,   Side::Right, Side::Front, Side::Back,
                            Side::Bottom, Side::Top,   Side::Centre};

@@ -1,6 +1,8 @@
 #include "ui/columns/part_view.h"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 #include "ui/columns/section.h"
 #include "ui/look/text.h"
@@ -25,9 +27,9 @@ PartView::PartView(Document& document, Prompts& prompts, QWidget* parent)
     sizes_ = new QGridLayout;
     sizes_->setContentsMargins(0, 4, 0, 4);
     sizes_->setHorizontalSpacing(10);
-    sizes_->setVerticalSpacing(4);
+    sizes_->setVerticalSpacing(1);
     sizes_->setColumnStretch(0, 1);
-    sizes_->setColumnMinimumWidth(2, 62);
+    sizes_->setColumnMinimumWidth(2, 54);
     mainJoint_ = new TextButton({}, TextButton::Kind::Plain, this);
     mainJoint_->setBold(true);
     mainJoint_->setWordWrap(true);
@@ -38,6 +40,9 @@ PartView::PartView(Document& document, Prompts& prompts, QWidget* parent)
     layout->addWidget(title_);
     layout->addWidget(stock_);
     layout->addLayout(sizes_);
+    why_ = new WhyBox(document_, this);
+    layout->addWidget(why_);
+    layout->addSpacing(4);
     layout->addWidget(mainJoint_);
     layout->addWidget(gauges_);
     layout->addLayout(joints_);
@@ -64,34 +69,56 @@ void PartView::refresh() {
     form_->show(part.stated);
 }
 
+// Each size with its state; those that have reasons of their own tell them when their name is clicked.
 void PartView::showSizes(const ResolvedPart& part) {
     clearLayout(*sizes_);
-    const auto add = [this](const QString& name, Length length, const QString& state) {
+    const auto add = [this](const QString& name, Length length, const QString& state, const Size* size) {
         const int row = sizes_->rowCount();
-        auto* label = new QLabel(name, this);
+        QWidget* label = nullptr;
+        if (size != nullptr) {
+            auto* button = new TextButton(name, TextButton::Kind::Plain, this);
+            button->setToolTip(tr("Why it is so"));
+            connect(button, &TextButton::clicked, this, [this, name] {
+                whyOf_ = name;
+                refresh();
+            });
+            label = button;
+        } else {
+            label = new QLabel(name, this);
+            label->setContentsMargins(2, 0, 0, 0);
+        }
         auto* figure = new QLabel(qt(document_.shown(length)), this);
         QFont bold = figure->font();
         bold.setWeight(QFont::DemiBold);
         figure->setFont(bold);
         auto* mark = makeSoftLabel(state, 0.88, this);
-        sizes_->addWidget(label, row, 0);
+        sizes_->addWidget(label, row, 0, Qt::AlignLeft);
         sizes_->addWidget(figure, row, 1, Qt::AlignRight);
         sizes_->addWidget(mark, row, 2);
-        for (QLabel* one : {label, figure, mark}) {
+        for (QWidget* one : {label, static_cast<QWidget*>(figure), static_cast<QWidget*>(mark)}) {
             one->show();
         }
     };
     const bool hasTenons = part.startTenon.mm() > 0.0 || part.farTenon.mm() > 0.0;
-    add(hasTenons ? tr("shoulder to shoulder") : tr("length"), part.shoulderLength.value,
-        qt(wordFor(part.shoulderLength.state)));
-    if (hasTenons) {
-        add(tr("length over tenons"), part.length(), qt(wordFor(SizeState::ByRule)));
+    const std::pair<QString, const Size*> sizes[] = {
+        {hasTenons ? tr("shoulder to shoulder") : tr("length"), &part.shoulderLength},
+        {tr("width"), &part.width},
+        {tr("thickness"), &part.thickness}};
+    std::size_t told = 0;
+    for (std::size_t i = 0; i < std::size(sizes); ++i) {
+        const auto& [name, size] = sizes[i];
+        add(name, size->value, qt(wordFor(size->state)), size);
+        if (i == 0 && hasTenons) {
+            add(tr("length over tenons"), part.length(), qt(wordFor(SizeState::ByRule)), nullptr);
+        }
+        if (name == whyOf_) {
+            told = i;
+        }
     }
-    add(tr("width"), part.width.value, qt(wordFor(part.width.state)));
-    add(tr("thickness"), part.thickness.value, qt(wordFor(part.thickness.state)));
     if (part.number > 0) {
-        add(tr("gap between"), part.gap, qt(wordFor(SizeState::ByRule)));
+        add(tr("gap between"), part.gap, qt(wordFor(SizeState::ByRule)), nullptr);
     }
+    why_->show(sizes[told].first, *sizes[told].second);
 }
 
 void PartView::showJoints(std::size_t part) {

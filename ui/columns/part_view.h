@@ -7,6 +7,7 @@
 
 #include "ui/columns/gauges.h"
 #include "ui/columns/part_form.h"
+#include "ui/columns/why_box.h"
 #include "ui/document/document.h"
 #include "ui/look/text_button.h"
 
@@ -30,6 +31,8 @@ class PartView final : public QWidget {
     QVBoxLayout* joints_;
     TextButton* mainJoint_;
     Gauges* gauges_;
+    WhyBox* why_;
+    QString whyOf_;
     PartForm* form_;
 };
 

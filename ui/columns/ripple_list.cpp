@@ -64,9 +64,13 @@ void RippleList::refresh() {
     const std::size_t shown = showsAll_ ? count : std::min(count, kFirst);
     clearLayout(*rows_);
     std::set<std::string> subjects;
+    int row = 0;
     for (std::size_t i = 0; i < count; ++i) {
         if (i < shown) {
-            addRow(last.moved[i], static_cast<int>(i));
+            if (i == 0 || last.moved[i].subject != last.moved[i - 1].subject) {
+                addSubject(last.moved[i], row++);
+            }
+            addRow(last.moved[i], row++);
         } else {
             subjects.insert(last.moved[i].subject);
         }
@@ -84,21 +88,17 @@ void RippleList::refresh() {
                              : tr("and %1 more in %n parts and joints", nullptr,
                                   static_cast<int>(subjects.size()))
                                    .arg(count - shown));
-    takeBack_->setVisible(!isNew && !last.isUndo && document_.undoStack().canUndo());
+    takeBack_->setVisible(!isNew && !last.isUndo);
 }
 
-void RippleList::addRow(const Moved& moved, int row) {
-    const Theme theme = Theme::of(palette());
-    auto* subject = new TextButton(qt(moved.subject) + u" · "_s + qt(moved.size),
-                                   TextButton::Kind::Plain, this);
+// The part or joint that the rows below are of; leads to it.
+void RippleList::addSubject(const Moved& moved, int row) {
+    auto* subject = new TextButton(qt(moved.subject), TextButton::Kind::Plain, this);
     QFont small = subject->font();
     small.setPointSizeF(small.pointSizeF() * 0.92);
     subject->setFont(small);
     subject->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     subject->setToolTip(subject->text());
-    const QString before = moved.before ? qt(document_.shown(*moved.before)) : QString();
-    const QString after = moved.after ? qt(document_.shown(*moved.after)) : tr("gone");
-    subject->setAccessibleName(tr("%1: %2, was %3").arg(subject->text(), after, before.isEmpty() ? tr("not there") : before));
     connect(subject, &TextButton::clicked, this, [this, part = moved.part, joint = moved.joint] {
         if (joint) {
             document_.chooseJoint(joint);
@@ -106,23 +106,32 @@ void RippleList::addRow(const Moved& moved, int row) {
             document_.choosePart(part);
         }
     });
+    rows_->addWidget(subject, row, 0, 1, 3);
+    subject->show();
+}
+
+void RippleList::addRow(const Moved& moved, int row) {
+    const QString before = moved.before ? qt(document_.shown(*moved.before)) : tr("new");
+    const QString after = moved.after ? qt(document_.shown(*moved.after)) : tr("gone");
+    auto* size = makeSoftLabel(qt(moved.size), 0.92, this);
+    size->setContentsMargins(12, 0, 0, 0);
     auto* old = makeSoftLabel(before, 0.92, this);
     QFont struck = old->font();
-    struck.setStrikeOut(true);
+    struck.setStrikeOut(moved.before.has_value());
     old->setFont(struck);
     auto* now = new QLabel(after, this);
-    QFont bold = small;
+    QFont bold = size->font();
     bold.setWeight(QFont::DemiBold);
     now->setFont(bold);
     QPalette amber = now->palette();
-    amber.setColor(QPalette::WindowText, theme.amber);
+    amber.setColor(QPalette::WindowText, Theme::of(palette()).amber);
     now->setPalette(amber);
-    rows_->addWidget(subject, row, 0);
+    now->setAccessibleName(tr("%1, %2: %3, was %4").arg(qt(moved.subject), qt(moved.size), after, before));
+    rows_->addWidget(size, row, 0);
     rows_->addWidget(old, row, 1, Qt::AlignRight);
     rows_->addWidget(now, row, 2, Qt::AlignRight);
-    for (QWidget* widget : {static_cast<QWidget*>(subject), static_cast<QWidget*>(old),
-                            static_cast<QWidget*>(now)}) {
-        widget->show();
+    for (QLabel* label : {size, old, now}) {
+        label->show();
     }
 }
 

@@ -17,6 +17,7 @@ class RippleList final : public QWidget {
 
   private:
     void refresh();
+    void addSubject(const Moved& moved, int row);
     void addRow(const Moved& moved, int row);
 
     Document& document_;

@@ -14,15 +14,18 @@ SectionHeading::SectionHeading(const QString& title, QWidget* parent) : QWidget(
     font.setWeight(QFont::DemiBold);
     font.setLetterSpacing(QFont::PercentageSpacing, 104);
     heading->setFont(font);
-    layout->addWidget(heading);
-    layout->addStretch(1);
+    layout->addWidget(heading, 0, Qt::AlignTop);
+    spacer_ = new QWidget(this);
+    layout->addWidget(spacer_, 1);
     aside_ = new QLabel(this);
+    aside_->setWordWrap(true);
+    aside_->setAlignment(Qt::AlignRight | Qt::AlignTop);
     QFont asideFont = aside_->font();
     asideFont.setWeight(QFont::DemiBold);
     asideFont.setPointSizeF(asideFont.pointSizeF() * 0.92);
     aside_->setFont(asideFont);
     aside_->hide();
-    layout->addWidget(aside_);
+    layout->addWidget(aside_, 1);
 }
 
 TextButton* SectionHeading::addCommand(const QString& text, const QString& accessibleName) {
@@ -41,6 +44,7 @@ void SectionHeading::setAside(const QString& text) {
     aside_->setPalette(palette);
     aside_->setText(text);
     aside_->setVisible(!text.isEmpty());
+    spacer_->setVisible(text.isEmpty());
 }
 
 QLabel* makeSoftLabel(const QString& text, double scale, QWidget* parent) {

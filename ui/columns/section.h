@@ -20,6 +20,7 @@ class SectionHeading final : public QWidget {
 
   private:
     QLabel* aside_;
+    QWidget* spacer_;
 };
 
 // A label in soft ink; `scale` of the window's text size.

@@ -93,11 +93,10 @@ QTreeView, QTableView {
 }
 QTreeView::item { padding: 2px 0; }
 QTreeView::item:selected, QTableView::item:selected { background: @tealTint; color: @ink; }
-QTableView::item { padding: 1px 8px; }
 QHeaderView { background: @paper; }
 QHeaderView::section {
     background: @paper; color: @softInk; border: none; border-bottom: 1px solid @hairline;
-    padding: 5px 8px; font-weight: 500;
+    padding: 5px 4px; font-weight: 500;
 }
 QMenuBar { background: @paper; color: @ink; border: none; padding: 1px 8px; }
 QMenuBar::item { padding: 3px 9px; background: transparent; }

@@ -137,13 +137,13 @@ QVariant JointTable::headerData(int section, Qt::Orientation orientation, int ro
         case Kind:
             return tr("kind");
         case Thickness:
-            return tr("tenon thick");
+            return tr("thick");
         case Width:
             return tr("wide");
         case Length:
             return tr("long");
         case Depth:
-            return tr("mortise deep");
+            return tr("mortise");
         case Own:
             return tr("not by rule");
         default:

@@ -40,8 +40,9 @@ JointsPage::JointsPage(Document& document, QWidget* parent) : BoardPage(parent),
     canvas_ = new SheetCanvas(splitter);
     canvas_->setAccessibleName(tr("joint drawing"));
     canvas_->setHint(tr("Choose a joint in the table to see it large."));
-    splitter->setStretchFactor(0, 2);
-    splitter->setStretchFactor(1, 3);
+    splitter->setSizes({220, 480});
+    splitter->setStretchFactor(0, 0);
+    splitter->setStretchFactor(1, 1);
     layout->addWidget(splitter);
     connect(view_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &JointsPage::chooseCurrent);
@@ -79,6 +80,11 @@ void JointsPage::showEvent(QShowEvent* event) {
 void JointsPage::refresh() {
     isShowing_ = true;
     const std::optional<std::size_t> joint = document_.chosenJoint();
+    bool hasOwn = false;
+    for (int row = 0; row < table_->rowCount(); ++row) {
+        hasOwn = hasOwn || !table_->index(row, JointTable::Own).data().toString().isEmpty();
+    }
+    view_->setColumnHidden(JointTable::Own, !hasOwn);
     if (joint) {
         const QModelIndex row = sorted_->mapFromSource(table_->index(static_cast<int>(*joint), 0));
         if (row != view_->currentIndex().siblingAtColumn(0)) {

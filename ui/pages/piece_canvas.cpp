@@ -22,7 +22,7 @@ constexpr double kEdge = 14.0;
 constexpr double kHeightLabels = 78.0;
 constexpr double kRod = 22.0;
 constexpr double kRodGap = 16.0;
-constexpr double kViewGap = 64.0;
+constexpr double kViewGap = 92.0;
 constexpr double kTitle = 28.0;
 constexpr double kRowHeight = 17.0;
 constexpr int kRows = 3;
@@ -72,8 +72,15 @@ void PieceCanvas::update() {
                                part.of == moved.subject;
         }
         if (moved.joint) {
+            // One told for all of a pair or set by its stated name stands for every one of them.
             const ResolvedJoint& joint = piece.joints[*moved.joint];
-            changedParts_[joint.tenoned] = changedParts_[joint.mortised] = true;
+            const bool isForAll = moved.subject != joint.name;
+            for (std::size_t i = 0; i < piece.parts.size(); ++i) {
+                const bool isAlike = piece.parts[i].of == piece.parts[joint.tenoned].of ||
+                                     piece.parts[i].of == piece.parts[joint.mortised].of;
+                changedParts_[i] = changedParts_[i] || i == joint.tenoned || i == joint.mortised ||
+                                   (isForAll && isAlike);
+            }
         }
     }
     hovered_.reset();

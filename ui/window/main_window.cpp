@@ -82,7 +82,7 @@ void MainWindow::makeCentre() {
     pages_ = new QStackedWidget(board);
     boardLayout->addWidget(pages_);
     following_ = new FollowingColumn(document_, prompts_, across_);
-    following_->setMinimumWidth(250);
+    following_->setMinimumWidth(308);
     across_->setStretchFactor(0, 0);
     across_->setStretchFactor(1, 1);
     across_->setStretchFactor(2, 0);
@@ -122,7 +122,7 @@ void MainWindow::showScale() {
         return;
     }
     const double percent = 100.0 * canvas->scale() / canvas->trueScale();
-    strip_->setScaleText(tr("%1 %").arg(std::lround(percent)));
+    strip_->setScaleText(tr("zoom %1 %").arg(std::lround(percent)));
 }
 
 void MainWindow::showTitle() {
@@ -323,7 +323,7 @@ void MainWindow::restoreLayout() {
     }
     if (!across_->restoreState(settings.value(u"window/across"_s).toByteArray())) {
         const bool isNarrow = width() < 1200;
-        across_->setSizes({isNarrow ? 236 : 278, isNarrow ? 520 : 840, isNarrow ? 268 : 322});
+        across_->setSizes({isNarrow ? 236 : 278, isNarrow ? 520 : 840, isNarrow ? 308 : 336});
     }
     if (!down_->restoreState(settings.value(u"window/down"_s).toByteArray())) {
         down_->setSizes({740, 104});
