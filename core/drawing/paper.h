@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -44,13 +45,15 @@ struct PrintJob {
 };
 
 struct TileOptions {
-    double margin = 10.0;    // unprintable edge, all round
-    double overlap = 15.0;
+    double margin = 10.0;    // unprintable edge, all round; at least 5
+    double overlap = 15.0;   // of neighbouring tiles; 10 to 40
 };
 
-// Full-size drawings of the part kinds named (all when empty) tiled over `paper`: per part the map of its tiles where it
-// takes more than one, then the tiles by rows. Every tile bears piece, part, row and column, date, match marks, a 100 mm square (4 in too on inch pieces) and
-// a bar to check the scale by ruler.
+// Full-size drawings of the part kinds named (all when empty) tiled over `paper`, whichever way up takes the fewer sheets: per
+// part the map of its tiles where it takes more than one, then the tiles by rows. Every page bears piece, part, row and
+// column, date, and bars of 100 mm both ways (with 4 in on inch pieces) to check the scale by ruler; the map always, and every
+// tile with room for it, a square of 100 mm. Neighbours share their match marks; the line to cut along runs in the middle of the
+// overlap. Map pages have an empty content.
 [[nodiscard]] PrintJob fullSizeJob(const Piece&, const ResolvedPiece&, const std::vector<std::size_t>& kinds, const Paper&, const TileOptions&,
                                    const std::string& date, const TextMetrics&);
 

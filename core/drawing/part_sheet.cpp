@@ -1,3 +1,5 @@
+#include "core/drawing/part_sheet.h"
+
 #include <algorithm>
 
 #include "core/drawing/dimension_parts.h"
@@ -37,6 +39,7 @@ namespace {
 struct Fitted {
     Sheet drawing;
     double scale = 1.0;
+    bool fits = false;
 };
 
 // The drawing at the scale asked for, or at the largest standard one that fits: in full lettering down to a fifth, else closer
@@ -52,8 +55,9 @@ Fitted fitDrawing(const Piece& piece, const ResolvedPiece& resolved, const PartK
             }
             PartStyle style = isCompact ? PartStyle::compact(scale) : PartStyle{};
             style.scale = scale;
-            fitted = {drawPart(piece, resolved, kind, style, metrics), scale};
+            fitted = {drawPart(piece, resolved, kind, style, metrics), scale, false};
             if (fitted.drawing.size.x <= room.x && fitted.drawing.size.y <= room.y) {
+                fitted.fits = true;
                 return fitted;
             }
         }
@@ -91,7 +95,8 @@ void addLegend(Rect area, std::vector<Op>& ops) {
 
 }  // namespace
 
-Sheet partSheet(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, const SheetFrame& frame, const TextMetrics& metrics) {
+ScaledSheet scaledPartSheet(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, const SheetFrame& frame,
+                            const TextMetrics& metrics) {
     const Rect space = drawingSpace(frame.paper);
     constexpr double kClear = 3.0;
     const Vec2 room = space.size() - Vec2{2.0 * kClear, 2.0 * kClear};
@@ -121,7 +126,11 @@ Sheet partSheet(const Piece& piece, const ResolvedPiece& resolved, const PartKin
     const Vec2 centred = (space.min + space.max - fitted.drawing.size) * 0.5;
     move(fitted.drawing.ops, {std::max(centred.x, space.min.x), std::max(centred.y, space.min.y)});
     sheet.ops.insert(sheet.ops.end(), std::make_move_iterator(fitted.drawing.ops.begin()), std::make_move_iterator(fitted.drawing.ops.end()));
-    return sheet;
+    return {std::move(sheet), fitted.scale, fitted.fits};
+}
+
+Sheet partSheet(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, const SheetFrame& frame, const TextMetrics& metrics) {
+    return scaledPartSheet(piece, resolved, kind, frame, metrics).sheet;
 }
 
 }  // namespace shoulderline

@@ -191,6 +191,7 @@ Sheet pieceSheet(const Piece& piece, const ResolvedPiece& resolved, const SheetF
     block.material = "see the list of parts";
     const Vec3 over = resolved.bounds.size();
     const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
+    block.sizeCaption = "size over all";
     block.size = shown(over.x) + " wide, " + shown(over.y) + " deep, " + shown(over.z) + " high";
     block.units = unitsOf(piece);
     block.scale = scaleText(scale);

@@ -100,7 +100,7 @@ std::vector<Op> frameAndTitle(Vec2 paper, const TitleBlock& block, const TextMet
         {0.56, 1.0, 0, "piece", block.piece, kValueHeight, false},
         {0.0, 0.42, 1, "quantity", block.quantity, kValueHeight, false},
         {0.42, 0.84, 1, "stock", block.material, kValueHeight, false},
-        {0.0, 0.40, 2, "finished size over all, with the grain first", block.size, kValueHeight, false},
+        {0.0, 0.40, 2, block.sizeCaption, block.size, kValueHeight, false},
         {0.40, 0.54, 2, "sizes in", block.units, kValueHeight, false},
         {0.54, 0.65, 2, "scale", block.scale, kValueHeight, false},
         {0.65, 0.84, 2, "date", block.date, kValueHeight, false},

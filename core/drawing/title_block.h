@@ -15,7 +15,8 @@ struct TitleBlock {
     std::string piece;      // "Waiting-room armchair"
     std::string quantity;   // "make 2: 1 as drawn, 1 mirrored"
     std::string material;   // "rail stock: white oak, quarter"
-    std::string size;       // finished: length x width x thickness
+    std::string sizeCaption = "finished size over all, with the grain first";
+    std::string size;       // length x width x thickness
     std::string units;      // "inches"
     std::string scale;      // "1 : 4"
     std::string date;

@@ -1,0 +1,51 @@
+#include "core/drawing/tiles.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kLeastRoom = 20.0;  // beyond the overlap, so that tiles get on
+
+int tilesAlong(double length, double room, double overlap) {
+    if (length <= room + 1e-9) {
+        return 1;
+    }
+    return static_cast<int>(std::ceil((length - overlap) / (room - overlap) - 1e-9));
+}
+
+TileGrid gridOn(Vec2 drawing, Vec2 page, const TileOptions& options) {
+    TileGrid grid;
+    grid.page = page;
+    const double margin = std::clamp(options.margin, 5.0, std::min(page.x, page.y) / 8.0 + 5.0);
+    grid.printable = {{margin, margin}, {page.x - margin - kBarStrip, page.y - margin - kCaptionStrip}};
+    const Vec2 room = grid.room();
+    grid.overlap = std::max(0.0, std::min(std::clamp(options.overlap, 10.0, 40.0), std::min(room.x, room.y) - kLeastRoom));
+    grid.columns = tilesAlong(drawing.x, room.x, grid.overlap);
+    grid.rows = tilesAlong(drawing.y, room.y, grid.overlap);
+    const Vec2 covered{room.x + (room.x - grid.overlap) * (grid.columns - 1), room.y + (room.y - grid.overlap) * (grid.rows - 1)};
+    grid.start = (drawing - covered) * 0.5;
+    return grid;
+}
+
+}  // namespace
+
+TileGrid tileGrid(Vec2 drawing, const Paper& paper, const TileOptions& options) {
+    const double narrow = std::min(paper.size.x, paper.size.y);
+    const double wide = std::max(paper.size.x, paper.size.y);
+    const TileGrid lying = gridOn(drawing, {wide, narrow}, options);
+    const TileGrid upright = gridOn(drawing, {narrow, wide}, options);
+    return upright.count() < lying.count() ? upright : lying;
+}
+
+std::string tileName(int row, int column) {
+    std::string letters;
+    for (int r = row; r >= 0; r = r / 26 - 1) {
+        letters.insert(letters.begin(), static_cast<char>('A' + r % 26));
+    }
+    return letters + std::to_string(column + 1);
+}
+
+}  // namespace shoulderline
