@@ -12,7 +12,7 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr int kFieldWidth = 82;
+constexpr int kFieldWidth = 76;
 constexpr SizeName kSizes[] = {SizeName::TenonThickness,   SizeName::TenonWidth,
                                SizeName::TenonLength,      SizeName::Projection,
                                SizeName::ShoulderFaceSide, SizeName::ShoulderFaceEdge,
@@ -52,7 +52,7 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
     layout->addWidget(title_);
     grid_ = new QGridLayout;
     grid_->setContentsMargins(0, 0, 0, 0);
-    grid_->setHorizontalSpacing(8);
+    grid_->setHorizontalSpacing(6);
     grid_->setVerticalSpacing(3);
     grid_->setColumnStretch(0, 1);
     grid_->setColumnMinimumWidth(2, 54);
@@ -87,6 +87,7 @@ void JointView::addRow(SizeName size, int at) {
     Row row;
     row.size = size;
     row.label = new QLabel(qt(wordFor(size)), this);
+    row.label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     row.field = new StatementField(
         document_, Dimension::Length,
         [this, size](const std::string& text, Document::Kind kind) -> Result<void> {

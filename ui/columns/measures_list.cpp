@@ -20,7 +20,7 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr int kFieldWidth = 92;
+constexpr int kFieldWidth = 80;
 
 // What kind of figure a measure's field takes: what it comes to now.
 Dimension dimensionOf(const ResolvedMeasure& measure) {

@@ -15,7 +15,7 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr int kFieldWidth = 92;
+constexpr int kFieldWidth = 88;
 
 QString woodOf(const Stock& stock) {
     return qt(stock.species).toLower() + u", "_s + qt(wordFor(stock.cut));

@@ -112,6 +112,9 @@ void MeasureField::putBack() {
 
 void MeasureField::refuse(const Error& error) {
     refusal_ = qt(error.message);
+    if (!refusal_.isEmpty()) {
+        refusal_[0] = refusal_[0].toUpper();
+    }
     note_ = FieldNote::show(*this, note_, refusal_, FieldNote::Kind::Refusal);
     if (hasFocus() && isModified()) {
         // The cursor goes to the first wrong character.

@@ -10,6 +10,12 @@ namespace shoulderline {
 
 using namespace Qt::Literals::StringLiterals;
 
+namespace {
+
+constexpr int kRoomForOwn = 620;
+
+}  // namespace
+
 JointsPage::JointsPage(Document& document, QWidget* parent) : BoardPage(parent), document_(document) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -34,7 +40,12 @@ JointsPage::JointsPage(Document& document, QWidget* parent) : BoardPage(parent),
     view_->verticalHeader()->hide();
     view_->verticalHeader()->setDefaultSectionSize(view_->fontMetrics().height() + 8);
     view_->horizontalHeader()->setHighlightSections(false);
-    view_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    view_->horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    const int figure = view_->fontMetrics().horizontalAdvance(u"• 12 15/16"_s);
+    for (int column = JointTable::Kind; column < JointTable::Count; ++column) {
+        view_->setColumnWidth(column, column == JointTable::Own ? figure * 3 / 2 : figure);
+    }
+    view_->setTextElideMode(Qt::ElideMiddle);
     view_->horizontalHeader()->setSectionResizeMode(JointTable::Name, QHeaderView::Stretch);
     view_->setMinimumHeight(110);
     canvas_ = new SheetCanvas(splitter);
@@ -84,7 +95,7 @@ void JointsPage::refresh() {
     for (int row = 0; row < table_->rowCount(); ++row) {
         hasOwn = hasOwn || !table_->index(row, JointTable::Own).data().toString().isEmpty();
     }
-    view_->setColumnHidden(JointTable::Own, !hasOwn);
+    view_->setColumnHidden(JointTable::Own, !hasOwn || view_->width() < kRoomForOwn);
     if (joint) {
         const QModelIndex row = sorted_->mapFromSource(table_->index(static_cast<int>(*joint), 0));
         if (row != view_->currentIndex().siblingAtColumn(0)) {

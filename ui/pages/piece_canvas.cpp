@@ -23,6 +23,8 @@ constexpr double kHeightLabels = 78.0;
 constexpr double kRod = 22.0;
 constexpr double kRodGap = 16.0;
 constexpr double kViewGap = 92.0;
+constexpr double kNarrowViewGap = 44.0;
+constexpr double kNarrow = 620.0;
 constexpr double kTitle = 28.0;
 constexpr double kRowHeight = 17.0;
 constexpr int kRows = 3;
@@ -95,7 +97,8 @@ void PieceCanvas::layOut() {
     const Vec2 front = views_[Front].max - views_[Front].min;
     const Vec2 side = views_[Side].max - views_[Side].min;
     const Vec2 plan = views_[Plan].max - views_[Plan].min;
-    const double across = 2 * kEdge + kHeightLabels + kRod + kRodGap + kViewGap;
+    const double viewGap = width() < kNarrow ? kNarrowViewGap : kViewGap;
+    const double across = 2 * kEdge + kHeightLabels + kRod + kRodGap + viewGap;
     const double down = kEdge + kTitle + kRodGap + kRod + kLabelRoom + kTitle + kEdge;
     const double wide = std::max(front.x, plan.x) + side.x;
     const double high = std::max(front.y, side.y) + plan.y;
@@ -106,7 +109,7 @@ void PieceCanvas::layOut() {
     const double top = (kEdge + kTitle) * margin_;
     const double base = top + std::max(front.y, side.y);
     origins_[Front] = {left - views_[Front].min.x, base + views_[Front].min.y};
-    const double sideLeft = left + std::max(front.x, plan.x) + kViewGap * margin_;
+    const double sideLeft = left + std::max(front.x, plan.x) + viewGap * margin_;
     origins_[Side] = {sideLeft - views_[Side].min.x, base + views_[Side].min.y};
     const double planTop = base + (kRodGap + kRod + kLabelRoom + kTitle) * margin_;
     origins_[Plan] = {left - views_[Plan].min.x, planTop + views_[Plan].max.y};
@@ -432,6 +435,9 @@ void PieceCanvas::paintRod(QPainter& painter, const Rod& one) const {
         } else {
             painter.drawLine(QPointF(at, stick.top() + inset), QPointF(at, stick.bottom() - inset));
         }
+    }
+    if (!isUpright && width() < kNarrow) {
+        return;  // no room for its name
     }
     const QString name = isUpright ? tr("heights") : one.kind == RodKind::Widths ? tr("widths") : tr("depths");
     painter.setPen(theme.softInk);

@@ -8,6 +8,7 @@
 
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
+#include "ui/printing/page_painter.h"
 
 namespace shoulderline {
 
@@ -104,15 +105,7 @@ QPixmap PrintPreview::draw(const shoulderline::Page& page, QSize size) const {
     SheetLook look;
     look.colours = SheetColours::print();
     look.leastWidth = 0.6 / scale;
-    if (page.content < job_.contents.size()) {
-        painter.save();
-        const Vec2 extent = page.printable.max - page.printable.min;
-        painter.setClipRect(QRectF(page.printable.min.x, page.printable.min.y, extent.x, extent.y));
-        painter.translate(page.printable.min.x - page.origin.x, page.printable.min.y - page.origin.y);
-        painter_.paint(painter, job_.contents[page.content], look);
-        painter.restore();
-    }
-    painter_.paint(painter, page.furniture, look);
+    paintPage(painter, job_, page, painter_, look);
     return pixmap;
 }
 

@@ -6,6 +6,8 @@
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QLocale>
+#include <QPrintDialog>
+#include <QPrinter>
 #include <QScrollArea>
 #include <QSettings>
 #include <QVBoxLayout>
@@ -13,14 +15,8 @@
 #include "core/drawing/sheets.h"
 #include "ui/look/text.h"
 #include "ui/look/text_button.h"
-#if __has_include("ui/printing/print_job.h")
-#include "ui/printing/print_job.h"
-#else
-namespace shoulderline {
-static Result<void> writePdf(const PrintJob&, const QString&) { return {}; }
-static Result<bool> printWithDialog(const PrintJob&, QWidget*) { return true; }
-}
-#endif
+#include "ui/printing/pdf_writer.h"
+#include "ui/printing/printer.h"
 #include "ui/prompts/prompts.h"
 
 namespace shoulderline {
@@ -31,6 +27,10 @@ namespace {
 
 constexpr double kLeastOverlap = 5.0;
 constexpr double kMostOverlap = 50.0;
+
+std::string today() {
+    return utf8(QDate::currentDate().toString(Qt::ISODate));
+}
 
 }  // namespace
 
@@ -144,7 +144,7 @@ Paper PrintsPage::paper() const {
 }
 
 PrintJob PrintsPage::makeJob() const {
-    const std::string date = utf8(QDate::currentDate().toString(Qt::ISODate));
+    const std::string date = today();
     TileOptions options;
     options.overlap = overlap_->length().mm();
     switch (what_->currentIndex()) {
@@ -199,7 +199,7 @@ void PrintsPage::savePdf() {
     if (path.isEmpty()) {
         return;
     }
-    if (const Result<void> written = writePdf(job_, path); !written) {
+    if (const Result<void> written = writePdf(job_, utf8(path), today()); !written) {
         prompts_.tell(this, qt(written.error().message));
         return;
     }
@@ -212,8 +212,17 @@ void PrintsPage::print() {
         prompts_.tell(this, tr("There is nothing to print yet."));
         return;
     }
-    const Result<bool> printed = printWithDialog(job_, this);
-    if (!printed) {
+    if (const Result<void> found = findPrinter(); !found) {
+        prompts_.tell(this, tr("%1 Save PDF works without one.").arg(qt(found.error().message)));
+        return;
+    }
+    QPrinter printer;
+    printer.setDocName(qt(document_.piece().name));
+    QPrintDialog dialog(&printer, this);
+    if (dialog.exec() != QDialog::Accepted) {
+        return;
+    }
+    if (const Result<void> printed = shoulderline::print(job_, printer); !printed) {
         prompts_.tell(this, qt(printed.error().message));
     }
 }

@@ -73,7 +73,7 @@ void MainWindow::makeCentre() {
     across_->setHandleWidth(1);
     across_->setChildrenCollapsible(false);
     stated_ = new StatedColumn(document_, glow_, prompts_, across_);
-    stated_->setMinimumWidth(220);
+    stated_->setMinimumWidth(242);
     auto* board = new QWidget(across_);
     board->setObjectName(u"desk"_s);
     board->setAttribute(Qt::WA_StyledBackground);
@@ -323,7 +323,7 @@ void MainWindow::restoreLayout() {
     }
     if (!across_->restoreState(settings.value(u"window/across"_s).toByteArray())) {
         const bool isNarrow = width() < 1200;
-        across_->setSizes({isNarrow ? 236 : 278, isNarrow ? 520 : 840, isNarrow ? 308 : 336});
+        across_->setSizes({isNarrow ? 242 : 278, isNarrow ? 520 : 840, isNarrow ? 308 : 336});
     }
     if (!down_->restoreState(settings.value(u"window/down"_s).toByteArray())) {
         down_->setSizes({740, 104});
