@@ -14,12 +14,12 @@ SectionHeading::SectionHeading(const QString& title, QWidget* parent) : QWidget(
     font.setWeight(QFont::DemiBold);
     font.setLetterSpacing(QFont::PercentageSpacing, 104);
     heading->setFont(font);
-    layout->addWidget(heading, 0, Qt::AlignTop);
+    layout->addWidget(heading);
     spacer_ = new QWidget(this);
     layout->addWidget(spacer_, 1);
     aside_ = new QLabel(this);
     aside_->setWordWrap(true);
-    aside_->setAlignment(Qt::AlignRight | Qt::AlignTop);
+    aside_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     QFont asideFont = aside_->font();
     asideFont.setWeight(QFont::DemiBold);
     asideFont.setPointSizeF(asideFont.pointSizeF() * 0.92);

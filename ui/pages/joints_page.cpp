@@ -13,6 +13,7 @@ using namespace Qt::Literals::StringLiterals;
 namespace {
 
 constexpr int kRoomForOwn = 620;
+constexpr int kRoomForKind = 500;
 
 }  // namespace
 
@@ -95,6 +96,7 @@ void JointsPage::refresh() {
     for (int row = 0; row < table_->rowCount(); ++row) {
         hasOwn = hasOwn || !table_->index(row, JointTable::Own).data().toString().isEmpty();
     }
+    view_->setColumnHidden(JointTable::Kind, view_->width() < kRoomForKind);
     view_->setColumnHidden(JointTable::Own, !hasOwn || view_->width() < kRoomForOwn);
     if (joint) {
         const QModelIndex row = sorted_->mapFromSource(table_->index(static_cast<int>(*joint), 0));

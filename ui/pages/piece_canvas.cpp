@@ -98,7 +98,7 @@ void PieceCanvas::layOut() {
     const Vec2 side = views_[Side].max - views_[Side].min;
     const Vec2 plan = views_[Plan].max - views_[Plan].min;
     const double viewGap = width() < kNarrow ? kNarrowViewGap : kViewGap;
-    const double across = 2 * kEdge + kHeightLabels + kRod + kRodGap + viewGap;
+    const double across = 3 * kEdge + kHeightLabels + kRod + kRodGap + viewGap;
     const double down = kEdge + kTitle + kRodGap + kRod + kLabelRoom + kTitle + kEdge;
     const double wide = std::max(front.x, plan.x) + side.x;
     const double high = std::max(front.y, side.y) + plan.y;
@@ -113,7 +113,7 @@ void PieceCanvas::layOut() {
     origins_[Side] = {sideLeft - views_[Side].min.x, base + views_[Side].min.y};
     const double planTop = base + (kRodGap + kRod + kLabelRoom + kTitle) * margin_;
     origins_[Plan] = {left - views_[Plan].min.x, planTop + views_[Plan].max.y};
-    scene_ = QRectF(0, 0, sideLeft + side.x + kEdge * margin_, planTop + plan.y + kEdge * margin_);
+    scene_ = QRectF(0, 0, sideLeft + side.x + 2 * kEdge * margin_, planTop + plan.y + kEdge * margin_);
 }
 
 QRectF PieceCanvas::sceneRect() const {

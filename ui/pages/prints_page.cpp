@@ -39,13 +39,29 @@ PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(0);
-    auto* options = new QHBoxLayout;
-    options->setContentsMargins(14, 10, 14, 6);
-    options->setSpacing(8);
-    makeOptions(*options);
-    layout->addLayout(options);
+    makeOptions();
+    auto* what = new QHBoxLayout;
+    what->setContentsMargins(14, 10, 14, 0);
+    what->setSpacing(8);
+    for (QWidget* widget : {what_, part_, paper_}) {
+        what->addWidget(widget);
+    }
+    what->addStretch(1);
+    layout->addLayout(what);
+    auto* how = new QHBoxLayout;
+    how->setContentsMargins(14, 8, 14, 0);
+    how->setSpacing(8);
+    auto* pdf = new QPushButton(tr("Save PDF…"), this);
+    auto* printer = new QPushButton(tr("Print…"), this);
+    for (QWidget* widget : {static_cast<QWidget*>(pdf), static_cast<QWidget*>(printer)}) {
+        how->addWidget(widget);
+    }
+    how->addStretch(1);
+    how->addWidget(overlapLabel_);
+    how->addWidget(overlap_);
+    layout->addLayout(how);
     auto* foot = new QHBoxLayout;
-    foot->setContentsMargins(14, 0, 14, 8);
+    foot->setContentsMargins(14, 6, 14, 8);
     count_ = new QLabel(this);
     count_->setForegroundRole(QPalette::PlaceholderText);
     count_->setWordWrap(true);
@@ -56,6 +72,8 @@ PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
     foot->addSpacing(8);
     foot->addWidget(larger);
     layout->addLayout(foot);
+    connect(pdf, &QPushButton::clicked, this, &PrintsPage::savePdf);
+    connect(printer, &QPushButton::clicked, this, &PrintsPage::print);
     auto* scroll = new QScrollArea(this);
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
@@ -72,7 +90,7 @@ PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
     });
 }
 
-void PrintsPage::makeOptions(QLayout& layout) {
+void PrintsPage::makeOptions() {
     what_ = new QComboBox(this);
     what_->setAccessibleName(tr("what to print"));
     what_->addItems({tr("all parts, full size"), tr("one part, full size"), tr("part sheets, to scale"),
@@ -99,18 +117,6 @@ void PrintsPage::makeOptions(QLayout& layout) {
                         tr("Pages overlap by 5 mm to 50 mm: less cannot be glued, more wastes paper."));
     overlap_->setLength(Length::mm(TileOptions{}.overlap), LengthStyle::millimetres(1));
     overlapLabel_->setBuddy(overlap_);
-    auto* pdf = new QPushButton(tr("Save PDF…"), this);
-    auto* printer = new QPushButton(tr("Print…"), this);
-    for (QWidget* widget : {static_cast<QWidget*>(what_), static_cast<QWidget*>(part_),
-                            static_cast<QWidget*>(paper_), static_cast<QWidget*>(overlapLabel_),
-                            static_cast<QWidget*>(overlap_)}) {
-        layout.addWidget(widget);
-    }
-    static_cast<QHBoxLayout&>(layout).addStretch(1);
-    layout.addWidget(pdf);
-    layout.addWidget(printer);
-    connect(pdf, &QPushButton::clicked, this, &PrintsPage::savePdf);
-    connect(printer, &QPushButton::clicked, this, &PrintsPage::print);
     for (QComboBox* box : {what_, part_, paper_}) {
         connect(box, &QComboBox::activated, this, &PrintsPage::refresh);
     }

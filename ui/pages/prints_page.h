@@ -31,7 +31,7 @@ class PrintsPage final : public BoardPage {
 
   private:
     enum What { AllFullSize, OneFullSize, PartSheets, PieceSheet };
-    void makeOptions(QLayout& layout);
+    void makeOptions();
     void refresh();
     void fillParts();
     [[nodiscard]] PrintJob makeJob() const;

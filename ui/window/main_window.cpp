@@ -82,7 +82,7 @@ void MainWindow::makeCentre() {
     pages_ = new QStackedWidget(board);
     boardLayout->addWidget(pages_);
     following_ = new FollowingColumn(document_, prompts_, across_);
-    following_->setMinimumWidth(308);
+    following_->setMinimumWidth(320);
     across_->setStretchFactor(0, 0);
     across_->setStretchFactor(1, 1);
     across_->setStretchFactor(2, 0);
@@ -323,7 +323,7 @@ void MainWindow::restoreLayout() {
     }
     if (!across_->restoreState(settings.value(u"window/across"_s).toByteArray())) {
         const bool isNarrow = width() < 1200;
-        across_->setSizes({isNarrow ? 242 : 278, isNarrow ? 520 : 840, isNarrow ? 308 : 336});
+        across_->setSizes({isNarrow ? 242 : 278, isNarrow ? 520 : 840, isNarrow ? 320 : 340});
     }
     if (!down_->restoreState(settings.value(u"window/down"_s).toByteArray())) {
         down_->setSizes({740, 104});
