@@ -1,12 +1,18 @@
 #include "app/commands.h"
 
 #include <algorithm>
+#include <chrono>
+#include <filesystem>
 #include <iostream>
 
+#include "app/scale_text.h"
 #include "core/check/findings_json.h"
+#include "core/drawing/lettering_metrics.h"
+#include "core/drawing/paper.h"
 #include "core/resolve/resolve.h"
 #include "core/resolve/sizes_json.h"
 #include "core/storage/piece_file.h"
+#include "ui/printing/pdf_writer.h"
 
 namespace shoulderline {
 
@@ -50,6 +56,20 @@ Result<Piece> readAsked(const CommandLine& line) {
     return piece;
 }
 
+// The day of the file's last change, ISO 8601 (UTC).
+std::string dayOfLastChange(const std::string& file) {
+    std::error_code error;
+    const auto changed = std::filesystem::last_write_time(file, error);
+    if (error) {
+        return {};
+    }
+    const auto system = std::chrono::file_clock::to_sys(changed);
+    const std::chrono::year_month_day day{std::chrono::floor<std::chrono::days>(system)};
+    const auto padded = [](unsigned value) { return (value < 10 ? "0" : "") + std::to_string(value); };
+    return std::to_string(static_cast<int>(day.year())) + "-" + padded(static_cast<unsigned>(day.month())) + "-" +
+           padded(static_cast<unsigned>(day.day()));
+}
+
 }  // namespace
 
 int runCheck(const CommandLine& line, const Resources& resources) {
@@ -72,6 +92,34 @@ int runSizes(const CommandLine& line, const Resources& resources) {
     }
     const ResolvedPiece resolved = resolve(*piece, resources.rules, resources.workshop);
     std::cout << (line.isJson ? sizesJson(*piece, resolved) : sizesText(*piece, resolved));
+    return kDone;
+}
+
+int runPrint(const CommandLine& line, const Resources& resources) {
+    const Result<Piece> piece = readAsked(line);
+    const Result<Paper> paper = findPaper(line.paper);
+    const Result<double> scale = readScale(line.scale);
+    if (!piece) {
+        return refuse(piece.error(), kUnreadable);
+    }
+    if (!paper || !scale) {
+        return refuse(paper ? scale.error() : paper.error(), kUnreadable);
+    }
+    const ResolvedPiece resolved = resolve(*piece, resources.rules, resources.workshop);
+    const std::string day = dayOfLastChange(line.file);
+    const LetteringMetrics metrics;
+    const bool isParts = line.what == "parts";
+    const PrintJob job = isParts && *scale == 1.0
+                             ? fullSizeJob(*piece, resolved, {}, *paper, {}, day, metrics)
+                             : sheetJob(*piece, resolved, isParts, *paper, *scale, day, metrics);
+    if (job.pages.empty()) {
+        return refuse({ErrorCode::OutOfRange, "There is no part to print in this piece.", line.file, 0}, kUnreadable);
+    }
+    const Result<void> written = writePdf(job, line.out, day);
+    if (!written) {
+        return refuse(written.error(), kNotWritten);
+    }
+    std::cout << line.out << ": " << job.pages.size() << (job.pages.size() == 1 ? " page" : " pages") << " of " << paper->name << "\n";
     return kDone;
 }
 

@@ -18,10 +18,18 @@ bool hasDisplay() {
            qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
 }
 
+// The toolkit's remarks on the session are nothing to a maker who prints from a script.
+void onlyGrave(QtMsgType type, const QMessageLogContext&, const QString& message) {
+    if (type == QtCriticalMsg || type == QtFatalMsg) {
+        std::cerr << "shoulderline: " << message.toStdString() << "\n";
+    }
+}
+
 int runPrintWithoutDisplay(int argc, char** argv, const CommandLine& line, const Resources& resources) {
     if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) {
         qputenv("QT_QPA_PLATFORM", "offscreen");
     }
+    qInstallMessageHandler(onlyGrave);
     const QGuiApplication application(argc, argv);
     return runPrint(line, resources);
 }
