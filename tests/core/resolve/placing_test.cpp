@@ -45,7 +45,7 @@ TEST(Stands, LengthOfAPostRunsUpFromItsFoot) {
 }
 
 TEST(Stands, ReferenceFacesOfAPostLookOutwards) {
-    const ResolvedPiece piece = resolved(testing::sample("armchair"));
+    const ResolvedPiece piece = resolved(testing::sample("side_chair"));
     const ResolvedPart& front = partNamed(piece, "front post, right");
     const ResolvedPart& back = partNamed(piece, "back post, right");
 

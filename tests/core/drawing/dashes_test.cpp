@@ -1,0 +1,69 @@
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/dashes.h"
+
+namespace shoulderline {
+namespace {
+
+constexpr LineStyle kDashed{0.25, LineType::Dashed};
+constexpr LineStyle kChain{0.25, LineType::LongDashedDotted};
+constexpr LineStyle kDoubleDotted{0.25, LineType::LongDashedDoubleDotted};
+
+TEST(Dashes, ContinuousLineIsOneStretch) {
+    EXPECT_EQ(drawnStretches(10.0, {0.5, LineType::Continuous}), (std::vector<DrawnStretch>{{0.0, 10.0}}));
+}
+
+// ISO 128-21: n = (L - 12 d) / 15 d periods; the gaps stay 3 d. From memory of the standard, re-derived in the project's notes.
+TEST(Dashes, DashedLineFitsWholePeriodsBetweenItsEnds) {
+    const std::vector<DrawnStretch> stretches = drawnStretches(40.0, kDashed);
+
+    ASSERT_EQ(stretches.size(), 11u);  // (40 - 3) / 3.75 = 9.87, so 10 periods
+    EXPECT_DOUBLE_EQ(stretches.front().from, 0.0);
+    EXPECT_DOUBLE_EQ(stretches.back().to, 40.0);
+    for (std::size_t i = 0; i + 1 < stretches.size(); ++i) {
+        EXPECT_NEAR(stretches[i + 1].from - stretches[i].to, 0.75, 1e-9);
+        EXPECT_NEAR(stretches[i].to - stretches[i].from, (40.0 - 10 * 0.75) / 11.0, 1e-9);
+    }
+}
+
+TEST(Dashes, ChainLineHasADotInTheMiddleOfEachGap) {
+    const std::vector<DrawnStretch> stretches = drawnStretches(60.0, kChain);
+
+    ASSERT_EQ(stretches.size() % 2, 1u);
+    EXPECT_NEAR(stretches[1].to - stretches[1].from, 0.125, 1e-9);
+    EXPECT_NEAR(stretches[1].from - stretches[0].to, 0.75, 1e-9);
+    EXPECT_NEAR(stretches[2].from - stretches[1].to, 0.75, 1e-9);
+    EXPECT_DOUBLE_EQ(stretches.back().to, 60.0);
+}
+
+TEST(Dashes, DoubleDottedLineHasTwoDotsAPeriod) {
+    const std::vector<DrawnStretch> stretches = drawnStretches(14.5, kDoubleDotted);  // 58 d: the shortest
+
+    ASSERT_EQ(stretches.size(), 4u);
+    EXPECT_NEAR(stretches[0].to, 6.0, 1e-9);
+    EXPECT_NEAR(stretches[3].from, 8.5, 1e-9);
+}
+
+TEST(Dashes, ShortHiddenLineIsStillTwoDashes) {
+    EXPECT_EQ(drawnStretches(4.0, kDashed).size(), 2u);
+    EXPECT_EQ(drawnStretches(2.0, kDashed).size(), 1u);
+}
+
+TEST(Dashes, ShortCentreLineIsContinuous) { EXPECT_EQ(drawnStretches(12.0, kChain).size(), 1u); }
+
+TEST(Dashes, EachRunOfAPolylineBeginsAndEndsWithADash) {
+    const std::vector<DrawnLine> lines = drawnLines({{0, 0}, {20, 0}, {20, 30}}, kDashed);
+
+    EXPECT_EQ(lines.front().a, (Vec2{0, 0}));
+    EXPECT_EQ(lines.back().b, (Vec2{20, 30}));
+    bool meetsCorner = false;
+    for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
+        meetsCorner = meetsCorner || (norm(lines[i].b - Vec2{20, 0}) < 1e-9 && norm(lines[i + 1].a - Vec2{20, 0}) < 1e-9);
+    }
+    EXPECT_TRUE(meetsCorner);
+}
+
+}  // namespace
+}  // namespace shoulderline

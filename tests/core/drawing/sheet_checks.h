@@ -1,0 +1,19 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/drawing/sheet.h"
+#include "core/drawing/text_metrics.h"
+
+namespace shoulderline::testing {
+
+// Every place on the sheet where lettering lies on a line, an arrow or other lettering, in words; lines of the role Construction too. Judged by
+// Boost.Geometry on boxes and segments, apart from the code under test.
+[[nodiscard]] std::vector<std::string> overlapsOn(const Sheet& sheet, const TextMetrics& metrics);
+
+// The dimensions of one kind ("mortise length"), and all lettering that is not a dimension's.
+[[nodiscard]] std::vector<DimensionOp> dimensionsOf(const Sheet& sheet, const std::string& of);
+[[nodiscard]] std::vector<std::string> wordsOn(const Sheet& sheet);
+
+}  // namespace shoulderline::testing
