@@ -40,8 +40,8 @@ struct Extension {
 
 class Placer {
   public:
-    Placer(const std::vector<SizeToPlace>& sizes, DimensionSide side, const DimensionStyle& style, const TextMetrics& metrics)
-        : sizes_(sizes), style_(style), metrics_(metrics),
+    Placer(const std::vector<SizeToPlace>& sizes, DimensionSide side, const DimensionStyle& style, const TextMetrics& metrics, const FigureRoom& room)
+        : sizes_(sizes), style_(style), metrics_(metrics), room_(room),
           figuresInwards_(side == DimensionSide::Below || side == DimensionSide::RightOf) {
         for (std::size_t i = 0; i < sizes.size(); ++i) {
             extensions_.push_back({sizes[i].from, kNotPlaced, i});
@@ -65,24 +65,24 @@ class Placer {
                 lowest = std::max(lowest, spots_[k].row + 1);
             }
         }
-        for (int row = lowest;; ++row) {
-            if (const std::optional<Spot> spot = spotOn(row, i)) {
+        constexpr int kRowsToTry = 3;
+        for (int row = lowest; row < lowest + kRowsToTry; ++row) {
+            if (const std::optional<Spot> spot = firstFree(candidates(row, i), i)) {
                 return *spot;
             }
-            // Past every row there is room beyond the outermost extension line at the latest.
-            if (row > lowest + static_cast<int>(sizes_.size())) {
-                return spotBeyond(row, i);
+        }
+        // Too many extension lines about: its own line runs on across them to where there is room. On a row that nothing
+        // uses yet there is, past the outermost of them at the latest.
+        for (int row = lowest;; ++row) {
+            if (const std::optional<Spot> spot = firstFree(farCandidates(row, i), i)) {
+                return *spot;
             }
         }
     }
 
-    [[nodiscard]] std::optional<Spot> spotOn(int row, std::size_t i) const {
-        for (const Spot& spot : candidates(row, i)) {
-            if (isFree(spot, i)) {
-                return spot;
-            }
-        }
-        return std::nullopt;
+    [[nodiscard]] std::optional<Spot> firstFree(const std::vector<Spot>& spots, std::size_t i) const {
+        const auto spot = std::find_if(spots.begin(), spots.end(), [&](const Spot& s) { return isFree(s, i); });
+        return spot == spots.end() ? std::nullopt : std::optional(*spot);
     }
 
     [[nodiscard]] std::vector<Spot> candidates(int row, std::size_t i) const {
@@ -143,6 +143,9 @@ class Placer {
 
     [[nodiscard]] bool isFree(const Spot& spot, std::size_t i) const {
         const SizeToPlace& size = sizes_[i];
+        if (spot.figure.low < room_.low || spot.figure.high > room_.high) {
+            return false;
+        }
         for (const Extension& extension : extensions_) {
             if (crosses(extension, spot.row, i) && overlaps(spot.figure, {extension.at, extension.at}, kClear * 0.99)) {
                 return false;
@@ -169,21 +172,31 @@ class Placer {
         return true;
     }
 
-    // On a row of its own, beyond everything to the right.
-    [[nodiscard]] Spot spotBeyond(int row, std::size_t i) const {
-        const double width = metrics_.width(sizes_[i].text, style_.height, false);
-        double beyond = sizes_[i].to + 2.0 * style_.height;
+    // The figure past one extension line after another to either side, the nearest first.
+    [[nodiscard]] std::vector<Spot> farCandidates(int row, std::size_t i) const {
+        const SizeToPlace& size = sizes_[i];
+        const double width = metrics_.width(size.text, style_.height, false);
+        const bool arrowsOutside = size.to - size.from < 3.0 * style_.height;
+        const double tail = arrowsOutside ? 2.0 * style_.height : 0.0;
+        std::vector<Spot> spots;
         for (const Extension& extension : extensions_) {
-            beyond = std::max(beyond, extension.at);
+            if (extension.at >= size.to) {
+                const double low = std::max(extension.at, size.to + tail) + kClear;
+                spots.push_back({row, {size.from - tail, low + width}, {low, low + width}, arrowsOutside});
+            }
+            if (extension.at <= size.from) {
+                const double high = std::min(extension.at, size.from - tail) - kClear;
+                spots.push_back({row, {high - width, size.to + tail}, {high - width, high}, arrowsOutside});
+            }
         }
-        const bool arrowsOutside = sizes_[i].to - sizes_[i].from < 3.0 * style_.height;
-        const Interval figure{beyond + kClear, beyond + kClear + width};
-        return {row, {sizes_[i].from - (arrowsOutside ? 2.0 * style_.height : 0.0), figure.high}, figure, arrowsOutside};
+        std::stable_sort(spots.begin(), spots.end(), [](const Spot& a, const Spot& b) { return a.line.high - a.line.low < b.line.high - b.line.low; });
+        return spots;
     }
 
     const std::vector<SizeToPlace>& sizes_;
     const DimensionStyle& style_;
     const TextMetrics& metrics_;
+    const FigureRoom& room_;
     const bool figuresInwards_;
     std::vector<Extension> extensions_;
     std::vector<Spot> spots_;
@@ -229,13 +242,13 @@ DimensionOp opFor(const SizeToPlace& size, const Spot& spot, DimensionSide side,
 }  // namespace
 
 std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes, DimensionSide side, double edge, const DimensionStyle& style,
-                           const TextMetrics& metrics) {
+                           const TextMetrics& metrics, const FigureRoom& room) {
     std::erase_if(sizes, [](const SizeToPlace& size) { return size.to - size.from < 0.001; });
     std::stable_sort(sizes.begin(), sizes.end(), [](const SizeToPlace& a, const SizeToPlace& b) {
         const auto microns = [](const SizeToPlace& size) { return std::llround((size.to - size.from) * 1000.0); };
         return a.rank != b.rank ? a.rank < b.rank : microns(a) < microns(b);
     });
-    const std::vector<Spot> spots = Placer(sizes, side, style, metrics).place();
+    const std::vector<Spot> spots = Placer(sizes, side, style, metrics, room).place();
     std::vector<Op> ops;
     for (std::size_t i = 0; i < sizes.size(); ++i) {
         ops.push_back(BeginGroup{sizes[i].subject, sizes[i].of});

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -32,11 +33,18 @@ struct DimensionStyle {
     double next = 7.5;
 };
 
+// How far along the side figures may stand: where other dimensions stand round the corner.
+struct FigureRoom {
+    double low = -std::numeric_limits<double>::infinity();
+    double high = std::numeric_limits<double>::infinity();
+};
+
 // The sizes set out on rows beside the view's `edge` (its y for Above and Below, its x else): the
 // shortest nearest to it, each row as near as it goes. Figures stand in the middle of their line where they fit, else beside
 // it with the arrows outside. No figure lies on a line or on another figure, no two dimension lines in a row overlap; rows
 // share a line where sizes follow one another. Sizes of nothing (to - from < 0.001 mm) are left out.
+// Figures keep within `room`, of which one end at least must be open.
 [[nodiscard]] std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes, DimensionSide side, double edge,
-                                         const DimensionStyle& style, const TextMetrics& metrics);
+                                         const DimensionStyle& style, const TextMetrics& metrics, const FigureRoom& room = {});
 
 }  // namespace shoulderline

@@ -29,13 +29,20 @@ struct Block {
     double bodyHeight = 0.0;
 };
 
+// An end to show; one of two tells the section of the part.
+struct EndToShow {
+    Face face = Face::FarEnd;
+    std::string label;
+    bool hasSection = true;
+};
+
 class Draughtsman {
   public:
     Draughtsman(const Piece& piece, const ResolvedPiece& resolved, std::size_t index, const PartStyle& style, const TextMetrics& metrics)
         : piece_(piece), resolved_(resolved), index_(index), part_(resolved.parts[index]), style_(style), scale_(style.scale), metrics_(metrics) {}
 
     [[nodiscard]] Block sideView(Face face) const;
-    [[nodiscard]] Block endView(Face face, const std::string& label) const;
+    [[nodiscard]] Block endView(const EndToShow& end) const;
 
   private:
     [[nodiscard]] std::vector<Op> body(const PartView& view, double scale) const;
@@ -201,15 +208,22 @@ double Draughtsman::endScale() const {
     return scale_;
 }
 
-Block Draughtsman::endView(Face face, const std::string& label) const {
+Block Draughtsman::endView(const EndToShow& end) const {
+    const Face face = end.face;
     const PartView view = partView(part_, face);
-    const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_);
+    const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_, end.hasSection);
     const double scale = endScale();
     std::vector<Op> ops = body(view, scale);
     const Vec2 size = view.size * scale;
-    append(ops, placeSizes(scaled(sizes.along, scale), DimensionSide::Below, size.y, style_.dimensions, metrics_));
+    // The figures of the two sides keep clear of the corner between them.
+    constexpr double kPastCorner = 2.0;
     const bool isFar = face == Face::FarEnd;
-    append(ops, placeSizes(scaled(sizes.down, scale), isFar ? DimensionSide::RightOf : DimensionSide::LeftOf, isFar ? size.x : 0.0, style_.dimensions, metrics_));
+    FigureRoom below;
+    (isFar ? below.high : below.low) = isFar ? size.x + kPastCorner : -kPastCorner;
+    append(ops, placeSizes(scaled(sizes.along, scale), DimensionSide::Below, size.y, style_.dimensions, metrics_, below));
+    FigureRoom beside;
+    beside.high = size.y;
+    append(ops, placeSizes(scaled(sizes.down, scale), isFar ? DimensionSide::RightOf : DimensionSide::LeftOf, isFar ? size.x : 0.0, style_.dimensions, metrics_, beside));
     std::vector<Note> notes;
     for (const NeededNote& note : sizes.notes) {
         notes.push_back({note.target * scale, note.lines, note.subject});
@@ -217,7 +231,7 @@ Block Draughtsman::endView(Face face, const std::string& label) const {
     Rect bounds = boundsOf(ops, metrics_);
     append(ops, placeNotes(std::move(notes), bounds.min.x, bounds.max.y + kToNotes, style_.dimensions.height, metrics_));
     bounds = boundsOf(ops, metrics_);
-    const std::string words = scale == scale_ ? label : label + ", " + scaleText(scale);
+    const std::string words = scale == scale_ ? end.label : end.label + ", " + scaleText(scale);
     ops.push_back(TextOp{{size.x / 2.0, bounds.min.y - 3.0}, words, style_.dimensions.height, Align::Centre, false, false});
     return blockOf(face, std::move(ops), size.y);
 }
@@ -256,27 +270,22 @@ bool areAlike(const std::vector<Box>& a, const std::vector<Box>& b) {
            });
 }
 
-struct EndToShow {
-    Face face = Face::FarEnd;
-    std::string label;
-};
-
 std::vector<EndToShow> endsToShow(const ResolvedPart& part) {
     const std::vector<Box> start = tenonsAt(part, End::Start);
     const std::vector<Box> far = tenonsAt(part, End::Far);
     const bool startCarries = !start.empty() || carriesMortises(part, Face::StartEnd);
     const bool farCarries = !far.empty() || carriesMortises(part, Face::FarEnd);
     if (startCarries && farCarries && areAlike(start, far) && !carriesMortises(part, Face::StartEnd)) {
-        return {{Face::FarEnd, "both ends"}};
+        return {{Face::FarEnd, "both ends", true}};
     }
     if (startCarries && farCarries) {
         // The section is dimensioned at the far end; the start end shows its own tenons.
-        return {{Face::FarEnd, "right end"}, {Face::StartEnd, "left end"}};
+        return {{Face::FarEnd, "right end", true}, {Face::StartEnd, "left end", false}};
     }
     if (startCarries) {
-        return {{Face::StartEnd, "left end"}};
+        return {{Face::StartEnd, "left end", true}};
     }
-    return {{Face::FarEnd, farCarries ? "right end" : "end"}};
+    return {{Face::FarEnd, farCarries ? "right end" : "end", true}};
 }
 
 }  // namespace
@@ -304,7 +313,7 @@ Sheet drawPart(const Piece& piece, const ResolvedPiece& resolved, const PartKind
     }
     const Rect stack = boundsOf(sheet.ops, metrics);
     for (const EndToShow& end : endsToShow(part)) {
-        Block block = draughtsman.endView(end.face, end.label);
+        Block block = draughtsman.endView(end);
         // Seen from the left: at the left in third angle projection, at the right in first angle.
         const bool atRight = (end.face == Face::FarEnd) == isThirdAngle;
         const double x = atRight ? stack.max.x + kBesideViews - block.bounds.min.x : stack.min.x - kBesideViews - block.bounds.max.x;

@@ -25,9 +25,11 @@ class Writer {
     Writer(const PartView& view, const Piece& piece, const ResolvedPiece& resolved, std::size_t index)
         : view_(view), piece_(piece), resolved_(resolved), part_(resolved.parts[index]), subject_{SubjectKind::Part, index} {}
 
-    ViewSizes write() {
+    ViewSizes write(bool withSection) {
         if (isEnd(view_.face)) {
-            section();
+            if (withSection) {
+                section();
+            }
             tenonsSeenFromEnd();
             mortisesInEnd();
         } else {
@@ -233,8 +235,8 @@ std::vector<MortiseRow> rowsOn(Face face, const ResolvedPiece& resolved, const R
     return rows;
 }
 
-ViewSizes sizesOn(const PartView& view, const Piece& piece, const ResolvedPiece& resolved, std::size_t index) {
-    return Writer(view, piece, resolved, index).write();
+ViewSizes sizesOn(const PartView& view, const Piece& piece, const ResolvedPiece& resolved, std::size_t index, bool withSection) {
+    return Writer(view, piece, resolved, index).write(withSection);
 }
 
 std::string finishedSize(const Piece& piece, const ResolvedPart& part) {

@@ -42,8 +42,9 @@ struct ViewSizes {
 // - every face that mortises enter: from the start end to each mouth, its length; a row of equal mouths,
 //   evenly spaced, by the first, their number and their pitch; a note with the mortise's width, depth, and place across
 //   from the face side or face edge;
-// - an end: width and thickness of the part; width and thickness of each tenon, its shoulders at the face side and the face edge.
-[[nodiscard]] ViewSizes sizesOn(const PartView& view, const Piece& piece, const ResolvedPiece& resolved, std::size_t index);
+// - an end: with `withSection`, width and thickness of the part; width and thickness of each tenon, its shoulders at the face side and the face edge.
+[[nodiscard]] ViewSizes sizesOn(const PartView& view, const Piece& piece, const ResolvedPiece& resolved, std::size_t index,
+                                bool withSection = true);
 
 // The size of the part over all as a maker says it: length x width x thickness.
 [[nodiscard]] std::string finishedSize(const Piece& piece, const ResolvedPart& part);
