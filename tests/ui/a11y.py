@@ -17,6 +17,7 @@ def app(name, timeout=10):
     sys.exit(f'no accessible application {name!r} (session bus? QT_LINUX_ACCESSIBILITY_ALWAYS_ON=1?)')
 def walk(n, depth=0):
     yield n, depth
+    if depth > 1 and not has(n, 'SHOWING'): return   # what is out of sight is not looked into
     for i in range(n.get_child_count()):
         c = n.get_child_at_index(i)
         if c: yield from walk(c, depth + 1)

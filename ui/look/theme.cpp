@@ -79,13 +79,12 @@ QWidget#column, QScrollArea#column, QWidget#strip, QWidget#findings { background
 QScrollArea { border: none; background: @paper; }
 QScrollArea > QWidget > QWidget { background: @paper; }
 QSplitter::handle { background: @hairline; }
-QLineEdit, QComboBox, QSpinBox {
+QLineEdit {
     background: @field; color: @ink; border: 1px solid @fieldEdge; border-radius: 3px;
     padding: 2px 6px; min-height: 18px; selection-background-color: @teal;
 }
-QLineEdit:focus, QComboBox:focus { border: 2px solid @teal; padding: 1px 5px; }
+QLineEdit:focus { border: 2px solid @teal; padding: 1px 5px; }
 QLineEdit[changed="true"] { background: @amberTint; }
-QComboBox::drop-down { border: none; width: 16px; }
 QComboBox QAbstractItemView { background: @field; color: @ink; border: 1px solid @fieldEdge; }
 QTreeView, QTableView {
     background: @paper; color: @ink; border: none; outline: none;

@@ -20,18 +20,14 @@ constexpr int kCaption = 24;
 }  // namespace
 
 PrintPreview::PrintPreview(QWidget* parent) : QWidget(parent) {
-    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
-    policy.setHeightForWidth(true);
-    setSizePolicy(policy);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Minimum);
     setAccessibleName(tr("pages as they will come out"));
 }
 
 void PrintPreview::show(PrintJob job) {
     job_ = std::move(job);
     drawn_.clear();
-    setMinimumHeight(heightForWidth(width()));
-    updateGeometry();
-    update();
+    layOut(width());
     QStringList names;
     for (const shoulderline::Page& page : job_.pages) {
         names << qt(page.name);
@@ -42,9 +38,7 @@ void PrintPreview::show(PrintJob job) {
 void PrintPreview::setPageWidth(int pixels) {
     pageWidth_ = std::clamp(pixels, 90, 1200);
     drawn_.clear();
-    setMinimumHeight(heightForWidth(width()));
-    updateGeometry();
-    update();
+    layOut(width());
 }
 
 QSize PrintPreview::pageSize(const shoulderline::Page& page) const {
@@ -61,36 +55,27 @@ int PrintPreview::columns(int width) const {
     return std::max(1, (width - kGap) / (pageWidth_ + kGap));
 }
 
-QRect PrintPreview::cell(std::size_t page, int width) const {
-    const int across = columns(width);
-    const int row = static_cast<int>(page) / across;
-    const int column = static_cast<int>(page) % across;
-    int tallest = 0;
-    for (const shoulderline::Page& one : job_.pages) {
-        tallest = std::max(tallest, pageSize(one).height());
+// Rows are as high as their highest page.
+void PrintPreview::layOut(int width) {
+    cells_.clear();
+    const auto across = static_cast<std::size_t>(columns(width));
+    int top = kGap;
+    for (std::size_t first = 0; first < job_.pages.size(); first += across) {
+        int highest = 0;
+        for (std::size_t i = first; i < std::min(first + across, job_.pages.size()); ++i) {
+            const int left = kGap + static_cast<int>(i - first) * (pageWidth_ + kGap);
+            cells_.emplace_back(QPoint(left, top), pageSize(job_.pages[i]));
+            highest = std::max(highest, cells_.back().height());
+        }
+        top += highest + kCaption + kGap;
     }
-    const QSize size = pageSize(job_.pages[page]);
-    return {QPoint(kGap + column * (pageWidth_ + kGap), kGap + row * (tallest + kGap + kCaption)), size};
-}
-
-int PrintPreview::heightForWidth(int width) const {
-    if (job_.pages.empty()) {
-        return 80;
-    }
-    int bottom = 0;
-    for (std::size_t i = job_.pages.size(); i > 0 && i + 12 > job_.pages.size(); --i) {
-        bottom = std::max(bottom, cell(i - 1, width).bottom());
-    }
-    return bottom + kCaption + kGap;
-}
-
-QSize PrintPreview::sizeHint() const {
-    return {pageWidth_ + 2 * kGap, heightForWidth(std::max(width(), pageWidth_ + 2 * kGap))};
+    setMinimumSize(pageWidth_ + 2 * kGap, std::max(top, 80));
+    update();
 }
 
 void PrintPreview::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
-    setMinimumHeight(heightForWidth(width()));
+    layOut(width());
 }
 
 QPixmap PrintPreview::draw(const shoulderline::Page& page, QSize size) const {
@@ -113,8 +98,8 @@ void PrintPreview::paintEvent(QPaintEvent* event) {
     const Theme theme = Theme::of(palette());
     QPainter painter(this);
     painter.fillRect(event->rect(), theme.desk);
-    for (std::size_t i = 0; i < job_.pages.size(); ++i) {
-        const QRect area = cell(i, width());
+    for (std::size_t i = 0; i < cells_.size(); ++i) {
+        const QRect& area = cells_[i];
         if (!area.adjusted(-4, -4, 4, kCaption).intersects(event->rect())) {
             continue;
         }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <map>
+#include <vector>
 
 #include <QPixmap>
 #include <QWidget>
@@ -20,23 +21,21 @@ class PrintPreview final : public QWidget {
     // Wanted width of a page, in pixels.
     void setPageWidth(int pixels);
     [[nodiscard]] int pageWidth() const { return pageWidth_; }
-    [[nodiscard]] int heightForWidth(int width) const override;
-    [[nodiscard]] bool hasHeightForWidth() const override { return true; }
-    [[nodiscard]] QSize sizeHint() const override;
 
   protected:
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
   private:
-    [[nodiscard]] QRect cell(std::size_t page, int width) const;
+    void layOut(int width);
     [[nodiscard]] QSize pageSize(const shoulderline::Page& page) const;
     [[nodiscard]] int columns(int width) const;
     [[nodiscard]] QPixmap draw(const shoulderline::Page& page, QSize size) const;
 
     PrintJob job_;
     SheetPainter painter_;
-    int pageWidth_ = 230;
+    int pageWidth_ = 186;
+    std::vector<QRect> cells_;  // of the pages
     std::map<std::size_t, QPixmap> drawn_;
 };
 

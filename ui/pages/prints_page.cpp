@@ -25,8 +25,8 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr double kLeastOverlap = 5.0;
-constexpr double kMostOverlap = 50.0;
+constexpr double kLeastOverlap = 10.0;
+constexpr double kMostOverlap = 40.0;
 
 std::string today() {
     return utf8(QDate::currentDate().toString(Qt::ISODate));
@@ -76,6 +76,7 @@ PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
     connect(printer, &QPushButton::clicked, this, &PrintsPage::print);
     auto* scroll = new QScrollArea(this);
     scroll->setWidgetResizable(true);
+    scroll->setAccessibleName(tr("pages"));
     scroll->setFrameShape(QFrame::NoFrame);
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded);
     preview_ = new PrintPreview;
@@ -102,6 +103,7 @@ void PrintsPage::makeOptions() {
     paper_->setAccessibleName(tr("paper"));
     paper_->setEditable(true);
     paper_->setInsertPolicy(QComboBox::NoInsert);
+    paper_->lineEdit()->setAccessibleName(tr("paper"));
     paper_->setToolTip(tr("A paper of the list, or a size such as 300 x 1300 mm or 24 x 36 in"));
     paper_->setMinimumContentsLength(9);
     for (const Paper& paper : standardPapers()) {
@@ -114,7 +116,7 @@ void PrintsPage::makeOptions() {
     overlap_->setFixedWidth(84);
     overlap_->setAccessibleName(tr("overlap of pages"));
     overlap_->setLimits(Length::mm(kLeastOverlap), Length::mm(kMostOverlap),
-                        tr("Pages overlap by 5 mm to 50 mm: less cannot be glued, more wastes paper."));
+                        tr("Pages overlap by 10 mm to 40 mm: less cannot be glued, more wastes paper."));
     overlap_->setLength(Length::mm(TileOptions{}.overlap), LengthStyle::millimetres(1));
     overlapLabel_->setBuddy(overlap_);
     for (QComboBox* box : {what_, part_, paper_}) {

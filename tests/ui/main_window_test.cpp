@@ -1,0 +1,294 @@
+#include <algorithm>
+
+#include <gtest/gtest.h>
+
+#include <QAccessible>
+#include <QFile>
+#include <QLabel>
+#include <QTableView>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include "tests/ui/ui_test_support.h"
+#include "ui/columns/joint_view.h"
+#include "ui/fields/statement_field.h"
+#include "ui/look/text_button.h"
+#include "ui/pages/piece_canvas.h"
+#include "ui/pages/prints_page.h"
+#include "ui/window/main_window.h"
+
+namespace shoulderline {
+namespace {
+
+using namespace Qt::Literals::StringLiterals;
+
+// Answers what is asked, and keeps what was told.
+class AnsweringPrompts final : public Prompts {
+  public:
+    SaveAnswer saveAnswer = SaveAnswer::Discard;
+    LostAnswer lostAnswer = LostAnswer::Open;
+    QString path;
+    std::optional<QString> text;
+    QStringList told;
+    int asked = 0;
+
+    SaveAnswer askSave(QWidget*, const QString&) override {
+        ++asked;
+        return saveAnswer;
+    }
+    bool askOverwrite(QWidget*, const QString&) override { return true; }
+    LostAnswer askLost(QWidget*, const LostWork&) override { return lostAnswer; }
+    QString openPath(QWidget*, const QString&) override { return path; }
+    QString savePath(QWidget*, const QString&) override { return path; }
+    QString pdfPath(QWidget*, const QString&) override { return path; }
+    std::optional<QString> askText(QWidget*, const QString&, const QString&, const QString&) override { return text; }
+    void tell(QWidget*, const QString& sentence) override { told << sentence; }
+};
+
+class MainWindowTest : public ::testing::Test {
+  protected:
+    MainWindowTest()
+        : window_(testing::resources(), prompts_, QDir(home_.filePath(u"recovery"_s))) {
+        window_.resize(1440, 900);
+        window_.show();
+        QApplication::setActiveWindow(&window_);
+        EXPECT_TRUE(window_.openFile(QStringLiteral(SHOULDERLINE_SOURCE_DIR "/samples/armchair.shoulder")));
+        QApplication::processEvents();
+    }
+    ~MainWindowTest() override {
+        prompts_.saveAnswer = Prompts::SaveAnswer::Discard;
+        window_.close();
+    }
+    [[nodiscard]] Document& document() { return window_.document(); }
+    void state(const QString& measure, const QString& text) {
+        auto* field = window_.findChild<StatementField*>(u"measure:"_s + measure);
+        ASSERT_NE(field, nullptr) << measure.toStdString();
+        field->setFocus(Qt::TabFocusReason);
+        QTest::keyClicks(field, text);
+        QTest::keyClick(field, Qt::Key_Return);
+        QApplication::processEvents();
+    }
+    // A button by the beginning of its accessible name or text.
+    [[nodiscard]] TextButton* button(const QString& name) {
+        for (TextButton* one : window_.findChildren<TextButton*>()) {
+            if (one->isVisible() && (one->accessibleName().startsWith(name) || one->text().startsWith(name))) {
+                return one;
+            }
+        }
+        ADD_FAILURE() << "no button " << name.toStdString();
+        return nullptr;
+    }
+    [[nodiscard]] bool showsLabel(const QString& accessibleName) {
+        const QList<QLabel*> labels = window_.findChildren<QLabel*>();
+        return std::any_of(labels.begin(), labels.end(), [&](const QLabel* label) {
+            return label->isVisible() && label->accessibleName().startsWith(accessibleName);
+        });
+    }
+
+    QTemporaryDir home_;
+    AnsweringPrompts prompts_;
+    MainWindow window_;
+};
+
+TEST_F(MainWindowTest, NamesThePieceInItsTitle) {
+    EXPECT_EQ(window_.windowTitle(), u"[*]Waiting-room armchair - Shoulderline"_s);
+    EXPECT_FALSE(window_.isWindowModified());
+}
+
+TEST_F(MainWindowTest, ThickerRailsMoveTheirTenonsAndUndoBringsThemBack) {
+    state(u"rail thickness"_s, u"1 1/8"_s);
+
+    EXPECT_TRUE(window_.isWindowModified());
+    EXPECT_TRUE(showsLabel(u"side rail, upper into front post, tenon thickness: 3/8, was 5/16"_s));
+    QTest::mouseClick(button(u"take back"_s), Qt::LeftButton);
+    EXPECT_FALSE(window_.isWindowModified());
+    EXPECT_NEAR(testing::measureMm(document(), "rail thickness"), 22.225, 1e-9);
+}
+
+TEST_F(MainWindowTest, AFindingLeadsToItsJoint) {
+    state(u"rail thickness"_s, u"1 1/8"_s);
+    ASSERT_FALSE(document().findings().empty());
+    const Finding first = document().findings().front();
+
+    QTest::mouseClick(button(u"must mend: "_s), Qt::LeftButton);
+
+    EXPECT_EQ(document().chosenJoint(), first.joint);
+}
+
+TEST_F(MainWindowTest, AMendAppliesInOneStep) {
+    state(u"rail thickness"_s, u"1 1/8"_s);
+    const Finding first = document().findings().front();
+    const auto mend = std::find_if(first.mends.begin(), first.mends.end(), [](const Mend& one) { return one.edit; });
+    ASSERT_NE(mend, first.mends.end());
+    const int steps = document().undoStack().index();
+
+    ASSERT_TRUE(document().apply(*mend->edit));
+
+    EXPECT_EQ(document().undoStack().index(), steps + 1);
+}
+
+TEST_F(MainWindowTest, EveryPageDraws) {
+    for (int page = 0; page < 4; ++page) {
+        window_.showPage(page);
+        QApplication::processEvents();
+
+        const QImage image = window_.page(static_cast<MainWindow::PageIndex>(page)).grab().toImage();
+
+        const QRgb corner = image.pixel(2, image.height() - 3);
+        int other = 0;
+        for (int y = 0; y < image.height(); y += 3) {
+            for (int x = 0; x < image.width(); x += 3) {
+                other += image.pixel(x, y) != corner ? 1 : 0;
+            }
+        }
+        EXPECT_GT(other, 400) << "page " << page;
+    }
+}
+
+TEST_F(MainWindowTest, APartPickedInTheDrawingIsPickedInTheList) {
+    auto* canvas = static_cast<PieceCanvas*>(window_.page(MainWindow::PiecePageIndex).canvas());
+    const auto& items = canvas->items();
+    const auto rail = std::find_if(items.begin(), items.end(), [](const CanvasItem& item) { return item.name == u"front rail"_s; });
+    ASSERT_NE(rail, items.end());
+
+    QTest::mouseClick(canvas, Qt::LeftButton, Qt::NoModifier, canvas->toScreen(rail->area).center().toPoint());
+
+    auto* tree = window_.findChild<QTreeWidget*>(u"parts"_s);
+    ASSERT_NE(tree->currentItem(), nullptr);
+    EXPECT_EQ(tree->currentItem()->text(0), u"front rail"_s);
+}
+
+TEST_F(MainWindowTest, AssistiveToolsSeeEveryPartOnTheCanvas) {
+    QAccessibleInterface* canvas =
+        QAccessible::queryAccessibleInterface(window_.page(MainWindow::PiecePageIndex).canvas());
+    ASSERT_NE(canvas, nullptr);
+    EXPECT_EQ(canvas->role(), QAccessible::Canvas);
+    int named = 0;
+    for (int i = 0; i < canvas->childCount(); ++i) {
+        named += canvas->child(i)->role() == QAccessible::Graphic && !canvas->child(i)->text(QAccessible::Name).isEmpty();
+    }
+    EXPECT_EQ(named, static_cast<int>(document().resolved().parts.size()));
+}
+
+TEST_F(MainWindowTest, ARodsLineTakesATypedValue) {
+    auto* canvas = static_cast<PieceCanvas*>(window_.page(MainWindow::PiecePageIndex).canvas());
+    const Rod& heights = canvas->rod(RodKind::Heights);
+    std::size_t line = 0;
+    while (line < heights.lines.size() && std::abs(heights.lines[line].at - 425.45) > 0.01) {
+        ++line;
+    }
+    ASSERT_LT(line, heights.lines.size());
+    QTest::mouseClick(canvas, Qt::LeftButton, Qt::NoModifier, canvas->rodLineAt(RodKind::Heights, line).toPoint());
+    auto* field = canvas->findChild<StatementField*>();
+    ASSERT_TRUE(field != nullptr && field->isVisible());
+
+    QTest::keyClicks(field, u"17 1/4"_s);
+    QTest::keyClick(field, Qt::Key_Return);
+
+    EXPECT_NEAR(testing::measureMm(document(), "seat height"), 438.15, 1e-9);
+}
+
+TEST_F(MainWindowTest, AJointsSizeIsStatedAndGoesBackToTheRule) {
+    const auto joint = document().resolved().findJoint("front rail into front post, left");
+    ASSERT_TRUE(joint);
+    document().chooseJoint(joint);
+    QApplication::processEvents();
+    StatementField* field = nullptr;
+    for (StatementField* one : window_.findChildren<StatementField*>()) {
+        if (one->isVisible() && one->accessibleName() == u"tenon width"_s) {
+            field = one;
+        }
+    }
+    ASSERT_NE(field, nullptr);
+    const Length byRule = document().resolved().joints[*joint].tenon.width.value;
+
+    field->setFocus(Qt::TabFocusReason);
+    QTest::keyClicks(field, u"1 3/4"_s);
+    QTest::keyClick(field, Qt::Key_Return);
+    EXPECT_NEAR(document().resolved().joints[*joint].tenon.width.value.mm(), 44.45, 1e-9);
+    EXPECT_EQ(document().resolved().joints[*joint].tenon.width.state, SizeState::Stated);
+    field->selectAll();
+    QTest::keyClick(field, Qt::Key_Delete);
+    QTest::keyClick(field, Qt::Key_Return);
+
+    EXPECT_EQ(document().resolved().joints[*joint].tenon.width.value, byRule);
+    EXPECT_EQ(document().resolved().joints[*joint].tenon.width.state, SizeState::ByRule);
+}
+
+TEST_F(MainWindowTest, SavesAPdfOfAllParts) {
+    window_.showPage(MainWindow::PrintsPageIndex);
+    prompts_.path = home_.filePath(u"parts.pdf"_s);
+
+    static_cast<PrintsPage&>(window_.page(MainWindow::PrintsPageIndex)).savePdf();
+
+    QFile pdf(prompts_.path);
+    ASSERT_TRUE(pdf.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(pdf.read(5) == "%PDF-");
+    EXPECT_TRUE(prompts_.told.isEmpty()) << prompts_.told.join(u' ').toStdString();
+}
+
+TEST_F(MainWindowTest, ClosingAsksOnceAndCancelKeepsItOpen) {
+    state(u"rail thickness"_s, u"1 1/8"_s);
+    prompts_.saveAnswer = Prompts::SaveAnswer::Cancel;
+
+    EXPECT_FALSE(window_.close());
+
+    EXPECT_EQ(prompts_.asked, 1);
+    EXPECT_TRUE(window_.isVisible());
+}
+
+TEST_F(MainWindowTest, ClosingDoesNotAskWhereNothingWasChanged) {
+    window_.showPage(MainWindow::JointsPageIndex);
+
+    EXPECT_TRUE(window_.close());
+
+    EXPECT_EQ(prompts_.asked, 0);
+}
+
+TEST_F(MainWindowTest, AnUnreadableFileIsToldOfAndThePieceStays) {
+    const QString path = home_.filePath(u"broken.shoulder"_s);
+    QFile file(path);
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("{\"format\": \"shoulderline piece\", \"version\": 1, ");
+    file.close();
+
+    EXPECT_FALSE(window_.openFile(path));
+
+    ASSERT_EQ(prompts_.told.size(), 1);
+    EXPECT_TRUE(prompts_.told.front().contains(u"broken.shoulder"_s)) << prompts_.told.front().toStdString();
+    EXPECT_EQ(document().piece().name, "Waiting-room armchair");
+}
+
+TEST_F(MainWindowTest, LostWorkIsOpenedAsModified) {
+    {
+        Document lost(testing::resources());
+        Recovery ended(lost, QDir(home_.filePath(u"recovery"_s)));
+        lost.start(testing::sample("bench"), {});
+        ASSERT_TRUE(lost.apply(SetPieceName{"Lost bench"}));
+        ended.writeNow();
+    }
+
+    EXPECT_TRUE(window_.offerLostWork());
+
+    EXPECT_EQ(document().piece().name, "Lost bench");
+    EXPECT_TRUE(window_.isWindowModified());
+}
+
+TEST_F(MainWindowTest, EveryWidgetThatTakesTheFocusHasAName) {
+    for (int page = 0; page < 4; ++page) {
+        window_.showPage(page);
+        QApplication::processEvents();
+        for (QWidget* widget : window_.findChildren<QWidget*>()) {
+            if (!widget->isVisible() || (widget->focusPolicy() & Qt::TabFocus) == 0) {
+                continue;
+            }
+            QAccessibleInterface* seen = QAccessible::queryAccessibleInterface(widget);
+            ASSERT_NE(seen, nullptr);
+            EXPECT_FALSE(seen->text(QAccessible::Name).isEmpty())
+                << widget->metaObject()->className() << " " << widget->objectName().toStdString();
+        }
+    }
+}
+
+}  // namespace
+}  // namespace shoulderline
