@@ -1,10 +1,9 @@
-#include <random>
-
-#include <gtest/gtest.h>
-
 #include <QFile>
 #include <QSignalSpy>
 #include <QTemporaryDir>
+#include <random>
+
+#include <gtest/gtest.h>
 
 #include "core/storage/piece_text.h"
 #include "tests/ui/ui_test_support.h"
@@ -16,7 +15,9 @@ using namespace Qt::Literals::StringLiterals;
 
 class DocumentTest : public ::testing::Test {
   protected:
-    DocumentTest() : document_(testing::resources()) { document_.start(testing::sample("armchair"), {}); }
+    DocumentTest() : document_(testing::resources()) {
+        document_.start(testing::sample("armchair"), {});
+    }
     [[nodiscard]] std::string written() const { return writePiece(document_.piece()); }
     Document document_;
 };
@@ -44,7 +45,10 @@ std::vector<Edit> someEdits(const Piece& piece) {
             SetPart{piece.parts[3].name, renamed},
             RemovePart{"side slat"},
             SetJoint{joint},
-            SetJointSize{"side rail, upper", "front post", SizeName::TenonLength, {SizeState::Stated, "1 1/4 in"}},
+            SetJointSize{"side rail, upper",
+                         "front post",
+                         SizeName::TenonLength,
+                         {SizeState::Stated, "1 1/4 in"}},
             SetJointKind{"front rail", "front post", JointKind::Through},
             SetHouseRule{"tenon.thickness.share", "0.4"},
             SetStyle{LengthStyle::millimetres(1)},
@@ -69,7 +73,8 @@ TEST_F(DocumentTest, UndoAllAndRedoAllGiveTheSameBytes) {
     const std::vector<Edit> edits = someEdits(document_.piece());
     for (int i = 0; i < 60; ++i) {
         static_cast<void>(document_.apply(edits[random() % edits.size()]));
-        static_cast<void>(document_.apply(SetMeasure{"seat height", std::to_string(14 + random() % 6) + " in"}));
+        static_cast<void>(
+            document_.apply(SetMeasure{"seat height", std::to_string(14 + random() % 6) + " in"}));
     }
     const std::string after = written();
     QUndoStack& stack = document_.undoStack();
@@ -145,7 +150,8 @@ TEST_F(DocumentTest, AFailedSaveLeavesItModified) {
     const Result<void> saved = document_.save(u"/no such folder/chair.shoulder"_s);
 
     ASSERT_FALSE(saved);
-    EXPECT_NE(saved.error().message.find("chair.shoulder"), std::string::npos) << saved.error().message;
+    EXPECT_NE(saved.error().message.find("chair.shoulder"), std::string::npos)
+        << saved.error().message;
     EXPECT_TRUE(document_.isModified());
     EXPECT_TRUE(document_.path().isEmpty());
 }
@@ -158,7 +164,8 @@ TEST_F(DocumentTest, NoticesThatItsFileWasChanged) {
     QFile file(path);
     ASSERT_TRUE(file.open(QIODevice::ReadWrite));
 
-    ASSERT_TRUE(file.setFileTime(QDateTime::currentDateTime().addSecs(100), QFileDevice::FileModificationTime));
+    ASSERT_TRUE(file.setFileTime(QDateTime::currentDateTime().addSecs(100),
+                                 QFileDevice::FileModificationTime));
     file.close();
 
     EXPECT_TRUE(document_.isChangedOnDisk());

@@ -1,12 +1,11 @@
-#include <clocale>
-
-#include <gtest/gtest.h>
-
 #include <QKeyEvent>
 #include <QLocale>
 #include <QTest>
 #include <QVBoxLayout>
 #include <QWheelEvent>
+#include <clocale>
+
+#include <gtest/gtest.h>
 
 #include "tests/ui/ui_test_support.h"
 #include "ui/fields/length_field.h"
@@ -24,7 +23,8 @@ class FieldTest : public ::testing::Test {
     FieldTest() : document_(testing::resources()) {
         document_.start(testing::sample("armchair"), {});
         field_ = new StatementField(
-            document_, shoulderline::Dimension::Length,
+            document_,
+            shoulderline::Dimension::Length,
             [this](const std::string& statement, Document::Kind kind) {
                 return document_.apply(SetMeasure{"seat height", statement}, kind);
             },
@@ -66,11 +66,20 @@ struct Written {
 
 // Lengths as makers write them. Expected: 1 in = 25.4 mm exactly (international inch, 1959).
 TEST_F(FieldTest, ReadsLengthsAlikeInEveryLocale) {
-    const Written all[] = {{u"16 3/4"_s, 425.45},   {u"16-3/4"_s, 425.45},    {u"16 3/4\""_s, 425.45},
-                           {u"16¾"_s, 425.45},      {u"1' 4 3/4\""_s, 425.45}, {u"1 ft 4 3/4 in"_s, 425.45},
-                           {u"16.75"_s, 425.45},    {u"16,75"_s, 425.45},     {u"425.5 mm"_s, 425.5},
-                           {u"425,5 mm"_s, 425.5},  {u"42.5cm"_s, 425.0},     {u"512.5 mm"_s, 512.5},
-                           {u"9/16"_s, 14.2875},    {u"16 3/4″"_s, 425.45}};
+    const Written all[] = {{u"16 3/4"_s, 425.45},
+                           {u"16-3/4"_s, 425.45},
+                           {u"16 3/4\""_s, 425.45},
+                           {u"16¾"_s, 425.45},
+                           {u"1' 4 3/4\""_s, 425.45},
+                           {u"1 ft 4 3/4 in"_s, 425.45},
+                           {u"16.75"_s, 425.45},
+                           {u"16,75"_s, 425.45},
+                           {u"425.5 mm"_s, 425.5},
+                           {u"425,5 mm"_s, 425.5},
+                           {u"42.5cm"_s, 425.0},
+                           {u"512.5 mm"_s, 512.5},
+                           {u"9/16"_s, 14.2875},
+                           {u"16 3/4″"_s, 425.45}};
     const std::pair<const char*, QLocale> locales[] = {{"C", QLocale::c()},
                                                        {"de_DE.UTF-8", QLocale(QLocale::German)},
                                                        {"en_US.UTF-8", QLocale(QLocale::English)},
@@ -83,7 +92,8 @@ TEST_F(FieldTest, ReadsLengthsAlikeInEveryLocale) {
 
             QTest::keyClick(field_, Qt::Key_Return);
 
-            EXPECT_NEAR(seatHeight(), written.mm, 1e-9) << name << ": " << written.text.toStdString();
+            EXPECT_NEAR(seatHeight(), written.mm, 1e-9)
+                << name << ": " << written.text.toStdString();
         }
     }
     std::setlocale(LC_ALL, "C");
@@ -110,7 +120,8 @@ TEST_F(FieldTest, LeavingItCommits) {
 }
 
 TEST_F(FieldTest, RefusesWhatItCannotReadAndKeepsTheValue) {
-    for (const QString& text : {u"16 3/"_s, u"sixteen"_s, u"16 x 3"_s, u"16 3/4 kg"_s, u"1.234,5"_s}) {
+    for (const QString& text :
+         {u"16 3/"_s, u"sixteen"_s, u"16 x 3"_s, u"16 3/4 kg"_s, u"1.234,5"_s}) {
         type(text);
 
         QTest::keyClick(field_, Qt::Key_Return);
@@ -172,8 +183,14 @@ TEST_F(FieldTest, StepsOfOneBurstAreOneUndoStep) {
 
 TEST_F(FieldTest, WheelDoesNothingWithoutFocus) {
     const auto turn = [this] {
-        QWheelEvent event(QPointF(5, 5), field_->mapToGlobal(QPointF(5, 5)), QPoint(), QPoint(0, 120), Qt::NoButton,
-                          Qt::NoModifier, Qt::NoScrollPhase, false);
+        QWheelEvent event(QPointF(5, 5),
+                          field_->mapToGlobal(QPointF(5, 5)),
+                          QPoint(),
+                          QPoint(0, 120),
+                          Qt::NoButton,
+                          Qt::NoModifier,
+                          Qt::NoScrollPhase,
+                          false);
         QApplication::sendEvent(field_, &event);
         return event.isAccepted();
     };

@@ -1,6 +1,4 @@
-#include <algorithm>
-
-#include <gtest/gtest.h>
+#include "ui/window/main_window.h"
 
 #include <QAccessible>
 #include <QFile>
@@ -8,6 +6,9 @@
 #include <QTableView>
 #include <QTemporaryDir>
 #include <QTest>
+#include <algorithm>
+
+#include <gtest/gtest.h>
 
 #include "tests/ui/ui_test_support.h"
 #include "ui/columns/joint_view.h"
@@ -15,7 +16,6 @@
 #include "ui/look/text_button.h"
 #include "ui/pages/piece_canvas.h"
 #include "ui/pages/prints_page.h"
-#include "ui/window/main_window.h"
 
 namespace shoulderline {
 namespace {
@@ -41,7 +41,12 @@ class AnsweringPrompts final : public Prompts {
     QString openPath(QWidget*, const QString&) override { return path; }
     QString savePath(QWidget*, const QString&) override { return path; }
     QString pdfPath(QWidget*, const QString&) override { return path; }
-    std::optional<QString> askText(QWidget*, const QString&, const QString&, const QString&) override { return text; }
+    std::optional<QString> askText(QWidget*,
+                                   const QString&,
+                                   const QString&,
+                                   const QString&) override {
+        return text;
+    }
     void tell(QWidget*, const QString& sentence) override { told << sentence; }
 };
 
@@ -52,7 +57,8 @@ class MainWindowTest : public ::testing::Test {
         window_.resize(1440, 900);
         window_.show();
         QApplication::setActiveWindow(&window_);
-        EXPECT_TRUE(window_.openFile(QStringLiteral(SHOULDERLINE_SOURCE_DIR "/samples/armchair.shoulder")));
+        EXPECT_TRUE(
+            window_.openFile(QStringLiteral(SHOULDERLINE_SOURCE_DIR "/samples/armchair.shoulder")));
         QApplication::processEvents();
     }
     ~MainWindowTest() override {
@@ -71,7 +77,8 @@ class MainWindowTest : public ::testing::Test {
     // A button by the beginning of its accessible name or text.
     [[nodiscard]] TextButton* button(const QString& name) {
         for (TextButton* one : window_.findChildren<TextButton*>()) {
-            if (one->isVisible() && (one->accessibleName().startsWith(name) || one->text().startsWith(name))) {
+            if (one->isVisible() &&
+                (one->accessibleName().startsWith(name) || one->text().startsWith(name))) {
                 return one;
             }
         }
@@ -118,7 +125,8 @@ TEST_F(MainWindowTest, AFindingLeadsToItsJoint) {
 TEST_F(MainWindowTest, AMendAppliesInOneStep) {
     state(u"rail thickness"_s, u"1 1/8"_s);
     const Finding first = document().findings().front();
-    const auto mend = std::find_if(first.mends.begin(), first.mends.end(), [](const Mend& one) { return one.edit; });
+    const auto mend = std::find_if(
+        first.mends.begin(), first.mends.end(), [](const Mend& one) { return one.edit; });
     ASSERT_NE(mend, first.mends.end());
     const int steps = document().undoStack().index();
 
@@ -132,7 +140,8 @@ TEST_F(MainWindowTest, EveryPageDraws) {
         window_.showPage(page);
         QApplication::processEvents();
 
-        const QImage image = window_.page(static_cast<MainWindow::PageIndex>(page)).grab().toImage();
+        const QImage image =
+            window_.page(static_cast<MainWindow::PageIndex>(page)).grab().toImage();
 
         const QRgb corner = image.pixel(2, image.height() - 3);
         int other = 0;
@@ -148,10 +157,13 @@ TEST_F(MainWindowTest, EveryPageDraws) {
 TEST_F(MainWindowTest, APartPickedInTheDrawingIsPickedInTheList) {
     auto* canvas = static_cast<PieceCanvas*>(window_.page(MainWindow::PiecePageIndex).canvas());
     const auto& items = canvas->items();
-    const auto rail = std::find_if(items.begin(), items.end(), [](const CanvasItem& item) { return item.name == u"front rail"_s; });
+    const auto rail = std::find_if(items.begin(), items.end(), [](const CanvasItem& item) {
+        return item.name == u"front rail"_s;
+    });
     ASSERT_NE(rail, items.end());
 
-    QTest::mouseClick(canvas, Qt::LeftButton, Qt::NoModifier, canvas->toScreen(rail->area).center().toPoint());
+    QTest::mouseClick(
+        canvas, Qt::LeftButton, Qt::NoModifier, canvas->toScreen(rail->area).center().toPoint());
 
     auto* tree = window_.findChild<QTreeWidget*>(u"parts"_s);
     ASSERT_NE(tree->currentItem(), nullptr);
@@ -165,7 +177,8 @@ TEST_F(MainWindowTest, AssistiveToolsSeeEveryPartOnTheCanvas) {
     EXPECT_EQ(canvas->role(), QAccessible::Canvas);
     int named = 0;
     for (int i = 0; i < canvas->childCount(); ++i) {
-        named += canvas->child(i)->role() == QAccessible::Graphic && !canvas->child(i)->text(QAccessible::Name).isEmpty();
+        named += canvas->child(i)->role() == QAccessible::Graphic &&
+                 !canvas->child(i)->text(QAccessible::Name).isEmpty();
     }
     EXPECT_EQ(named, static_cast<int>(document().resolved().parts.size()));
 }
@@ -178,7 +191,10 @@ TEST_F(MainWindowTest, ARodsLineTakesATypedValue) {
         ++line;
     }
     ASSERT_LT(line, heights.lines.size());
-    QTest::mouseClick(canvas, Qt::LeftButton, Qt::NoModifier, canvas->rodLineAt(RodKind::Heights, line).toPoint());
+    QTest::mouseClick(canvas,
+                      Qt::LeftButton,
+                      Qt::NoModifier,
+                      canvas->rodLineAt(RodKind::Heights, line).toPoint());
     auto* field = canvas->findChild<StatementField*>();
     ASSERT_TRUE(field != nullptr && field->isVisible());
 
@@ -255,7 +271,8 @@ TEST_F(MainWindowTest, AnUnreadableFileIsToldOfAndThePieceStays) {
     EXPECT_FALSE(window_.openFile(path));
 
     ASSERT_EQ(prompts_.told.size(), 1);
-    EXPECT_TRUE(prompts_.told.front().contains(u"broken.shoulder"_s)) << prompts_.told.front().toStdString();
+    EXPECT_TRUE(prompts_.told.front().contains(u"broken.shoulder"_s))
+        << prompts_.told.front().toStdString();
     EXPECT_EQ(document().piece().name, "Waiting-room armchair");
 }
 

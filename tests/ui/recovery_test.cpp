@@ -1,13 +1,13 @@
+#include "ui/document/recovery.h"
+
+#include <QFile>
+#include <QTemporaryDir>
 #include <memory>
 
 #include <gtest/gtest.h>
 
-#include <QFile>
-#include <QTemporaryDir>
-
 #include "core/storage/piece_text.h"
 #include "tests/ui/ui_test_support.h"
-#include "ui/document/recovery.h"
 
 namespace shoulderline {
 namespace {
@@ -66,7 +66,8 @@ TEST_F(RecoveryTest, ForgettingRemovesTheSnapshot) {
 
     recovery.forget();
 
-    EXPECT_TRUE(folder_.entryList(QDir::Files).isEmpty()) << folder_.entryList(QDir::Files).join(u' ').toStdString();
+    EXPECT_TRUE(folder_.entryList(QDir::Files).isEmpty())
+        << folder_.entryList(QDir::Files).join(u' ').toStdString();
 }
 
 TEST_F(RecoveryTest, ASecondCrashLosesNothing) {

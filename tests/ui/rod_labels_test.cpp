@@ -1,9 +1,9 @@
+#include "ui/pages/rod_labels.h"
+
 #include <algorithm>
 #include <random>
 
 #include <gtest/gtest.h>
-
-#include "ui/pages/rod_labels.h"
 
 namespace shoulderline {
 namespace {
@@ -28,14 +28,16 @@ TEST(LabelRows, NoneOverlapsAnother) {
     for (int round = 0; round < 200; ++round) {
         std::vector<LabelSpan> labels;
         for (int i = 0; i < 30; ++i) {
-            labels.push_back({static_cast<double>(random() % 400), 10.0 + static_cast<double>(random() % 40),
+            labels.push_back({static_cast<double>(random() % 400),
+                              10.0 + static_cast<double>(random() % 40),
                               static_cast<int>(random() % 3)});
         }
         const auto rows = labelRows(labels, 3, 5);
         for (std::size_t i = 0; i < labels.size(); ++i) {
             for (std::size_t j = 0; j < i; ++j) {
                 if (rows[i] && rows[i] == rows[j]) {
-                    EXPECT_GE(std::abs(labels[i].at - labels[j].at), (labels[i].size + labels[j].size) / 2 + 5);
+                    EXPECT_GE(std::abs(labels[i].at - labels[j].at),
+                              (labels[i].size + labels[j].size) / 2 + 5);
                 }
             }
         }

@@ -1,8 +1,8 @@
-#include <gtest/gtest.h>
-
 #include <QApplication>
 #include <QSettings>
 #include <QTemporaryDir>
+
+#include <gtest/gtest.h>
 
 #include "ui/window/run_window.h"
 

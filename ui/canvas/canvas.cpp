@@ -1,8 +1,5 @@
 #include "ui/canvas/canvas.h"
 
-#include <algorithm>
-#include <cmath>
-
 #include <QAccessible>
 #include <QApplication>
 #include <QKeyEvent>
@@ -10,6 +7,8 @@
 #include <QPainter>
 #include <QScreen>
 #include <QWheelEvent>
+#include <algorithm>
+#include <cmath>
 
 #include "ui/look/theme.h"
 
@@ -197,8 +196,8 @@ void Canvas::wheelEvent(QWheelEvent* event) {
 void Canvas::mousePressEvent(QMouseEvent* event) {
     pressedAt_ = lastAt_ = event->position();
     hasMoved_ = false;
-    isDragging_ = event->button() == Qt::MiddleButton ||
-                  (event->button() == Qt::LeftButton && isSpaceDown_);
+    isDragging_ =
+        event->button() == Qt::MiddleButton || (event->button() == Qt::LeftButton && isSpaceDown_);
     if (isDragging_) {
         setCursor(Qt::ClosedHandCursor);
     }
@@ -206,7 +205,8 @@ void Canvas::mousePressEvent(QMouseEvent* event) {
 
 void Canvas::mouseMoveEvent(QMouseEvent* event) {
     const QPointF at = event->position();
-    hasMoved_ = hasMoved_ || (at - pressedAt_).manhattanLength() >= QApplication::startDragDistance();
+    hasMoved_ =
+        hasMoved_ || (at - pressedAt_).manhattanLength() >= QApplication::startDragDistance();
     if (isDragging_) {
         scrollBy(at - lastAt_);
     } else if (event->buttons() == Qt::NoButton) {
@@ -238,7 +238,8 @@ void Canvas::leaveEvent(QEvent* event) {
 }
 
 void Canvas::keyPressEvent(QKeyEvent* event) {
-    const double reach = event->modifiers().testFlag(Qt::ShiftModifier) ? 5 * kArrowPixels : kArrowPixels;
+    const double reach =
+        event->modifiers().testFlag(Qt::ShiftModifier) ? 5 * kArrowPixels : kArrowPixels;
     switch (event->key()) {
         case Qt::Key_Plus:
         case Qt::Key_Equal:

@@ -1,12 +1,11 @@
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include <QPointF>
 #include <QRectF>
 #include <QString>
 #include <QWidget>
+#include <optional>
+#include <vector>
 
 #include "core/drawing/sheet.h"
 

@@ -1,9 +1,8 @@
 #include "ui/canvas/canvas_accessible.h"
 
-#include <vector>
-
 #include <QAccessibleWidget>
 #include <QPointer>
+#include <vector>
 
 #include "ui/canvas/canvas.h"
 

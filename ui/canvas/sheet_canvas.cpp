@@ -1,10 +1,9 @@
 #include "ui/canvas/sheet_canvas.h"
 
+#include <QPainter>
 #include <algorithm>
 #include <utility>
 #include <variant>
-
-#include <QPainter>
 
 #include "core/drawing/pick.h"
 #include "ui/look/text.h"
@@ -14,7 +13,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kEdge = 6.0;       // millimetres of the sheet
+constexpr double kEdge = 6.0;  // millimetres of the sheet
 constexpr double kPickPixels = 5.0;
 
 // What an op covers, roughly; enough to find a thing on the sheet.

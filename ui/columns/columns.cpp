@@ -34,7 +34,9 @@ StatedColumn::StatedColumn(Document& document, Afterglow& glow, Prompts& prompts
     measures_ = new MeasuresList(document, glow, prompts, widget());
     layout->addWidget(measures_);
     auto* heading = new SectionHeading(tr("Parts"), widget());
-    connect(heading->addCommand(tr("add"), tr("add a part")), &TextButton::clicked, this,
+    connect(heading->addCommand(tr("add"), tr("add a part")),
+            &TextButton::clicked,
+            this,
             &StatedColumn::addPartAsked);
     layout->addWidget(heading);
     parts_ = new PartTree(document, widget());
@@ -55,11 +57,16 @@ FollowingColumn::FollowingColumn(Document& document, Prompts& prompts, QWidget* 
     layout->addSpacing(10);
     layout->addWidget(line);
     layout->addWidget(new SectionHeading(tr("Chosen"), widget()));
-    nothing_ = makeSoftLabel(tr("Choose a part in a drawing or in the list: its sizes, where each comes from, and why, are told here."), 0.92, widget());
+    nothing_ = makeSoftLabel(tr("Choose a part in a drawing or in the list: its sizes, where each "
+                                "comes from, and why, are told here."),
+                             0.92,
+                             widget());
     nothing_->setWordWrap(true);
     toPart_ = new TextButton({}, TextButton::Kind::Action, widget());
     toPart_->setBold(false);
-    connect(toPart_, &TextButton::clicked, this, [this] { document_.choosePart(document_.chosenPart()); });
+    connect(toPart_, &TextButton::clicked, this, [this] {
+        document_.choosePart(document_.chosenPart());
+    });
     part_ = new PartView(document, prompts, widget());
     joint_ = new JointView(document, widget());
     layout->addWidget(nothing_);

@@ -1,11 +1,10 @@
 #include "ui/columns/findings_strip.h"
 
-#include <algorithm>
-
 #include <QHBoxLayout>
 #include <QMenu>
 #include <QScrollArea>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "ui/columns/section.h"
 #include "ui/look/text.h"
@@ -81,8 +80,9 @@ FindingsStrip::Row FindingsStrip::makeRow(int at) {
         return document_.findings()[static_cast<std::size_t>(at)];
     };
     connect(row.sentence, &TextButton::clicked, this, [this, finding] { lead(finding()); });
-    connect(row.mend, &TextButton::clicked, this,
-            [this, finding, button = row.mend] { mend(finding(), *button); });
+    connect(row.mend, &TextButton::clicked, this, [this, finding, button = row.mend] {
+        mend(finding(), *button);
+    });
     grid_->addWidget(row.mark, at, 0, Qt::AlignVCenter);
     grid_->addWidget(row.word, at, 1, Qt::AlignVCenter);
     grid_->addWidget(row.sentence, at, 2);
@@ -98,8 +98,10 @@ void FindingsStrip::refresh() {
     for (std::size_t i = 0; i < rows_.size(); ++i) {
         const bool isThere = i < findings.size();
         Row& row = rows_[i];
-        for (QWidget* widget : {static_cast<QWidget*>(row.mark), static_cast<QWidget*>(row.word),
-                                static_cast<QWidget*>(row.sentence), static_cast<QWidget*>(row.mend)}) {
+        for (QWidget* widget : {static_cast<QWidget*>(row.mark),
+                                static_cast<QWidget*>(row.word),
+                                static_cast<QWidget*>(row.sentence),
+                                static_cast<QWidget*>(row.mend)}) {
             widget->setVisible(isThere);
         }
         if (isThere) {
@@ -107,8 +109,9 @@ void FindingsStrip::refresh() {
         }
     }
     const auto count = [&](Severity severity) {
-        return std::count_if(findings.begin(), findings.end(),
-                             [severity](const Finding& one) { return one.severity == severity; });
+        return std::count_if(findings.begin(), findings.end(), [severity](const Finding& one) {
+            return one.severity == severity;
+        });
     };
     QStringList counts;
     for (const Severity severity : {Severity::MustMend, Severity::LookAt, Severity::Note}) {

@@ -1,11 +1,10 @@
 #pragma once
 
-#include <memory>
-#include <vector>
-
 #include <QGridLayout>
 #include <QLabel>
 #include <QWidget>
+#include <memory>
+#include <vector>
 
 #include "ui/document/document.h"
 #include "ui/look/marks.h"
@@ -15,7 +14,8 @@ namespace shoulderline {
 
 class Prompts;
 
-// The findings, always in view: a shape, a word, a sentence that leads to its part, and what mends it.
+// The findings, always in view: a shape, a word, a sentence that leads to its part, and what mends
+// it.
 class FindingsStrip final : public QWidget {
     Q_OBJECT
   public:

@@ -68,15 +68,18 @@ void Gauges::show(std::size_t joint) {
         row.figure->setText(word.isEmpty() ? figure : word + u"  "_s + figure);
         QString range = tr("any");
         if (one.low && one.high) {
-            range = tr("%1 to %2").arg(figureText(document_, *one.low, one.isLength),
-                                       figureText(document_, *one.high, one.isLength));
+            range = tr("%1 to %2")
+                        .arg(figureText(document_, *one.low, one.isLength),
+                             figureText(document_, *one.high, one.isLength));
         } else if (one.low) {
             range = tr("at least %1").arg(figureText(document_, *one.low, one.isLength));
         } else if (one.high) {
             range = tr("at most %1").arg(figureText(document_, *one.high, one.isLength));
         }
-        row.holder->setToolTip(tr("%1 (%2)").arg(range, qt(document_.resolved().rules[one.rule].source)));
-        row.bar->setAccessibleName(tr("%1: %2; %3").arg(row.subject->text(), row.figure->text(), range));
+        row.holder->setToolTip(
+            tr("%1 (%2)").arg(range, qt(document_.resolved().rules[one.rule].source)));
+        row.bar->setAccessibleName(
+            tr("%1: %2; %3").arg(row.subject->text(), row.figure->text(), range));
         row.bar->show(one.value, one.low, one.high);
     }
 }

@@ -1,10 +1,9 @@
 #pragma once
 
-#include <vector>
-
 #include <QLabel>
 #include <QVBoxLayout>
 #include <QWidget>
+#include <vector>
 
 #include "core/check/proportions.h"
 #include "ui/document/document.h"

@@ -13,9 +13,12 @@ using namespace Qt::Literals::StringLiterals;
 namespace {
 
 constexpr int kFieldWidth = 76;
-constexpr SizeName kSizes[] = {SizeName::TenonThickness,   SizeName::TenonWidth,
-                               SizeName::TenonLength,      SizeName::Projection,
-                               SizeName::ShoulderFaceSide, SizeName::ShoulderFaceEdge,
+constexpr SizeName kSizes[] = {SizeName::TenonThickness,
+                               SizeName::TenonWidth,
+                               SizeName::TenonLength,
+                               SizeName::Projection,
+                               SizeName::ShoulderFaceSide,
+                               SizeName::ShoulderFaceEdge,
                                SizeName::MortiseDepth};
 
 }  // namespace
@@ -89,10 +92,12 @@ void JointView::addRow(SizeName size, int at) {
     row.label = new QLabel(qt(wordFor(size)), this);
     row.label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     row.field = new StatementField(
-        document_, Dimension::Length,
+        document_,
+        Dimension::Length,
         [this, size](const std::string& text, Document::Kind kind) -> Result<void> {
             // A sign before the size makes it an offset to what the rule gives.
-            const bool isOffset = !text.empty() && (text[0] == '+' || text[0] == '-' || text.rfind("−", 0) == 0);
+            const bool isOffset =
+                !text.empty() && (text[0] == '+' || text[0] == '-' || text.rfind("−", 0) == 0);
             const SizeStatement* now = statementOf(size);
             const bool isFound = now != nullptr && now->state == SizeState::AsFound;
             const SizeState state = isOffset  ? SizeState::RulePlusOffset
@@ -104,7 +109,8 @@ void JointView::addRow(SizeName size, int at) {
     row.field->setMayBeEmpty(true);
     row.field->setFixedWidth(kFieldWidth);
     row.field->setAccessibleName(qt(wordFor(size)));
-    row.field->setToolTip(tr("A size states it; + 1/16 adds to the rule; nothing goes back to the rule."));
+    row.field->setToolTip(
+        tr("A size states it; + 1/16 adds to the rule; nothing goes back to the rule."));
     row.field->installEventFilter(this);
     row.label->setBuddy(row.field);
     row.state = new TextButton({}, TextButton::Kind::Quiet, this);
@@ -112,8 +118,9 @@ void JointView::addRow(SizeName size, int at) {
     small.setPointSizeF(small.pointSizeF() * 0.88);
     row.state->setFont(small);
     row.state->setFocusPolicy(Qt::TabFocus);
-    connect(row.state, &TextButton::clicked, this,
-            [this, size, button = row.state] { openStates(size, *button); });
+    connect(row.state, &TextButton::clicked, this, [this, size, button = row.state] {
+        openStates(size, *button);
+    });
     grid_->addWidget(row.label, at, 0);
     grid_->addWidget(row.field, at, 1);
     grid_->addWidget(row.state, at, 2, Qt::AlignLeft | Qt::AlignVCenter);
@@ -140,7 +147,9 @@ const SizeStatement* JointView::statementOf(SizeName size) const {
     return it == stated->sizes.end() ? nullptr : &it->second;
 }
 
-Result<void> JointView::setSize(SizeName size, const SizeStatement& statement, Document::Kind kind) {
+Result<void> JointView::setSize(SizeName size,
+                                const SizeStatement& statement,
+                                Document::Kind kind) {
     const ResolvedJoint* one = joint();
     if (one == nullptr) {
         return fail(ErrorCode::UnknownName, utf8(tr("That joint is gone.")));
@@ -160,13 +169,15 @@ void JointView::refresh() {
     const JointStatement* stated =
         findJointStatement(document_.piece(), parts[one->tenoned].of, parts[one->mortised].of);
     const bool isStated = stated != nullptr && stated->kind;
-    kind_->setItemText(0, isStated ? tr("as placed") : tr("as placed: %1").arg(qt(wordFor(one->kind))));
+    kind_->setItemText(
+        0, isStated ? tr("as placed") : tr("as placed: %1").arg(qt(wordFor(one->kind))));
     kind_->setCurrentIndex(isStated ? 1 + static_cast<int>(*stated->kind) : 0);
     const bool isWood = one->kind != JointKind::Rests;
     for (Row& row : rows_) {
         const bool isThere =
             isWood && (row.size != SizeName::Projection || one->kind == JointKind::Through);
-        for (QWidget* widget : {static_cast<QWidget*>(row.label), static_cast<QWidget*>(row.field),
+        for (QWidget* widget : {static_cast<QWidget*>(row.label),
+                                static_cast<QWidget*>(row.field),
                                 static_cast<QWidget*>(row.state)}) {
             widget->setVisible(isThere);
         }
@@ -188,7 +199,8 @@ void JointView::showRow(Row& row, const ResolvedJoint& one) {
     const Size& size = sizeOf(one, row.size);
     const SizeStatement* stated = statementOf(row.size);
     const bool isOwn = stated != nullptr && stated->state != SizeState::RulePlusOffset;
-    row.field->setStatement(isOwn ? stated->expression : std::string(), document_.shown(size.value));
+    row.field->setStatement(isOwn ? stated->expression : std::string(),
+                            document_.shown(size.value));
     row.state->setText(qt(wordFor(size.state)));
     row.state->setAccessibleName(tr("%1: %2").arg(qt(wordFor(row.size)), qt(wordFor(size.state))));
     QFont font = row.label->font();
@@ -202,10 +214,14 @@ void JointView::showOthers(const ResolvedJoint& one) {
         return;
     }
     const auto shown = [this](const Size& size) { return qt(document_.shown(size.value)); };
-    others_->setText(tr("mortise %1 wide, %2 long, in the %3; %4 from its %5, %6 from the start end")
-                         .arg(shown(one.mortise.width), shown(one.mortise.length),
-                              qt(wordFor(one.mortise.face)), shown(one.mortise.fromFace),
-                              qt(wordFor(one.mortise.reference)), shown(one.mortise.fromStart)));
+    others_->setText(
+        tr("mortise %1 wide, %2 long, in the %3; %4 from its %5, %6 from the start end")
+            .arg(shown(one.mortise.width),
+                 shown(one.mortise.length),
+                 qt(wordFor(one.mortise.face)),
+                 shown(one.mortise.fromFace),
+                 qt(wordFor(one.mortise.reference)),
+                 shown(one.mortise.fromStart)));
 }
 
 void JointView::chooseKind(int index) {
@@ -227,12 +243,15 @@ void JointView::openStates(SizeName size, QWidget& under) {
     if (one == nullptr) {
         return;
     }
-    const std::string value = showLength(sizeOf(*one, size).value, LengthStyle::fractions(64), true);
-    const std::string exact = value.rfind("≈", 0) == 0
-                                  ? showLength(sizeOf(*one, size).value, LengthStyle::decimalInches(4), true)
-                                  : value;
+    const std::string value =
+        showLength(sizeOf(*one, size).value, LengthStyle::fractions(64), true);
+    const std::string exact =
+        value.rfind("≈", 0) == 0
+            ? showLength(sizeOf(*one, size).value, LengthStyle::decimalInches(4), true)
+            : value;
     std::string stated = exact;
-    for (std::size_t at = stated.find("\u00a0"); at != std::string::npos; at = stated.find("\u00a0")) {
+    for (std::size_t at = stated.find("\u00a0"); at != std::string::npos;
+         at = stated.find("\u00a0")) {
         stated.replace(at, std::string_view("\u00a0").size(), " ");
     }
     QMenu menu(this);
@@ -240,9 +259,11 @@ void JointView::openStates(SizeName size, QWidget& under) {
         static_cast<void>(setSize(size, {state, text}, Document::Kind::Whole));
     };
     menu.addAction(tr("Back to the Rule"), this, [setTo] { setTo(SizeState::Stated, {}); });
-    menu.addAction(tr("State %1").arg(qt(exact)), this, [setTo, stated] { setTo(SizeState::Stated, stated); });
-    menu.addAction(tr("Came Out So at the Bench"), this,
-                   [setTo, stated] { setTo(SizeState::AsFound, stated); });
+    menu.addAction(
+        tr("State %1").arg(qt(exact)), this, [setTo, stated] { setTo(SizeState::Stated, stated); });
+    menu.addAction(tr("Came Out So at the Bench"), this, [setTo, stated] {
+        setTo(SizeState::AsFound, stated);
+    });
     menu.exec(under.mapToGlobal(QPoint(0, under.height())));
 }
 

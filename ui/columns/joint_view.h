@@ -1,13 +1,12 @@
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include <QComboBox>
 #include <QGridLayout>
 #include <QLabel>
 #include <QVBoxLayout>
 #include <QWidget>
+#include <optional>
+#include <vector>
 
 #include "ui/columns/gauges.h"
 #include "ui/columns/why_box.h"

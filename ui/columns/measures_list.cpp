@@ -1,12 +1,11 @@
 #include "ui/columns/measures_list.h"
 
-#include <algorithm>
-
 #include <QContextMenuEvent>
 #include <QEvent>
 #include <QMenu>
 #include <QPainter>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "core/measure/measure_name.h"
 #include "ui/columns/section.h"
@@ -39,7 +38,9 @@ MeasuresList::MeasuresList(Document& document, Afterglow& glow, Prompts& prompts
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(0);
     auto* heading = new SectionHeading(tr("Measures"), this);
-    connect(heading->addCommand(tr("add"), tr("add a measure")), &TextButton::clicked, this,
+    connect(heading->addCommand(tr("add"), tr("add a measure")),
+            &TextButton::clicked,
+            this,
             &MeasuresList::add);
     layout->addWidget(heading);
     rows_ = new QGridLayout;
@@ -56,7 +57,10 @@ MeasuresList::MeasuresList(Document& document, Afterglow& glow, Prompts& prompts
 void MeasuresList::refresh() {
     const std::vector<Measure>& measures = document_.piece().measures;
     const bool isSame =
-        std::equal(all_.begin(), all_.end(), measures.begin(), measures.end(),
+        std::equal(all_.begin(),
+                   all_.end(),
+                   measures.begin(),
+                   measures.end(),
                    [](const Row& row, const Measure& measure) { return row.name == measure.name; });
     if (!isSame) {
         rebuild();
@@ -78,7 +82,8 @@ void MeasuresList::rebuild() {
         row.label = new QLabel(qt(measure.name), this);
         row.label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
         row.field = new StatementField(
-            document_, Dimension::Length,
+            document_,
+            Dimension::Length,
             [this, name = measure.name](const std::string& statement, Document::Kind kind) {
                 return document_.apply(SetMeasure{name, statement}, kind);
             },
@@ -87,7 +92,8 @@ void MeasuresList::rebuild() {
         row.field->setAccessibleName(qt(measure.name));
         row.field->setFixedWidth(kFieldWidth);
         row.label->setBuddy(row.field);
-        for (QWidget* widget : {static_cast<QWidget*>(row.label), static_cast<QWidget*>(row.field)}) {
+        for (QWidget* widget :
+             {static_cast<QWidget*>(row.label), static_cast<QWidget*>(row.field)}) {
             widget->installEventFilter(this);
             widget->setProperty("measure", qt(measure.name));
         }
@@ -99,7 +105,8 @@ void MeasuresList::rebuild() {
         ++at;
     }
     if (all_.empty()) {
-        auto* hint = makeSoftLabel(tr("Sizes that the whole piece goes by: seat height, width, depth."));
+        auto* hint =
+            makeSoftLabel(tr("Sizes that the whole piece goes by: seat height, width, depth."));
         hint->setWordWrap(true);
         rows_->addWidget(hint, 0, 0, 1, 2);
     }
@@ -114,9 +121,9 @@ void MeasuresList::show(Row& row, const Measure& measure, const ResolvedMeasure&
     row.field->setStatement(measure.expression);
     row.field->setStateWord(resolved.dependsOn.empty() ? QString() : u"ƒ"_s);
     const QString note = qt(measure.note);
-    row.label->setToolTip(resolved.dependsOn.empty()
-                              ? note
-                              : (note.isEmpty() ? u""_s : note + u"\n"_s) + u"= "_s + qt(measure.expression));
+    row.label->setToolTip(resolved.dependsOn.empty() ? note
+                                                     : (note.isEmpty() ? u""_s : note + u"\n"_s) +
+                                                           u"= "_s + qt(measure.expression));
     row.field->setAccessibleDescription(row.label->toolTip());
 }
 
@@ -125,9 +132,8 @@ void MeasuresList::paintEvent(QPaintEvent*) {
     if (glow_.level() <= 0.0 || last.name.isEmpty()) {
         return;
     }
-    const auto row = std::find_if(all_.begin(), all_.end(), [&](const Row& one) {
-        return qt(one.name) == last.name;
-    });
+    const auto row = std::find_if(
+        all_.begin(), all_.end(), [&](const Row& one) { return qt(one.name) == last.name; });
     if (row == all_.end()) {
         return;
     }
@@ -180,8 +186,8 @@ void MeasuresList::renameCurrent() {
 
 void MeasuresList::noteCurrent() {
     const std::vector<Measure>& measures = document_.piece().measures;
-    const auto measure = std::find_if(measures.begin(), measures.end(),
-                                      [&](const Measure& one) { return one.name == current_; });
+    const auto measure = std::find_if(
+        measures.begin(), measures.end(), [&](const Measure& one) { return one.name == current_; });
     if (measure == measures.end()) {
         return;
     }
@@ -208,8 +214,9 @@ void MeasuresList::add() {
     const QString value = text->section(u'=', 1).trimmed();
     const std::string tidy = tidyName(utf8(name));
     const auto& measures = document_.piece().measures;
-    if (std::any_of(measures.begin(), measures.end(),
-                    [&](const Measure& one) { return one.name == tidy; })) {
+    if (std::any_of(measures.begin(), measures.end(), [&](const Measure& one) {
+            return one.name == tidy;
+        })) {
         prompts_.tell(this, tr("There is a measure '%1' already.").arg(name));
         return;
     }

@@ -1,11 +1,10 @@
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include <QGridLayout>
 #include <QLabel>
 #include <QWidget>
+#include <string>
+#include <vector>
 
 #include "ui/document/document.h"
 #include "ui/fields/statement_field.h"

@@ -1,11 +1,10 @@
 #include "ui/columns/part_form.h"
 
-#include <algorithm>
-#include <utility>
-
 #include <QCheckBox>
 #include <QComboBox>
 #include <QLabel>
+#include <algorithm>
+#include <utility>
 
 #include "core/measure/expression.h"
 #include "ui/columns/section.h"
@@ -21,11 +20,19 @@ namespace {
 
 constexpr int kFieldWidth = 142;
 
-constexpr Side kSides[] = {Side::Left,   Side::Right, Side::Front, Side::Back,
-                           Side::Bottom, Side::Top,   Side::Centre};
-constexpr Role kRoles[] = {Role::Post, Role::Rail,    Role::Stretcher, Role::Stile,
-                           Role::Slat, Role::Spindle, Role::Arm,       Role::Seat,
-                           Role::Panel, Role::Bracket, Role::Cleat};
+constexpr Side kSides[] = {
+    Side::Left, Side::Right, Side::Front, Side::Back, Side::Bottom, Side::Top, Side::Centre};
+constexpr Role kRoles[] = {Role::Post,
+                           Role::Rail,
+                           Role::Stretcher,
+                           Role::Stile,
+                           Role::Slat,
+                           Role::Spindle,
+                           Role::Arm,
+                           Role::Seat,
+                           Role::Panel,
+                           Role::Bracket,
+                           Role::Cleat};
 
 template <class Words>
 QStringList wordsOf(const Words& words) {
@@ -108,20 +115,32 @@ void PartForm::rebuild(const Part& part) {
     clearLayout(*grid_);
     refreshers_.clear();
     addName();
-    addChoice(tr("role"), wordsOf(kRoles), [](const Part& p) { return qt(wordFor(p.role)); },
-              [](Part& p, const QString& word) {
-                  p.role = fromWord<Role>(utf8(word)).value_or(p.role);
-              });
+    addChoice(
+        tr("role"),
+        wordsOf(kRoles),
+        [](const Part& p) { return qt(wordFor(p.role)); },
+        [](Part& p, const QString& word) { p.role = fromWord<Role>(utf8(word)).value_or(p.role); });
     QStringList stocks;
     for (const Stock& stock : document_.piece().stocks) {
         stocks << qt(stock.name);
     }
-    addChoice(tr("stock"), stocks, [](const Part& p) { return qt(p.stock); },
-              [](Part& p, const QString& word) { p.stock = utf8(word); });
-    addStatement(tr("width"), Dimension::Length, true, [](Part& p) -> Statement& { return p.width; },
-                 tr("as it follows"));
-    addStatement(tr("thickness"), Dimension::Length, true,
-                 [](Part& p) -> Statement& { return p.thickness; }, tr("as its stock"));
+    addChoice(
+        tr("stock"),
+        stocks,
+        [](const Part& p) { return qt(p.stock); },
+        [](Part& p, const QString& word) { p.stock = utf8(word); });
+    addStatement(
+        tr("width"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return p.width; },
+        tr("as it follows"));
+    addStatement(
+        tr("thickness"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return p.thickness; },
+        tr("as its stock"));
     addCheck(tr("left and right pair"), [](Part& p) -> bool& { return p.pair; });
     if (std::holds_alternative<Stands>(part.relation)) {
         addStands();
@@ -139,22 +158,30 @@ void PartForm::rebuild(const Part& part) {
 
 void PartForm::addStands() {
     addSide(tr("stands with its"), [](Part& p) -> Side& { return relationOf<Stands>(p).x.face; });
-    addStatement(tr("at, from the middle"), Dimension::Length, false,
-                 [](Part& p) -> Statement& { return relationOf<Stands>(p).x.at; });
+    addStatement(tr("at, from the middle"), Dimension::Length, false, [](Part& p) -> Statement& {
+        return relationOf<Stands>(p).x.at;
+    });
     addSide(tr("and its"), [](Part& p) -> Side& { return relationOf<Stands>(p).y.face; });
-    addStatement(tr("at, from the front"), Dimension::Length, false,
-                 [](Part& p) -> Statement& { return relationOf<Stands>(p).y.at; });
-    addStatement(tr("foot at"), Dimension::Length, true,
-                 [](Part& p) -> Statement& { return relationOf<Stands>(p).foot; }, tr("the floor"));
-    addStatement(tr("height"), Dimension::Length, false,
-                 [](Part& p) -> Statement& { return relationOf<Stands>(p).height; });
+    addStatement(tr("at, from the front"), Dimension::Length, false, [](Part& p) -> Statement& {
+        return relationOf<Stands>(p).y.at;
+    });
+    addStatement(
+        tr("foot at"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Stands>(p).foot; },
+        tr("the floor"));
+    addStatement(tr("height"), Dimension::Length, false, [](Part& p) -> Statement& {
+        return relationOf<Stands>(p).height;
+    });
 }
 
 void PartForm::addSpans() {
     addReference(tr("spans from"), [](Part& p) -> Statement& { return relationOf<Spans>(p).from; });
     addReference(tr("to"), [](Part& p) -> Statement& { return relationOf<Spans>(p).to; });
     addChoice(
-        tr("placed by its"), wordsOf(kSides) + QStringList{tr("spacing")},
+        tr("placed by its"),
+        wordsOf(kSides) + QStringList{tr("spacing")},
         [](const Part& p) {
             const auto& level = std::get<Spans>(p.relation).level;
             return level ? qt(wordFor(level->face)) : tr("spacing");
@@ -171,18 +198,25 @@ void PartForm::addSpans() {
             }
             level->face = *side;
         });
-    addStatement(tr("at"), Dimension::Length, true,
-                 [](Part& p) -> Statement& {
-                     auto& level = relationOf<Spans>(p).level;
-                     if (!level) {
-                         level.emplace();
-                     }
-                     return level->at;
-                 },
-                 tr("where it is spaced"));
+    addStatement(
+        tr("at"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& {
+            auto& level = relationOf<Spans>(p).level;
+            if (!level) {
+                level.emplace();
+            }
+            return level->at;
+        },
+        tr("where it is spaced"));
     addSide(tr("set in from"), [](Part& p) -> Side& { return relationOf<Spans>(p).set.from; });
-    addStatement(tr("by"), Dimension::Length, true,
-                 [](Part& p) -> Statement& { return relationOf<Spans>(p).set.by; }, tr("flush"));
+    addStatement(
+        tr("by"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Spans>(p).set.by; },
+        tr("flush"));
     addCheck(tr("lies flat"), [](Part& p) -> bool& { return relationOf<Spans>(p).flat; });
 }
 
@@ -196,38 +230,78 @@ void PartForm::addCaps(const Caps& caps) {
     }
     addSide(tr("runs to the"), [](Part& p) -> Side& { return relationOf<Caps>(p).runs; });
     for (const Side side : {Side::Left, Side::Right, Side::Front, Side::Back}) {
-        addStatement(tr("overhang, %1").arg(qt(wordFor(side))), Dimension::Length, true,
-                     [side](Part& p) -> Statement& { return relationOf<Caps>(p).overhang[side]; },
-                     tr("none"));
+        addStatement(
+            tr("overhang, %1").arg(qt(wordFor(side))),
+            Dimension::Length,
+            true,
+            [side](Part& p) -> Statement& { return relationOf<Caps>(p).overhang[side]; },
+            tr("none"));
     }
 }
 
 void PartForm::addFree() {
-    addStatement(tr("at, across"), Dimension::Length, true,
-                 [](Part& p) -> Statement& { return relationOf<Free>(p).x; }, tr("the middle"));
-    addStatement(tr("at, in depth"), Dimension::Length, true,
-                 [](Part& p) -> Statement& { return relationOf<Free>(p).y; }, tr("the front"));
-    addStatement(tr("at, up"), Dimension::Length, true,
-                 [](Part& p) -> Statement& { return relationOf<Free>(p).z; }, tr("the floor"));
-    addStatement(tr("turned about x"), Dimension::Angle, true,
-                 [](Part& p) -> Statement& { return relationOf<Free>(p).aboutX; }, tr("not"));
-    addStatement(tr("turned about y"), Dimension::Angle, true,
-                 [](Part& p) -> Statement& { return relationOf<Free>(p).aboutY; }, tr("not"));
-    addStatement(tr("turned about z"), Dimension::Angle, true,
-                 [](Part& p) -> Statement& { return relationOf<Free>(p).aboutZ; }, tr("not"));
-    addStatement(tr("length"), Dimension::Length, false,
-                 [](Part& p) -> Statement& { return relationOf<Free>(p).length; });
+    addStatement(
+        tr("at, across"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Free>(p).x; },
+        tr("the middle"));
+    addStatement(
+        tr("at, in depth"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Free>(p).y; },
+        tr("the front"));
+    addStatement(
+        tr("at, up"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Free>(p).z; },
+        tr("the floor"));
+    addStatement(
+        tr("turned about x"),
+        Dimension::Angle,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Free>(p).aboutX; },
+        tr("not"));
+    addStatement(
+        tr("turned about y"),
+        Dimension::Angle,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Free>(p).aboutY; },
+        tr("not"));
+    addStatement(
+        tr("turned about z"),
+        Dimension::Angle,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Free>(p).aboutZ; },
+        tr("not"));
+    addStatement(tr("length"), Dimension::Length, false, [](Part& p) -> Statement& {
+        return relationOf<Free>(p).length;
+    });
 }
 
 void PartForm::addSpacing() {
     addReference(tr("spaced after"), [](Part& p) -> Statement& { return spacingOf(p).after; });
     addReference(tr("and before"), [](Part& p) -> Statement& { return spacingOf(p).before; });
-    addStatement(tr("how many"), Dimension::Number, true,
-                 [](Part& p) -> Statement& { return spacingOf(p).count; }, tr("as it follows"));
-    addStatement(tr("gap at most"), Dimension::Length, true,
-                 [](Part& p) -> Statement& { return spacingOf(p).greatestGap; }, tr("not stated"));
-    addStatement(tr("pitch"), Dimension::Length, true,
-                 [](Part& p) -> Statement& { return spacingOf(p).pitch; }, tr("not stated"));
+    addStatement(
+        tr("how many"),
+        Dimension::Number,
+        true,
+        [](Part& p) -> Statement& { return spacingOf(p).count; },
+        tr("as it follows"));
+    addStatement(
+        tr("gap at most"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return spacingOf(p).greatestGap; },
+        tr("not stated"));
+    addStatement(
+        tr("pitch"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return spacingOf(p).pitch; },
+        tr("not stated"));
 }
 
 void PartForm::addName() {
@@ -250,10 +324,14 @@ void PartForm::addName() {
     });
 }
 
-void PartForm::addStatement(const QString& label, Dimension dimension, bool mayBeEmpty, Text text,
+void PartForm::addStatement(const QString& label,
+                            Dimension dimension,
+                            bool mayBeEmpty,
+                            Text text,
                             const QString& whenEmpty) {
     auto* field = new StatementField(
-        document_, dimension,
+        document_,
+        dimension,
         [this, text](const std::string& statement, Document::Kind kind) {
             return change([&](Part& p) { text(p) = statement; }, kind);
         },
@@ -303,7 +381,8 @@ QStringList PartForm::referenceNames() const {
 
 void PartForm::addReference(const QString& label, Text text) {
     addChoice(
-        label, referenceNames(),
+        label,
+        referenceNames(),
         [text](const Part& part) {
             Part copy = part;
             return qt(text(copy));
@@ -313,7 +392,8 @@ void PartForm::addReference(const QString& label, Text text) {
 
 void PartForm::addSide(const QString& label, std::function<Side&(Part&)> side) {
     addChoice(
-        label, wordsOf(kSides),
+        label,
+        wordsOf(kSides),
         [side](const Part& part) {
             Part copy = part;
             return qt(wordFor(side(copy)));

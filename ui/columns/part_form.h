@@ -1,11 +1,10 @@
 #pragma once
 
+#include <QGridLayout>
+#include <QWidget>
 #include <functional>
 #include <string>
 #include <vector>
-
-#include <QGridLayout>
-#include <QWidget>
 
 #include "ui/document/document.h"
 
@@ -33,9 +32,13 @@ class PartForm final : public QWidget {
     void addFree();
     void addSpacing();
     void addName();
-    void addStatement(const QString& label, Dimension dimension, bool mayBeEmpty, Text text,
+    void addStatement(const QString& label,
+                      Dimension dimension,
+                      bool mayBeEmpty,
+                      Text text,
                       const QString& whenEmpty = {});
-    void addChoice(const QString& label, const QStringList& choices,
+    void addChoice(const QString& label,
+                   const QStringList& choices,
                    std::function<QString(const Part&)> now,
                    std::function<void(Part&, const QString&)> choose);
     void addReference(const QString& label, Text text);

@@ -1,8 +1,7 @@
 #include "ui/columns/part_tree.h"
 
-#include <map>
-
 #include <QHeaderView>
+#include <map>
 
 #include "ui/look/text.h"
 
@@ -35,8 +34,7 @@ QString countText(const ResolvedPiece& resolved, std::size_t stated) {
 
 }  // namespace
 
-PartTree::PartTree(Document& document, QWidget* parent)
-    : QTreeWidget(parent), document_(document) {
+PartTree::PartTree(Document& document, QWidget* parent) : QTreeWidget(parent), document_(document) {
     setAccessibleName(tr("parts"));
     setObjectName(u"parts"_s);
     setColumnCount(2);
@@ -106,7 +104,8 @@ void PartTree::showChosen() {
     for (int i = 0; chosen && i < topLevelItemCount(); ++i) {
         for (int j = 0; j < topLevelItem(i)->childCount(); ++j) {
             QTreeWidgetItem* item = topLevelItem(i)->child(j);
-            if (item->data(0, kIndexRole).toULongLong() == document_.resolved().parts[*chosen].stated) {
+            if (item->data(0, kIndexRole).toULongLong() ==
+                document_.resolved().parts[*chosen].stated) {
                 wanted = item;
             }
         }

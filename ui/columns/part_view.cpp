@@ -69,10 +69,14 @@ void PartView::refresh() {
     form_->show(part.stated);
 }
 
-// Each size with its state; those that have reasons of their own tell them when their name is clicked.
+// Each size with its state; those that have reasons of their own tell them when their name is
+// clicked.
 void PartView::showSizes(const ResolvedPart& part) {
     clearLayout(*sizes_);
-    const auto add = [this](const QString& name, Length length, const QString& state, const Size* size) {
+    const auto add = [this](const QString& name,
+                            Length length,
+                            const QString& state,
+                            const Size* size) {
         const int row = sizes_->rowCount();
         QWidget* label = nullptr;
         if (size != nullptr) {
@@ -143,10 +147,12 @@ void PartView::showJoints(std::size_t part) {
                                    : tr("takes %1").arg(qt(resolved.parts[one.tenoned].name));
     };
     if (first) {
-        mainJoint_->setText(tr("tenon into %1").arg(qt(resolved.parts[resolved.joints[*first].mortised].name)));
+        mainJoint_->setText(
+            tr("tenon into %1").arg(qt(resolved.parts[resolved.joints[*first].mortised].name)));
         mainJoint_->disconnect(this);
-        connect(mainJoint_, &TextButton::clicked, this,
-                [this, joint = *first] { document_.chooseJoint(joint); });
+        connect(mainJoint_, &TextButton::clicked, this, [this, joint = *first] {
+            document_.chooseJoint(joint);
+        });
         gauges_->show(*first);
     }
     for (const std::size_t joint : others) {

@@ -13,7 +13,8 @@
 
 namespace shoulderline {
 
-// The chosen part: what it comes to, its joints with the proportions of the first, and what is stated.
+// The chosen part: what it comes to, its joints with the proportions of the first, and what is
+// stated.
 class PartView final : public QWidget {
     Q_OBJECT
   public:

@@ -1,8 +1,7 @@
 #include "ui/columns/ripple_list.h"
 
-#include <set>
-
 #include <QHBoxLayout>
+#include <set>
 
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
@@ -81,13 +80,15 @@ void RippleList::refresh() {
         aside += u" "_s + last.before + u" → "_s + last.after;
     }
     heading_->setAside(isNew ? QString() : last.isUndo ? tr("taken back: %1").arg(aside) : aside);
-    nothing_->setText(isNew ? tr("Nothing has been changed yet.") : tr("No size of a part or joint moved."));
+    nothing_->setText(isNew ? tr("Nothing has been changed yet.")
+                            : tr("No size of a part or joint moved."));
     nothing_->setVisible(count == 0);
     more_->setVisible(count > kFirst);
-    more_->setText(showsAll_ ? tr("fewer")
-                             : tr("and %1 more in %n parts and joints", nullptr,
-                                  static_cast<int>(subjects.size()))
-                                   .arg(count - shown));
+    more_->setText(
+        showsAll_
+            ? tr("fewer")
+            : tr("and %1 more in %n parts and joints", nullptr, static_cast<int>(subjects.size()))
+                  .arg(count - shown));
     takeBack_->setVisible(!isNew && !last.isUndo);
 }
 
@@ -126,7 +127,8 @@ void RippleList::addRow(const Moved& moved, int row) {
     QPalette amber = now->palette();
     amber.setColor(QPalette::WindowText, Theme::of(palette()).amber);
     now->setPalette(amber);
-    now->setAccessibleName(tr("%1, %2: %3, was %4").arg(qt(moved.subject), qt(moved.size), after, before));
+    now->setAccessibleName(
+        tr("%1, %2: %3, was %4").arg(qt(moved.subject), qt(moved.size), after, before));
     rows_->addWidget(size, row, 0);
     rows_->addWidget(old, row, 1, Qt::AlignRight);
     rows_->addWidget(now, row, 2, Qt::AlignRight);

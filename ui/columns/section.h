@@ -8,7 +8,8 @@
 
 namespace shoulderline {
 
-// The heading of a part of a column, in small soft capitals, with room for one command at its right.
+// The heading of a part of a column, in small soft capitals, with room for one command at its
+// right.
 class SectionHeading final : public QWidget {
     Q_OBJECT
   public:
@@ -24,7 +25,9 @@ class SectionHeading final : public QWidget {
 };
 
 // A label in soft ink; `scale` of the window's text size.
-[[nodiscard]] QLabel* makeSoftLabel(const QString& text, double scale = 0.92, QWidget* parent = nullptr);
+[[nodiscard]] QLabel* makeSoftLabel(const QString& text,
+                                    double scale = 0.92,
+                                    QWidget* parent = nullptr);
 
 // Takes all widgets out of a layout and deletes them once the event in hand is done with.
 void clearLayout(QLayout& layout);

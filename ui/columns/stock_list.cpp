@@ -1,9 +1,8 @@
 #include "ui/columns/stock_list.h"
 
-#include <algorithm>
-
 #include <QGridLayout>
 #include <QMenu>
+#include <algorithm>
 
 #include "ui/columns/section.h"
 #include "ui/look/text.h"
@@ -29,7 +28,9 @@ StockList::StockList(Document& document, Prompts& prompts, QWidget* parent)
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(0);
     auto* heading = new SectionHeading(tr("Stock"), this);
-    connect(heading->addCommand(tr("add"), tr("add a stock")), &TextButton::clicked, this,
+    connect(heading->addCommand(tr("add"), tr("add a stock")),
+            &TextButton::clicked,
+            this,
             &StockList::add);
     layout->addWidget(heading);
     rows_ = new QVBoxLayout;
@@ -41,20 +42,24 @@ StockList::StockList(Document& document, Prompts& prompts, QWidget* parent)
 
 const Stock* StockList::find(const std::string& name) const {
     const std::vector<Stock>& stocks = document_.piece().stocks;
-    const auto it = std::find_if(stocks.begin(), stocks.end(),
-                                 [&](const Stock& stock) { return stock.name == name; });
+    const auto it = std::find_if(
+        stocks.begin(), stocks.end(), [&](const Stock& stock) { return stock.name == name; });
     return it == stocks.end() ? nullptr : &*it;
 }
 
 void StockList::refresh() {
     const std::vector<Stock>& stocks = document_.piece().stocks;
-    if (!std::equal(all_.begin(), all_.end(), stocks.begin(), stocks.end(),
+    if (!std::equal(all_.begin(),
+                    all_.end(),
+                    stocks.begin(),
+                    stocks.end(),
                     [](const Row& row, const Stock& stock) { return row.name == stock.name; })) {
         rebuild();
     }
     for (std::size_t i = 0; i < stocks.size(); ++i) {
         all_[i].thickness->setStatement(stocks[i].thickness);
-        const Result<std::string> value = document_.shownValue(stocks[i].thickness, Dimension::Length);
+        const Result<std::string> value =
+            document_.shownValue(stocks[i].thickness, Dimension::Length);
         const bool isOver = !stocks[i].measuredThickness.empty();
         all_[i].thickness->setStateWord(isOver ? tr("planned") : QString());
         all_[i].measured->setStatement(stocks[i].measuredThickness);
@@ -83,18 +88,20 @@ StockList::Row StockList::makeRow(const Stock& stock, QWidget& holder) {
     grid->setColumnStretch(0, 1);
     Row row;
     row.name = stock.name;
-    const auto setter = [this, name = stock.name](Statement Stock::* which) {
-        return [this, name, which](const std::string& statement, Document::Kind kind) -> Result<void> {
-            const Stock* now = find(name);
-            if (now == nullptr) {
-                return fail(ErrorCode::UnknownName, utf8(tr("That stock is gone.")));
-            }
-            Stock next = *now;
-            next.*which = statement;
-            return document_.apply(SetStock{next}, kind);
-        };
+    const auto setter = [this, name = stock.name](Statement Stock::*which) {
+        return
+            [this, name, which](const std::string& statement, Document::Kind kind) -> Result<void> {
+                const Stock* now = find(name);
+                if (now == nullptr) {
+                    return fail(ErrorCode::UnknownName, utf8(tr("That stock is gone.")));
+                }
+                Stock next = *now;
+                next.*which = statement;
+                return document_.apply(SetStock{next}, kind);
+            };
     };
-    row.thickness = new StatementField(document_, Dimension::Length, setter(&Stock::thickness), &holder);
+    row.thickness =
+        new StatementField(document_, Dimension::Length, setter(&Stock::thickness), &holder);
     row.thickness->setFixedWidth(kFieldWidth);
     row.thickness->setAccessibleName(tr("%1, thickness").arg(qt(stock.name)));
     auto* label = new QLabel(qt(stock.name), &holder);
@@ -105,9 +112,11 @@ StockList::Row StockList::makeRow(const Stock& stock, QWidget& holder) {
     QFont small = row.wood->font();
     small.setPointSizeF(small.pointSizeF() * 0.92);
     row.wood->setFont(small);
-    connect(row.wood, &TextButton::clicked, this,
-            [this, name = stock.name, wood = row.wood] { openWoodMenu(name, *wood); });
-    row.measured = new StatementField(document_, Dimension::Length, setter(&Stock::measuredThickness), &holder);
+    connect(row.wood, &TextButton::clicked, this, [this, name = stock.name, wood = row.wood] {
+        openWoodMenu(name, *wood);
+    });
+    row.measured = new StatementField(
+        document_, Dimension::Length, setter(&Stock::measuredThickness), &holder);
     row.measured->setFixedWidth(kFieldWidth);
     row.measured->setMayBeEmpty(true);
     row.measured->setPlaceholderText(tr("measured"));
@@ -134,16 +143,17 @@ void StockList::openWoodMenu(const std::string& name, QWidget& under) {
         }
     };
     for (const Cut cut : {Cut::Flat, Cut::Quarter, Cut::Rift}) {
-        QAction* action = menu.addAction(qt(wordFor(cut)), this,
-                                         [setTo, cut] { setTo([cut](Stock& s) { s.cut = cut; }); });
+        QAction* action = menu.addAction(
+            qt(wordFor(cut)), this, [setTo, cut] { setTo([cut](Stock& s) { s.cut = cut; }); });
         action->setCheckable(true);
         action->setChecked(cut == now.cut);
     }
     menu.addSeparator();
     for (const Species& species : document_.resources().species.all()) {
-        QAction* action = menu.addAction(qt(species.name).toLower(), this, [setTo, kind = species.name] {
-            setTo([kind](Stock& s) { s.species = kind; });
-        });
+        QAction* action =
+            menu.addAction(qt(species.name).toLower(), this, [setTo, kind = species.name] {
+                setTo([kind](Stock& s) { s.species = kind; });
+            });
         action->setCheckable(true);
         action->setChecked(species.name == now.species);
     }

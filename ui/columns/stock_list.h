@@ -1,10 +1,9 @@
 #pragma once
 
-#include <vector>
-
 #include <QLabel>
 #include <QVBoxLayout>
 #include <QWidget>
+#include <vector>
 
 #include "ui/document/document.h"
 #include "ui/fields/statement_field.h"

@@ -1,9 +1,8 @@
 #pragma once
 
-#include <vector>
-
 #include <QLabel>
 #include <QWidget>
+#include <vector>
 
 #include "core/rules/reason.h"
 #include "ui/document/document.h"

@@ -1,9 +1,8 @@
 #include "ui/document/document.h"
 
+#include <QFileInfo>
 #include <algorithm>
 #include <utility>
-
-#include <QFileInfo>
 
 #include "core/measure/angle_text.h"
 #include "core/measure/expression.h"
@@ -17,9 +16,13 @@ namespace shoulderline {
 namespace {
 
 // What a measure comes to, shown; empty where it comes to nothing.
-std::string shownMeasure(const ResolvedPiece& resolved, std::string_view name, const LengthStyle& style) {
-    const auto it = std::find_if(resolved.measures.begin(), resolved.measures.end(),
-                                 [&](const ResolvedMeasure& measure) { return measure.name == name; });
+std::string shownMeasure(const ResolvedPiece& resolved,
+                         std::string_view name,
+                         const LengthStyle& style) {
+    const auto it = std::find_if(
+        resolved.measures.begin(), resolved.measures.end(), [&](const ResolvedMeasure& measure) {
+            return measure.name == name;
+        });
     if (it == resolved.measures.end() || !it->value) {
         return {};
     }
@@ -81,9 +84,11 @@ Result<void> Document::apply(const Edit& edit, Kind kind) {
     }
     const PieceCommand::Target target{targetOf(edit), kind == Kind::Step ? burst_ : 0};
     undoStack_.push(
-        new PieceCommand(*this, {piece_, chosen_},
+        new PieceCommand(*this,
+                         {piece_, chosen_},
                          {std::make_shared<const Piece>(std::move(*next)), renamed(chosen_, edit)},
-                         qt(nameOf(edit)), target));
+                         qt(nameOf(edit)),
+                         target));
     return {};
 }
 

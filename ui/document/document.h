@@ -1,14 +1,13 @@
 #pragma once
 
-#include <memory>
-#include <optional>
-#include <string>
-#include <vector>
-
 #include <QDateTime>
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
 
 #include "core/check/finding.h"
 #include "core/piece/edit.h"
@@ -28,8 +27,8 @@ struct Chosen {
 
 // What the last change was and what it moved.
 struct LastChange {
-    QString name;          // "rail thickness"; empty when nothing has changed yet
-    QString before;        // what it was and is, where it is one size; else empty
+    QString name;    // "rail thickness"; empty when nothing has changed yet
+    QString before;  // what it was and is, where it is one size; else empty
     QString after;
     bool isUndo = false;
     std::vector<Moved> moved;
@@ -83,13 +82,16 @@ class Document final : public QObject {
     void chooseJoint(std::optional<std::size_t> joint);
 
   Q_SIGNALS:
-    void changed();        // the piece and all that follows from it
+    void changed();  // the piece and all that follows from it
     void chosenChanged();
-    void fileChanged();    // path, or whether it is saved
+    void fileChanged();  // path, or whether it is saved
 
   private:
     friend class PieceCommand;
-    void show(std::shared_ptr<const Piece> piece, const Chosen& chosen, const QString& name, bool isUndo);
+    void show(std::shared_ptr<const Piece> piece,
+              const Chosen& chosen,
+              const QString& name,
+              bool isUndo);
     void choose(Chosen chosen);
 
     Resources resources_;

@@ -1,8 +1,7 @@
 #include "ui/document/piece_command.h"
 
-#include <utility>
-
 #include <QLoggingCategory>
+#include <utility>
 
 namespace shoulderline {
 
@@ -12,11 +11,8 @@ Q_LOGGING_CATEGORY(edits, "shoulderline.edits", QtWarningMsg)
 
 }  // namespace
 
-PieceCommand::PieceCommand(Document& document,
-                           State before,
-                           State after,
-                           const QString& name,
-                           Target target)
+PieceCommand::PieceCommand(
+    Document& document, State before, State after, const QString& name, Target target)
     : QUndoCommand(name),
       document_(document),
       before_(std::move(before)),

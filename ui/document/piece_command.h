@@ -1,8 +1,7 @@
 #pragma once
 
-#include <memory>
-
 #include <QUndoCommand>
+#include <memory>
 
 #include "core/piece/piece.h"
 #include "ui/document/document.h"

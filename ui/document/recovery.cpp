@@ -1,13 +1,12 @@
 #include "ui/document/recovery.h"
 
-#include <algorithm>
-#include <utility>
-
 #include <QCoreApplication>
 #include <QFile>
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <QUuid>
+#include <algorithm>
+#include <utility>
 
 #include "core/storage/piece_file.h"
 #include "core/storage/piece_text.h"
@@ -86,7 +85,8 @@ void Recovery::write() {
         if (!folder_.mkpath(u"."_s)) {
             return;  // no place for a snapshot: the work itself goes on
         }
-        takeName(folder_.filePath(QUuid::createUuid().toString(QUuid::WithoutBraces) + u".snapshot"_s));
+        takeName(
+            folder_.filePath(QUuid::createUuid().toString(QUuid::WithoutBraces) + u".snapshot"_s));
     }
     const QJsonObject all{{u"name"_s, qt(document_.piece().name)},
                           {u"path"_s, document_.path()},
@@ -106,7 +106,8 @@ void Recovery::writeNow() {
 
 std::vector<LostWork> Recovery::find() {
     std::vector<LostWork> all;
-    for (const QFileInfo& info : folder_.entryInfoList({u"*.snapshot"_s}, QDir::Files, QDir::Time)) {
+    for (const QFileInfo& info :
+         folder_.entryInfoList({u"*.snapshot"_s}, QDir::Files, QDir::Time)) {
         const QString file = info.filePath();
         QLockFile lock(file + u".lock"_s);
         lock.setStaleLockTime(0);

@@ -1,8 +1,5 @@
 #pragma once
 
-#include <memory>
-#include <vector>
-
 #include <QDateTime>
 #include <QDir>
 #include <QLockFile>
@@ -10,6 +7,8 @@
 #include <QString>
 #include <QThreadPool>
 #include <QTimer>
+#include <memory>
+#include <vector>
 
 #include "core/piece/piece.h"
 #include "ui/document/document.h"
@@ -22,9 +21,9 @@ namespace shoulderline {
 
 // Work that was not saved when the program ended.
 struct LostWork {
-    QString file;     // the snapshot
-    QString name;     // of the piece
-    QString path;     // of its own file; empty if it had none
+    QString file;  // the snapshot
+    QString name;  // of the piece
+    QString path;  // of its own file; empty if it had none
     QDateTime time;
     Piece piece;
 };

@@ -1,10 +1,9 @@
 #include "ui/fields/field_note.h"
 
-#include <algorithm>
-
 #include <QAccessible>
 #include <QFontMetrics>
 #include <QPainter>
+#include <algorithm>
 
 #include "ui/look/theme.h"
 

@@ -17,7 +17,8 @@ class LengthField final : public MeasureField {
 
     void setLength(Length length, const LengthStyle& style);
     [[nodiscard]] Length length() const { return length_; }
-    // The least and most that are taken, and what is said of others ("pages overlap by 5 mm to 50 mm").
+    // The least and most that are taken, and what is said of others ("pages overlap by 5 mm to 50
+    // mm").
     void setLimits(Length least, Length most, const QString& sentence);
 
   Q_SIGNALS:

@@ -1,10 +1,9 @@
 #include "ui/fields/measure_field.h"
 
-#include <algorithm>
-
 #include <QKeyEvent>
 #include <QPainter>
 #include <QWheelEvent>
+#include <algorithm>
 
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
@@ -251,7 +250,8 @@ void MeasureField::paintEvent(QPaintEvent* event) {
     QFont small = font();
     small.setPointSizeF(small.pointSizeF() * 0.84);
     const QFontMetrics metrics(small);
-    const int taken = fontMetrics().horizontalAdvance(text()) + metrics.horizontalAdvance(stateWord_);
+    const int taken =
+        fontMetrics().horizontalAdvance(text()) + metrics.horizontalAdvance(stateWord_);
     if (taken + 22 > width()) {
         return;
     }

@@ -17,8 +17,14 @@ constexpr auto kAlmost = "≈";
 
 }  // namespace
 
-StatementField::StatementField(Document& document, Dimension dimension, Commit commit, QWidget* parent)
-    : MeasureField(parent), document_(document), dimension_(dimension), commit_(std::move(commit)) {}
+StatementField::StatementField(Document& document,
+                               Dimension dimension,
+                               Commit commit,
+                               QWidget* parent)
+    : MeasureField(parent),
+      document_(document),
+      dimension_(dimension),
+      commit_(std::move(commit)) {}
 
 void StatementField::setStatement(const std::string& statement, const std::string& resting) {
     statement_ = statement;
@@ -45,7 +51,8 @@ bool StatementField::isLiteral() const {
 std::string StatementField::withUnit(const std::string& text) const {
     const Result<Length> asInches = readLength(text, Unit::Inch);
     const Result<Length> asMillimetres = readLength(text, Unit::Millimetre);
-    const bool isBare = asInches && asMillimetres && !nearlyEqual(*asInches, *asMillimetres, Length());
+    const bool isBare =
+        asInches && asMillimetres && !nearlyEqual(*asInches, *asMillimetres, Length());
     if (dimension_ != Dimension::Length || keepsBare_ || !isBare) {
         return text;
     }
@@ -58,7 +65,8 @@ Result<void> StatementField::commitText(const QString& text, Manner manner) {
         typed.erase(0, std::string_view(kAlmost).size());
     }
     if (typed.empty() && !mayBeEmpty_) {
-        return fail(ErrorCode::EmptyText, utf8(tr("A value belongs here; Esc brings the old one back.")));
+        return fail(ErrorCode::EmptyText,
+                    utf8(tr("A value belongs here; Esc brings the old one back.")));
     }
     if (!typed.empty()) {
         typed = withUnit(typed);
@@ -116,9 +124,9 @@ Result<QString> StatementField::stepped(int steps) const {
 QString StatementField::preview(const QString& text) const {
     const Result<Expression> expression =
         Expression::parse(utf8(text.trimmed()), document_.piece().unit);
-    const bool isWorthIt = expression && (!expression->names().empty() || text.contains(u'*') ||
-                                          text.contains(u" / "_s) || text.contains(u" - "_s) ||
-                                          text.contains(u'+'));
+    const bool isWorthIt =
+        expression && (!expression->names().empty() || text.contains(u'*') ||
+                       text.contains(u" / "_s) || text.contains(u" - "_s) || text.contains(u'+'));
     if (!isWorthIt) {
         return {};
     }

@@ -18,13 +18,17 @@ class StatementField final : public MeasureField {
     // Takes a new statement over; `kind` says whether it is one step of a burst.
     using Commit = std::function<Result<void>(const std::string& statement, Document::Kind kind)>;
 
-    StatementField(Document& document, Dimension dimension, Commit commit, QWidget* parent = nullptr);
+    StatementField(Document& document,
+                   Dimension dimension,
+                   Commit commit,
+                   QWidget* parent = nullptr);
 
     // The statement as it stands. `resting`, where not empty, is the figure shown at rest whatever
     // is stated: what a rule gives, or a rule with an offset.
     void setStatement(const std::string& statement, const std::string& resting = {});
     void setDimension(Dimension dimension) { dimension_ = dimension; }
-    // Whether the field may be emptied, which goes back to the rule; and what is said if it may not.
+    // Whether the field may be emptied, which goes back to the rule; and what is said if it may
+    // not.
     void setMayBeEmpty(bool mayBeEmpty) { mayBeEmpty_ = mayBeEmpty; }
     // A bare number stays bare instead of taking the unit shown.
     void setKeepsBare(bool keepsBare) { keepsBare_ = keepsBare; }

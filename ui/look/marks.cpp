@@ -1,9 +1,8 @@
 #include "ui/look/marks.h"
 
-#include <algorithm>
-
 #include <QPainter>
 #include <QPainterPath>
+#include <algorithm>
 
 #include "ui/look/theme.h"
 
@@ -68,7 +67,8 @@ void GaugeBar::paintEvent(QPaintEvent*) {
     painter.setBrush(theme.isDark ? theme.hairline : QColor(0xea, 0xe6, 0xdc));
     painter.drawRoundedRect(bar, 3, 3);
     const double from = bar.left() + std::clamp(low_.value_or(0.0) * scale, 0.0, bar.width());
-    const double to = high_ ? bar.left() + std::clamp(*high_ * scale, 0.0, bar.width()) : bar.right();
+    const double to =
+        high_ ? bar.left() + std::clamp(*high_ * scale, 0.0, bar.width()) : bar.right();
     painter.setBrush(theme.isDark ? theme.teal.darker(200) : QColor(0xb5, 0xd6, 0xd8));
     painter.drawRoundedRect(QRectF(from, bar.top(), std::max(to - from, 2.0), bar.height()), 3, 3);
     const double at = bar.left() + std::clamp(value_ * scale, 0.0, bar.width());

@@ -74,7 +74,8 @@ QSize TextButton::minimumSizeHint() const {
 
 int TextButton::heightForWidth(int width) const {
     const QFontMetrics metrics(shownFont());
-    return metrics.boundingRect(QRect(0, 0, width - 2 * kEdge, 10000), flags(), text()).height() + 6;
+    return metrics.boundingRect(QRect(0, 0, width - 2 * kEdge, 10000), flags(), text()).height() +
+           6;
 }
 
 void TextButton::paintEvent(QPaintEvent*) {
@@ -92,11 +93,14 @@ void TextButton::paintEvent(QPaintEvent*) {
                                                         : theme.ink);
     const int edge = kind_ == Kind::Page ? kPageEdge : kEdge;
     const QRect inside = rect().adjusted(edge, 0, -edge, 0);
-    const QString shownText = wraps_ ? text() : painter.fontMetrics().elidedText(text(), Qt::ElideRight, inside.width() + 1);
+    const QString shownText =
+        wraps_ ? text()
+               : painter.fontMetrics().elidedText(text(), Qt::ElideRight, inside.width() + 1);
     painter.drawText(inside, flags(), shownText);
     if (kind_ == Kind::Page && (isChecked() || isLit)) {
         const QColor line = isChecked() ? theme.teal : theme.fieldEdge;
-        painter.fillRect(QRect(edge - 2, height() - 3, width() - 2 * edge + 4, isChecked() ? 3 : 1), line);
+        painter.fillRect(QRect(edge - 2, height() - 3, width() - 2 * edge + 4, isChecked() ? 3 : 1),
+                         line);
     }
     if (hasFocus()) {
         painter.setPen(QPen(theme.teal, 1, Qt::DotLine));

@@ -1,8 +1,7 @@
 #include "ui/look/theme.h"
 
-#include <utility>
-
 #include <QStringList>
+#include <utility>
 
 namespace shoulderline {
 
@@ -51,16 +50,25 @@ Theme Theme::of(const QPalette& palette) {
 QPalette Theme::palette() const {
     QPalette palette;
     const std::pair<QPalette::ColorRole, QColor> roles[] = {
-        {QPalette::Window, paper},        {QPalette::WindowText, ink},
-        {QPalette::Base, field},          {QPalette::AlternateBase, paper},
-        {QPalette::Text, ink},            {QPalette::PlaceholderText, softInk},
-        {QPalette::Button, paper},        {QPalette::ButtonText, ink},
-        {QPalette::BrightText, brick},    {QPalette::ToolTipBase, paper},
-        {QPalette::ToolTipText, ink},     {QPalette::Highlight, teal},
+        {QPalette::Window, paper},
+        {QPalette::WindowText, ink},
+        {QPalette::Base, field},
+        {QPalette::AlternateBase, paper},
+        {QPalette::Text, ink},
+        {QPalette::PlaceholderText, softInk},
+        {QPalette::Button, paper},
+        {QPalette::ButtonText, ink},
+        {QPalette::BrightText, brick},
+        {QPalette::ToolTipBase, paper},
+        {QPalette::ToolTipText, ink},
+        {QPalette::Highlight, teal},
         {QPalette::HighlightedText, isDark ? desk : field},
-        {QPalette::Link, teal},           {QPalette::LinkVisited, teal},
-        {QPalette::Light, field},         {QPalette::Midlight, hairline},
-        {QPalette::Mid, hairline},        {QPalette::Dark, fieldEdge},
+        {QPalette::Link, teal},
+        {QPalette::LinkVisited, teal},
+        {QPalette::Light, field},
+        {QPalette::Midlight, hairline},
+        {QPalette::Mid, hairline},
+        {QPalette::Dark, fieldEdge},
         {QPalette::Shadow, isDark ? QColor(Qt::black) : fieldEdge}};
     for (const auto& [role, colour] : roles) {
         palette.setColor(role, colour);
@@ -73,7 +81,8 @@ QPalette Theme::palette() const {
 }
 
 QString Theme::styleSheet() const {
-    QString sheet = uR"(
+    QString sheet =
+        uR"(
 QWidget#desk { background: @desk; }
 QWidget#column, QScrollArea#column, QWidget#strip, QWidget#findings { background: @paper; }
 QScrollArea { border: none; background: @paper; }
@@ -120,11 +129,16 @@ QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
 QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
 QToolTip { background: @paper; color: @ink; border: 1px solid @fieldEdge; padding: 4px 6px; }
 )"_s;
-    const std::pair<QString, QColor> names[] = {
-        {u"@hairline"_s, hairline},   {u"@fieldEdge"_s, fieldEdge}, {u"@softInk"_s, softInk},
-        {u"@tealTint"_s, tealTint},   {u"@amberTint"_s, amberTint}, {u"@desk"_s, desk},
-        {u"@paper"_s, paper},         {u"@field"_s, field},         {u"@ink"_s, ink},
-        {u"@teal"_s, teal}};
+    const std::pair<QString, QColor> names[] = {{u"@hairline"_s, hairline},
+                                                {u"@fieldEdge"_s, fieldEdge},
+                                                {u"@softInk"_s, softInk},
+                                                {u"@tealTint"_s, tealTint},
+                                                {u"@amberTint"_s, amberTint},
+                                                {u"@desk"_s, desk},
+                                                {u"@paper"_s, paper},
+                                                {u"@field"_s, field},
+                                                {u"@ink"_s, ink},
+                                                {u"@teal"_s, teal}};
     for (const auto& [name, colour] : names) {
         sheet.replace(name, colour.name());
     }

@@ -64,7 +64,9 @@ QString JointTable::text(const ResolvedJoint& joint, int column) const {
     }
     if (column == Own) {
         QStringList own;
-        for (const Size* size : {&joint.tenon.thickness, &joint.tenon.width, &joint.tenon.length,
+        for (const Size* size : {&joint.tenon.thickness,
+                                 &joint.tenon.width,
+                                 &joint.tenon.length,
                                  &joint.mortise.depth}) {
             if (joint.kind != JointKind::Rests && size->state != SizeState::ByRule) {
                 const QString word = qt(wordFor(size->state));
@@ -125,8 +127,9 @@ QVariant JointTable::headerData(int section, Qt::Orientation orientation, int ro
         return {};
     }
     if (role == Qt::TextAlignmentRole) {
-        return static_cast<int>((section >= Thickness && section <= Depth ? Qt::AlignRight : Qt::AlignLeft) |
-                                Qt::AlignVCenter);
+        return static_cast<int>(
+            (section >= Thickness && section <= Depth ? Qt::AlignRight : Qt::AlignLeft) |
+            Qt::AlignVCenter);
     }
     if (role != Qt::DisplayRole) {
         return {};

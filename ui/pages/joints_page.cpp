@@ -17,7 +17,8 @@ constexpr int kRoomForKind = 500;
 
 }  // namespace
 
-JointsPage::JointsPage(Document& document, QWidget* parent) : BoardPage(parent), document_(document) {
+JointsPage::JointsPage(Document& document, QWidget* parent)
+    : BoardPage(parent), document_(document) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     auto* splitter = new QSplitter(Qt::Vertical, this);
@@ -56,7 +57,9 @@ JointsPage::JointsPage(Document& document, QWidget* parent) : BoardPage(parent),
     splitter->setStretchFactor(0, 0);
     splitter->setStretchFactor(1, 1);
     layout->addWidget(splitter);
-    connect(view_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+    connect(view_->selectionModel(),
+            &QItemSelectionModel::currentRowChanged,
+            this,
             &JointsPage::chooseCurrent);
     connect(view_, &QTableView::clicked, this, &JointsPage::chooseCurrent);
     connect(canvas_, &Canvas::picked, this, [this](const Subject& subject) {
@@ -80,7 +83,8 @@ void JointsPage::showEvent(QShowEvent* event) {
         std::size_t first = 0;
         const std::optional<std::size_t> part = document_.chosenPart();
         for (std::size_t i = resolved.joints.size(); part && i > 0; --i) {
-            if (resolved.joints[i - 1].tenoned == *part || resolved.joints[i - 1].mortised == *part) {
+            if (resolved.joints[i - 1].tenoned == *part ||
+                resolved.joints[i - 1].mortised == *part) {
                 first = i - 1;
             }
         }

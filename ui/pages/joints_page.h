@@ -6,8 +6,8 @@
 #include "core/drawing/lettering_metrics.h"
 #include "ui/canvas/sheet_canvas.h"
 #include "ui/document/document.h"
-#include "ui/pages/joint_table.h"
 #include "ui/pages/board_page.h"
+#include "ui/pages/joint_table.h"
 
 namespace shoulderline {
 

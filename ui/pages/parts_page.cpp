@@ -1,9 +1,8 @@
 #include "ui/pages/parts_page.h"
 
-#include <algorithm>
-
 #include <QHBoxLayout>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "core/drawing/sheets.h"
 #include "ui/look/text.h"
@@ -102,7 +101,8 @@ void PartsPage::refresh() {
         about += u", "_s + tr("half of them the mirror image");
     }
     about_->setText(about);
-    canvas_->show(partDrawing(document_.piece(), document_.resolved(), *kind, scaleFor(part), false, metrics_));
+    canvas_->show(partDrawing(
+        document_.piece(), document_.resolved(), *kind, scaleFor(part), false, metrics_));
     std::vector<Subject> subjects;
     if (const std::optional<std::size_t> joint = document_.chosenJoint()) {
         subjects.push_back({SubjectKind::Joint, *joint});
@@ -118,11 +118,13 @@ void PartsPage::step(int by) {
     const std::optional<std::size_t> chosen = document_.chosenPart();
     std::size_t now = 0;
     for (std::size_t i = 0; i < kinds.size(); ++i) {
-        if (chosen && std::find(kinds[i].parts.begin(), kinds[i].parts.end(), *chosen) != kinds[i].parts.end()) {
+        if (chosen && std::find(kinds[i].parts.begin(), kinds[i].parts.end(), *chosen) !=
+                          kinds[i].parts.end()) {
             now = i;
         }
     }
-    const std::size_t next = by > 0 ? (now + 1) % kinds.size() : (now + kinds.size() - 1) % kinds.size();
+    const std::size_t next =
+        by > 0 ? (now + 1) % kinds.size() : (now + kinds.size() - 1) % kinds.size();
     document_.choosePart(kinds[next].parts.front());
 }
 

@@ -1,11 +1,10 @@
 #include "ui/pages/piece_canvas.h"
 
-#include <algorithm>
-#include <cmath>
-
 #include <QKeyEvent>
 #include <QPainter>
 #include <QPainterPath>
+#include <algorithm>
+#include <cmath>
 
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
@@ -31,7 +30,6 @@ constexpr int kRows = 3;
 constexpr double kLabelRoom = kRows * kRowHeight + 12.0;
 constexpr double kNear = 6.0;
 
-
 }  // namespace
 
 PieceCanvas::PieceCanvas(Document& document, Afterglow& glow, QWidget* parent)
@@ -55,7 +53,8 @@ void PieceCanvas::update() {
     }
     generation_ = document_.generation();
     const ResolvedPiece& piece = document_.resolved();
-    views_ = {elevationOf(piece, View::front()), elevationOf(piece, View::side()),
+    views_ = {elevationOf(piece, View::front()),
+              elevationOf(piece, View::side()),
               elevationOf(piece, View::plan())};
     for (const RodKind kind : {RodKind::Heights, RodKind::Widths, RodKind::Depths}) {
         const auto index = static_cast<std::size_t>(kind);
@@ -102,8 +101,8 @@ void PieceCanvas::layOut() {
     const double down = kEdge + kTitle + kRodGap + kRod + kLabelRoom + kTitle + kEdge;
     const double wide = std::max(front.x, plan.x) + side.x;
     const double high = std::max(front.y, side.y) + plan.y;
-    const double fitting = std::min((width() - across) / std::max(wide, 1.0),
-                                    (height() - down) / std::max(high, 1.0));
+    const double fitting =
+        std::min((width() - across) / std::max(wide, 1.0), (height() - down) / std::max(high, 1.0));
     margin_ = 1.0 / std::max(fitting, 0.02);
     const double left = (kEdge + kHeightLabels + kRod + kRodGap) * margin_;
     const double top = (kEdge + kTitle) * margin_;
@@ -113,7 +112,8 @@ void PieceCanvas::layOut() {
     origins_[Side] = {sideLeft - views_[Side].min.x, base + views_[Side].min.y};
     const double planTop = base + (kRodGap + kRod + kLabelRoom + kTitle) * margin_;
     origins_[Plan] = {left - views_[Plan].min.x, planTop + views_[Plan].max.y};
-    scene_ = QRectF(0, 0, sideLeft + side.x + 2 * kEdge * margin_, planTop + plan.y + kEdge * margin_);
+    scene_ =
+        QRectF(0, 0, sideLeft + side.x + 2 * kEdge * margin_, planTop + plan.y + kEdge * margin_);
 }
 
 QRectF PieceCanvas::sceneRect() const {
@@ -140,7 +140,9 @@ QRectF PieceCanvas::rodRect(RodKind kind) const {
     const double base = origins_[Front].y() - views_[Front].min.y + kRodGap * margin_;
     switch (kind) {
         case RodKind::Heights:
-            return {(kEdge + kHeightLabels) * margin_, origins_[Front].y() - one.to, thick,
+            return {(kEdge + kHeightLabels) * margin_,
+                    origins_[Front].y() - one.to,
+                    thick,
                     one.to - one.from};
         case RodKind::Widths:
             return {origins_[Front].x() + one.from, base, one.to - one.from, thick};
@@ -165,10 +167,12 @@ double PieceCanvas::along(const Rod& one, double at) const {
 QPointF PieceCanvas::rodLineAt(RodKind kind, std::size_t line) const {
     const QRectF area = toScreen(rodRect(kind));
     const double at = along(rod(kind), rod(kind).lines[line].at);
-    return kind == RodKind::Heights ? QPointF(area.center().x(), at) : QPointF(at, area.center().y());
+    return kind == RodKind::Heights ? QPointF(area.center().x(), at)
+                                    : QPointF(at, area.center().y());
 }
 
-// The figure beside a line: heights from the floor, depths from the front, widths from the left end.
+// The figure beside a line: heights from the floor, depths from the front, widths from the left
+// end.
 QString PieceCanvas::figure(const Rod& one, const RodLine& line) const {
     const double from = one.kind == RodKind::Widths ? one.from : 0.0;
     return qt(document_.shown(Length::mm(line.at - from)));
@@ -199,7 +203,8 @@ std::optional<PieceCanvas::LineRef> PieceCanvas::rodLineNear(QPointF screen) con
 std::optional<Subject> PieceCanvas::subjectAt(QPointF screen) const {
     if (const std::optional<LineRef> line = rodLineNear(screen)) {
         // Lines of the three rods are told apart by the thousand.
-        return Subject{SubjectKind::RodLine, static_cast<std::size_t>(line->kind) * 1000 + line->line};
+        return Subject{SubjectKind::RodLine,
+                       static_cast<std::size_t>(line->kind) * 1000 + line->line};
     }
     for (std::size_t view = 0; view < views_.size(); ++view) {
         for (const std::size_t part : views_[view].nearestFirst) {
@@ -330,7 +335,8 @@ std::vector<CanvasItem> PieceCanvas::makeItems() const {
                              .arg(qt(document_.shown(part.length())),
                                   qt(document_.shown(part.width.value)),
                                   qt(document_.shown(part.thickness.value))),
-                         largest, {SubjectKind::Part, i}});
+                         largest,
+                         {SubjectKind::Part, i}});
     }
     return items;
 }
@@ -349,8 +355,10 @@ void PieceCanvas::paintScene(QPainter& painter) {
     }
     if (document_.resolved().parts.empty()) {
         painter.setPen(Theme::of(palette()).softInk);
-        painter.drawText(rect(), Qt::AlignCenter | Qt::TextWordWrap,
-                         tr("Nothing stands here yet.\nAdd measures, stock and a part at the left, or open a piece."));
+        painter.drawText(rect(),
+                         Qt::AlignCenter | Qt::TextWordWrap,
+                         tr("Nothing stands here yet.\nAdd measures, stock and a part at the left, "
+                            "or open a piece."));
         return;
     }
     for (std::size_t view = 0; view < views_.size(); ++view) {
@@ -376,7 +384,8 @@ void PieceCanvas::paintTints(QPainter& painter, std::size_t view) const {
     for (auto it = order.rbegin(); it != order.rend(); ++it) {
         const std::size_t part = *it;
         const bool isChosen = chosen == part;
-        const bool isAmber = part < changedParts_.size() && changedParts_[part] && glow_.level() > 0.0;
+        const bool isAmber =
+            part < changedParts_.size() && changedParts_[part] && glow_.level() > 0.0;
         painter.setBrush(isChosen ? theme.tealTint : theme.paper);
         painter.drawPolygon(outline(view, part));
         if (isAmber && !isChosen) {
@@ -400,7 +409,8 @@ void PieceCanvas::paintLines(QPainter& painter, std::size_t view) const {
             continue;
         }
         const bool isTeal = chosen == line.part || isMarked(line.part);
-        const bool isAmber = glow_.level() > 0.3 && line.part < changedParts_.size() && changedParts_[line.part];
+        const bool isAmber =
+            glow_.level() > 0.3 && line.part < changedParts_.size() && changedParts_[line.part];
         (!line.isVisible ? hidden : isTeal ? marked : isAmber ? changed : visible).push_back(on);
     }
     QPen dashed(theme.softInk, 0.9);
@@ -421,14 +431,18 @@ void PieceCanvas::paintRod(QPainter& painter, const Rod& one) const {
     const QRectF area = toScreen(rodRect(one.kind));
     const bool isUpright = one.kind == RodKind::Heights;
     const double over = 14.0;
-    const QRectF stick = isUpright ? area.adjusted(0, -over, 0, 6) : area.adjusted(-over / 2, 0, over / 2, 0);
+    const QRectF stick =
+        isUpright ? area.adjusted(0, -over, 0, 6) : area.adjusted(-over / 2, 0, over / 2, 0);
     painter.setPen(QPen(theme.isDark ? theme.fieldEdge : QColor(0xc9, 0xb1, 0x7c), 1));
     painter.setBrush(theme.ash);
     painter.drawRect(stick);
     for (std::size_t i = 0; i < one.lines.size(); ++i) {
         const double at = along(one, one.lines[i].at);
         const bool isHovered = hovered_ == LineRef{one.kind, i};
-        painter.setPen(QPen(isHovered ? theme.teal : theme.ink, isHovered ? 3.0 : one.lines[i].isShoulder ? 1.8 : 1.0));
+        painter.setPen(QPen(isHovered ? theme.teal : theme.ink,
+                            isHovered                 ? 3.0
+                            : one.lines[i].isShoulder ? 1.8
+                                                      : 1.0));
         const double inset = one.lines[i].isShoulder || isHovered ? 0.0 : 3.0;
         if (isUpright) {
             painter.drawLine(QPointF(stick.left() + inset, at), QPointF(stick.right() - inset, at));
@@ -439,11 +453,16 @@ void PieceCanvas::paintRod(QPainter& painter, const Rod& one) const {
     if (!isUpright && width() < kNarrow) {
         return;  // no room for its name
     }
-    const QString name = isUpright ? tr("heights") : one.kind == RodKind::Widths ? tr("widths") : tr("depths");
+    const QString name = isUpright                     ? tr("heights")
+                         : one.kind == RodKind::Widths ? tr("widths")
+                                                       : tr("depths");
     painter.setPen(theme.softInk);
     const QRectF room = isUpright ? QRectF(stick.center().x() - 60, stick.top() - 22, 120, 18)
                                   : QRectF(stick.left() - 80, stick.top(), 72, stick.height());
-    painter.drawText(room, static_cast<int>(isUpright ? Qt::Alignment(Qt::AlignCenter) : Qt::AlignRight | Qt::AlignVCenter), name);
+    painter.drawText(room,
+                     static_cast<int>(isUpright ? Qt::Alignment(Qt::AlignCenter)
+                                                : Qt::AlignRight | Qt::AlignVCenter),
+                     name);
 }
 
 // The figures beneath a level rod, in rows; those that find no room are told when pointed at.
@@ -461,13 +480,17 @@ void PieceCanvas::paintLabelsBeneath(QPainter& painter, const Rod& one) const {
     painter.setPen(QPen(Theme::of(palette()).hairline, 1));
     for (std::size_t i = 0; i < rows.size(); ++i) {
         if (rows[i]) {
-            painter.drawLine(QPointF(spans[i].at, area.bottom() + 1), QPointF(spans[i].at, topOf(i) + 2));
+            painter.drawLine(QPointF(spans[i].at, area.bottom() + 1),
+                             QPointF(spans[i].at, topOf(i) + 2));
         }
     }
     for (std::size_t i = 0; i < rows.size(); ++i) {
         if (rows[i]) {
             const double width = spans[i].size + 4;
-            paintLabel(painter, one, i, QRectF(spans[i].at - width / 2, topOf(i), width, kRowHeight),
+            paintLabel(painter,
+                       one,
+                       i,
+                       QRectF(spans[i].at - width / 2, topOf(i), width, kRowHeight),
                        Qt::AlignCenter);
         }
     }
@@ -481,13 +504,19 @@ void PieceCanvas::paintLabelsBeside(QPainter& painter, const Rod& one) const {
     for (auto it = one.lines.rbegin(); it != one.lines.rend(); ++it) {
         lines.push_back(along(one, it->at));
     }
-    const std::vector<double> places = spreadLabels(lines, apart, area.top() - 40.0, area.bottom() + 24.0);
+    const std::vector<double> places =
+        spreadLabels(lines, apart, area.top() - 40.0, area.bottom() + 24.0);
     const double right = area.left() - 22.0;
     for (std::size_t i = 0; i < places.size(); ++i) {
         painter.setPen(QPen(Theme::of(palette()).hairline, 1));
-        painter.drawPolyline(QPolygonF({QPointF(area.left() - 1, lines[i]), QPointF(area.left() - 5, lines[i]),
-                                        QPointF(right + 6, places[i]), QPointF(right + 3, places[i])}));
-        paintLabel(painter, one, one.lines.size() - 1 - i, QRectF(right - 80, places[i] - 10, 80, 20),
+        painter.drawPolyline(QPolygonF({QPointF(area.left() - 1, lines[i]),
+                                        QPointF(area.left() - 5, lines[i]),
+                                        QPointF(right + 6, places[i]),
+                                        QPointF(right + 3, places[i])}));
+        paintLabel(painter,
+                   one,
+                   one.lines.size() - 1 - i,
+                   QRectF(right - 80, places[i] - 10, 80, 20),
                    Qt::AlignRight | Qt::AlignVCenter);
     }
 }
@@ -499,14 +528,19 @@ int PieceCanvas::rankOf(const Rod& one, std::size_t line) const {
     return drives_[static_cast<std::size_t>(one.kind)][line] ? 1 : 2;
 }
 
-void PieceCanvas::paintLabel(QPainter& painter, const Rod& one, std::size_t line, const QRectF& room,
+void PieceCanvas::paintLabel(QPainter& painter,
+                             const Rod& one,
+                             std::size_t line,
+                             const QRectF& room,
                              Qt::Alignment alignment) const {
     const Theme theme = Theme::of(palette());
     const bool drives = drives_[static_cast<std::size_t>(one.kind)][line];
     if (one.kind != RodKind::Heights) {
         painter.fillRect(room.adjusted(0, 2, 0, -1), theme.paper);  // leaders pass behind figures
     }
-    painter.setPen(hovered_ == LineRef{one.kind, line} ? theme.teal : drives ? theme.ink : theme.softInk);
+    painter.setPen(hovered_ == LineRef{one.kind, line} ? theme.teal
+                   : drives                            ? theme.ink
+                                                       : theme.softInk);
     painter.drawText(room, static_cast<int>(alignment), figure(one, one.lines[line]));
 }
 
@@ -546,9 +580,11 @@ void PieceCanvas::paintHover(QPainter& painter) const {
         text += u"\n"_s + qt(line.others[i]);
     }
     if (line.others.size() > kOthers) {
-        text += u"\n"_s + tr("and %n more", nullptr, static_cast<int>(line.others.size() - kOthers));
+        text +=
+            u"\n"_s + tr("and %n more", nullptr, static_cast<int>(line.others.size() - kOthers));
     }
-    const QRectF size = QFontMetricsF(font()).boundingRect(QRectF(0, 0, 400, 400), Qt::AlignLeft, text);
+    const QRectF size =
+        QFontMetricsF(font()).boundingRect(QRectF(0, 0, 400, 400), Qt::AlignLeft, text);
     const QRectF stick = toScreen(rodRect(hovered_->kind));
     const QPointF at = rodLineAt(hovered_->kind, hovered_->line);
     QRectF box(0, 0, size.width() + 20, size.height() + 12);

@@ -1,10 +1,9 @@
 #pragma once
 
+#include <QPolygonF>
 #include <array>
 #include <optional>
 #include <vector>
-
-#include <QPolygonF>
 
 #include "core/drawing/piece_view.h"
 #include "core/drawing/rods.h"
@@ -27,7 +26,9 @@ class PieceCanvas final : public Canvas {
     // Where a line of a rod lies on the widget; for tests and for the bubble.
     [[nodiscard]] QPointF rodLineAt(RodKind kind, std::size_t line) const;
     void openBubble(RodKind kind, std::size_t line);
-    [[nodiscard]] const Rod& rod(RodKind kind) const { return rods_[static_cast<std::size_t>(kind)]; }
+    [[nodiscard]] const Rod& rod(RodKind kind) const {
+        return rods_[static_cast<std::size_t>(kind)];
+    }
 
   protected:
     [[nodiscard]] QRectF sceneRect() const override;
@@ -50,10 +51,10 @@ class PieceCanvas final : public Canvas {
     };
     void update();
     void layOut();
-    [[nodiscard]] QPointF place(std::size_t view, Vec2 point) const;  // to the scene
+    [[nodiscard]] QPointF place(std::size_t view, Vec2 point) const;            // to the scene
     [[nodiscard]] QPolygonF outline(std::size_t view, std::size_t part) const;  // on the screen
-    [[nodiscard]] QRectF rodRect(RodKind kind) const;                 // in the scene
-    [[nodiscard]] double along(const Rod& rod, double at) const;      // on the screen
+    [[nodiscard]] QRectF rodRect(RodKind kind) const;                           // in the scene
+    [[nodiscard]] double along(const Rod& rod, double at) const;                // on the screen
     [[nodiscard]] std::optional<LineRef> rodLineNear(QPointF screen) const;
     [[nodiscard]] QString figure(const Rod& rod, const RodLine& line) const;
     [[nodiscard]] bool isMarked(std::size_t part) const;
@@ -64,7 +65,10 @@ class PieceCanvas final : public Canvas {
     void paintRodLabels(QPainter& painter, const Rod& rod) const;
     void paintLabelsBeneath(QPainter& painter, const Rod& rod) const;
     void paintLabelsBeside(QPainter& painter, const Rod& rod) const;
-    void paintLabel(QPainter& painter, const Rod& rod, std::size_t line, const QRectF& room,
+    void paintLabel(QPainter& painter,
+                    const Rod& rod,
+                    std::size_t line,
+                    const QRectF& room,
                     Qt::Alignment alignment) const;
     [[nodiscard]] int rankOf(const Rod& rod, std::size_t line) const;
     void paintHover(QPainter& painter) const;
@@ -78,7 +82,7 @@ class PieceCanvas final : public Canvas {
     std::array<QPointF, 3> origins_;  // of each view's plane, in the scene
     std::array<Rod, 3> rods_;
     std::array<std::vector<bool>, 3> drives_;  // whether a rod's line takes a value
-    double margin_ = 1.0;             // millimetres of the scene that one pixel takes when fitted
+    double margin_ = 1.0;  // millimetres of the scene that one pixel takes when fitted
     QRectF scene_;
     std::optional<LineRef> hovered_;
     std::optional<std::size_t> hoveredPart_;

@@ -14,7 +14,8 @@ PiecePage::PiecePage(Document& document, Afterglow& glow, QWidget* parent) : Boa
             document.choosePart(subject.index);
         }
     });
-    connect(canvas_, &Canvas::nothingPicked, this, [&document] { document.choosePart(std::nullopt); });
+    connect(
+        canvas_, &Canvas::nothingPicked, this, [&document] { document.choosePart(std::nullopt); });
 }
 
 }  // namespace shoulderline

@@ -1,10 +1,9 @@
 #include "ui/pages/print_preview.h"
 
-#include <algorithm>
-#include <utility>
-
 #include <QPaintEvent>
 #include <QPainter>
+#include <algorithm>
+#include <utility>
 
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
@@ -111,8 +110,11 @@ void PrintPreview::paintEvent(QPaintEvent* event) {
         painter.setPen(theme.fieldEdge);
         painter.drawRect(area.adjusted(0, 0, -1, -1));
         painter.setPen(theme.softInk);
-        const QString name = painter.fontMetrics().elidedText(qt(job_.pages[i].name), Qt::ElideMiddle, pageWidth_);
-        painter.drawText(QRect(area.left(), area.bottom() + 3, pageWidth_, kCaption - 4), Qt::AlignLeft | Qt::AlignVCenter, name);
+        const QString name =
+            painter.fontMetrics().elidedText(qt(job_.pages[i].name), Qt::ElideMiddle, pageWidth_);
+        painter.drawText(QRect(area.left(), area.bottom() + 3, pageWidth_, kCaption - 4),
+                         Qt::AlignLeft | Qt::AlignVCenter,
+                         name);
     }
 }
 

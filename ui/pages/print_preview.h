@@ -1,10 +1,9 @@
 #pragma once
 
-#include <map>
-#include <vector>
-
 #include <QPixmap>
 #include <QWidget>
+#include <map>
+#include <vector>
 
 #include "core/drawing/paper.h"
 #include "ui/painting/sheet_painter.h"

@@ -1,7 +1,5 @@
 #include "ui/pages/prints_page.h"
 
-#include <algorithm>
-
 #include <QDate>
 #include <QHBoxLayout>
 #include <QLineEdit>
@@ -11,6 +9,7 @@
 #include <QScrollArea>
 #include <QSettings>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "core/drawing/sheets.h"
 #include "ui/look/text.h"
@@ -82,11 +81,18 @@ PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
     preview_ = new PrintPreview;
     scroll->setWidget(preview_);
     layout->addWidget(scroll, 1);
-    connect(smaller, &TextButton::clicked, this, [this] { preview_->setPageWidth(preview_->pageWidth() * 3 / 4); });
-    connect(larger, &TextButton::clicked, this, [this] { preview_->setPageWidth(preview_->pageWidth() * 4 / 3); });
+    connect(smaller, &TextButton::clicked, this, [this] {
+        preview_->setPageWidth(preview_->pageWidth() * 3 / 4);
+    });
+    connect(larger, &TextButton::clicked, this, [this] {
+        preview_->setPageWidth(preview_->pageWidth() * 4 / 3);
+    });
+    // The pages are laid out anew once the rest of the window shows the change.
+    later_.setSingleShot(true);
+    connect(&later_, &QTimer::timeout, this, &PrintsPage::refresh);
     connect(&document_, &Document::changed, this, [this] {
         if (isVisible()) {
-            refresh();
+            later_.start(0);
         }
     });
 }
@@ -94,7 +100,9 @@ PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
 void PrintsPage::makeOptions() {
     what_ = new QComboBox(this);
     what_->setAccessibleName(tr("what to print"));
-    what_->addItems({tr("all parts, full size"), tr("one part, full size"), tr("part sheets, to scale"),
+    what_->addItems({tr("all parts, full size"),
+                     tr("one part, full size"),
+                     tr("part sheets, to scale"),
                      tr("piece sheet, to scale")});
     part_ = new QComboBox(this);
     part_->setAccessibleName(tr("part to print"));
@@ -110,13 +118,16 @@ void PrintsPage::makeOptions() {
         paper_->addItem(qt(paper.name));
     }
     const bool isMetric = QLocale().measurementSystem() == QLocale::MetricSystem;
-    paper_->setCurrentText(QSettings().value(u"prints/paper"_s, isMetric ? u"A4"_s : u"Letter"_s).toString());
+    paper_->setCurrentText(
+        QSettings().value(u"prints/paper"_s, isMetric ? u"A4"_s : u"Letter"_s).toString());
     overlapLabel_ = new QLabel(tr("overlap"), this);
     overlap_ = new LengthField(this);
     overlap_->setFixedWidth(84);
     overlap_->setAccessibleName(tr("overlap of pages"));
-    overlap_->setLimits(Length::mm(kLeastOverlap), Length::mm(kMostOverlap),
-                        tr("Pages overlap by 10 mm to 40 mm: less cannot be glued, more wastes paper."));
+    overlap_->setLimits(
+        Length::mm(kLeastOverlap),
+        Length::mm(kMostOverlap),
+        tr("Pages overlap by 10 mm to 40 mm: less cannot be glued, more wastes paper."));
     overlap_->setLength(Length::mm(TileOptions{}.overlap), LengthStyle::millimetres(1));
     overlapLabel_->setBuddy(overlap_);
     for (QComboBox* box : {what_, part_, paper_}) {
@@ -157,15 +168,22 @@ PrintJob PrintsPage::makeJob() const {
     options.overlap = overlap_->length().mm();
     switch (what_->currentIndex()) {
         case OneFullSize:
-            return fullSizeJob(document_.piece(), document_.resolved(),
-                               {static_cast<std::size_t>(std::max(0, part_->currentIndex()))}, paper(), options,
-                               date, metrics_);
+            return fullSizeJob(document_.piece(),
+                               document_.resolved(),
+                               {static_cast<std::size_t>(std::max(0, part_->currentIndex()))},
+                               paper(),
+                               options,
+                               date,
+                               metrics_);
         case PartSheets:
-            return sheetJob(document_.piece(), document_.resolved(), true, paper(), 0.0, date, metrics_);
+            return sheetJob(
+                document_.piece(), document_.resolved(), true, paper(), 0.0, date, metrics_);
         case PieceSheet:
-            return sheetJob(document_.piece(), document_.resolved(), false, paper(), 0.0, date, metrics_);
+            return sheetJob(
+                document_.piece(), document_.resolved(), false, paper(), 0.0, date, metrics_);
         default:
-            return fullSizeJob(document_.piece(), document_.resolved(), {}, paper(), options, date, metrics_);
+            return fullSizeJob(
+                document_.piece(), document_.resolved(), {}, paper(), options, date, metrics_);
     }
 }
 
@@ -174,7 +192,8 @@ void PrintsPage::refresh() {
         generation_ = document_.generation();
         fillParts();
     }
-    const bool isTiled = what_->currentIndex() == AllFullSize || what_->currentIndex() == OneFullSize;
+    const bool isTiled =
+        what_->currentIndex() == AllFullSize || what_->currentIndex() == OneFullSize;
     part_->setVisible(what_->currentIndex() == OneFullSize);
     overlap_->setVisible(isTiled);
     overlapLabel_->setVisible(isTiled);
@@ -189,7 +208,8 @@ void PrintsPage::refresh() {
     } else {
         job_ = makeJob();
         const QString pages = tr("%n pages", nullptr, static_cast<int>(job_.pages.size()));
-        count_->setText(isTiled ? tr("%1 of %2, full size. Print at 100 %, then check the bar and square with a rule.")
+        count_->setText(isTiled ? tr("%1 of %2, full size. Print at 100 %, then check the bar and "
+                                     "square with a rule.")
                                       .arg(pages, qt(paper().name))
                                 : tr("%1 of %2").arg(pages, qt(paper().name)));
     }
@@ -211,7 +231,8 @@ void PrintsPage::savePdf() {
         prompts_.tell(this, qt(written.error().message));
         return;
     }
-    count_->setText(tr("Saved %n pages", nullptr, static_cast<int>(job_.pages.size())) + u": "_s + path);
+    count_->setText(tr("Saved %n pages", nullptr, static_cast<int>(job_.pages.size())) + u": "_s +
+                    path);
 }
 
 void PrintsPage::print() {

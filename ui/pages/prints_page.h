@@ -1,10 +1,10 @@
 #pragma once
 
-#include <vector>
-
 #include <QComboBox>
 #include <QLabel>
 #include <QPushButton>
+#include <QTimer>
+#include <vector>
 
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/paper.h"
@@ -47,6 +47,7 @@ class PrintsPage final : public BoardPage {
     QLabel* overlapLabel_;
     QLabel* count_;
     PrintPreview* preview_;
+    QTimer later_;
     PrintJob job_;
     int generation_ = -1;
 };

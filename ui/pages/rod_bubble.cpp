@@ -1,10 +1,10 @@
 #include "ui/pages/rod_bubble.h"
 
-#include <algorithm>
-
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QPainter>
+#include <algorithm>
+#include <variant>
 
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
@@ -21,7 +21,8 @@ RodBubble::RodBubble(Document& document, QWidget* parent) : QFrame(parent), docu
     follows_ = new QLabel(this);
     follows_->setForegroundRole(QPalette::PlaceholderText);
     field_ = new StatementField(
-        document_, Dimension::Length,
+        document_,
+        Dimension::Length,
         [this](const std::string& statement, Document::Kind kind) -> Result<void> {
             const RodHandle handle =
                 handleOf(document_.piece(), document_.resolved(), rod_, line_, statement);
@@ -60,6 +61,13 @@ void RodBubble::open(const Rod& rod, std::size_t line, QPoint at) {
     const QString name = qt(rod_.lines[line_].name);
     const QString drives = qt(handle.drives);
     name_->setText(drives.isEmpty() || drives == name ? name : name + u" · "_s + drives);
+    // The widths are told from the left end, but stated from the middle, in which pairs are
+    // mirrored.
+    const bool isFromMiddle = rod.kind == RodKind::Widths && handle.edit &&
+                              !std::holds_alternative<SetMeasure>(*handle.edit);
+    if (isFromMiddle) {
+        name_->setText(tr("%1, from the middle").arg(name_->text()));
+    }
     field_->setVisible(handle.edit.has_value());
     field_->setAccessibleName(drives.isEmpty() ? name : drives);
     follows_->setVisible(!handle.edit);

@@ -1,9 +1,8 @@
 #pragma once
 
-#include <functional>
-
 #include <QFrame>
 #include <QLabel>
+#include <functional>
 
 #include "core/drawing/rods.h"
 #include "ui/document/document.h"

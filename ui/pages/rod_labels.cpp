@@ -7,7 +7,9 @@
 
 namespace shoulderline {
 
-std::vector<std::optional<int>> labelRows(const std::vector<LabelSpan>& labels, int rows, double gap) {
+std::vector<std::optional<int>> labelRows(const std::vector<LabelSpan>& labels,
+                                          int rows,
+                                          double gap) {
     std::vector<std::size_t> order(labels.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
@@ -17,10 +19,11 @@ std::vector<std::optional<int>> labelRows(const std::vector<LabelSpan>& labels, 
     std::vector<std::optional<int>> result(labels.size());
     for (const std::size_t i : order) {
         for (std::size_t row = 0; row < taken.size() && !result[i]; ++row) {
-            const bool isFree = std::all_of(taken[row].begin(), taken[row].end(), [&](std::size_t j) {
-                const double apart = std::abs(labels[i].at - labels[j].at);
-                return apart >= (labels[i].size + labels[j].size) / 2.0 + gap;
-            });
+            const bool isFree =
+                std::all_of(taken[row].begin(), taken[row].end(), [&](std::size_t j) {
+                    const double apart = std::abs(labels[i].at - labels[j].at);
+                    return apart >= (labels[i].size + labels[j].size) / 2.0 + gap;
+                });
             if (isFree) {
                 taken[row].push_back(i);
                 result[i] = static_cast<int>(row);
@@ -30,8 +33,12 @@ std::vector<std::optional<int>> labelRows(const std::vector<LabelSpan>& labels, 
     return result;
 }
 
-// Labels that touch form a run, which lies evenly about the middle of its lines; runs that meet join.
-std::vector<double> spreadLabels(const std::vector<double>& lines, double apart, double low, double high) {
+// Labels that touch form a run, which lies evenly about the middle of its lines; runs that meet
+// join.
+std::vector<double> spreadLabels(const std::vector<double>& lines,
+                                 double apart,
+                                 double low,
+                                 double high) {
     struct Run {
         double sum = 0.0;  // of where the first label would lie for each of its lines
         int count = 0;

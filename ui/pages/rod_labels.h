@@ -13,14 +13,18 @@ struct LabelSpan {
 };
 
 // The row of each label, 0 nearest the rod, so that none in a row comes nearer to another than
-// `gap`; none for a label that no row has room for. Those first in rank, then in order, choose first.
-[[nodiscard]] std::vector<std::optional<int>> labelRows(const std::vector<LabelSpan>& labels, int rows,
+// `gap`; none for a label that no row has room for. Those first in rank, then in order, choose
+// first.
+[[nodiscard]] std::vector<std::optional<int>> labelRows(const std::vector<LabelSpan>& labels,
+                                                        int rows,
                                                         double gap);
 
 // Where the middles of labels in one column go, so that neighbours are at least `apart` from one
 // another and within [low, high] as far as that has room: each as near to its line as it can be.
 // `lines` ascending.
-[[nodiscard]] std::vector<double> spreadLabels(const std::vector<double>& lines, double apart, double low,
+[[nodiscard]] std::vector<double> spreadLabels(const std::vector<double>& lines,
+                                               double apart,
+                                               double low,
                                                double high);
 
 }  // namespace shoulderline

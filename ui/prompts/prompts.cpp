@@ -30,8 +30,11 @@ QString saveWith(QWidget* parent,
 }  // namespace
 
 Prompts::SaveAnswer DialogPrompts::askSave(QWidget* parent, const QString& name) {
-    QMessageBox box(QMessageBox::Warning, tr("Save changes?"), tr("Save the changes to “%1”?").arg(name),
-                    QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, parent);
+    QMessageBox box(QMessageBox::Warning,
+                    tr("Save changes?"),
+                    tr("Save the changes to “%1”?").arg(name),
+                    QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel,
+                    parent);
     box.setInformativeText(tr("Changes that are not saved will be lost."));
     box.setDefaultButton(QMessageBox::Save);
     box.setEscapeButton(QMessageBox::Cancel);
@@ -46,9 +49,11 @@ Prompts::SaveAnswer DialogPrompts::askSave(QWidget* parent, const QString& name)
 }
 
 bool DialogPrompts::askOverwrite(QWidget* parent, const QString& path) {
-    QMessageBox box(QMessageBox::Warning, tr("File changed"),
+    QMessageBox box(QMessageBox::Warning,
+                    tr("File changed"),
                     tr("“%1” has been changed by another program since it was opened.").arg(path),
-                    QMessageBox::Cancel, parent);
+                    QMessageBox::Cancel,
+                    parent);
     QPushButton* replace = box.addButton(tr("Replace It"), QMessageBox::DestructiveRole);
     box.setDefaultButton(QMessageBox::Cancel);
     box.exec();
@@ -57,10 +62,12 @@ bool DialogPrompts::askOverwrite(QWidget* parent, const QString& path) {
 
 Prompts::LostAnswer DialogPrompts::askLost(QWidget* parent, const LostWork& lost) {
     const QString when = QLocale().toString(lost.time.toLocalTime(), QLocale::ShortFormat);
-    QMessageBox box(QMessageBox::Question, tr("Unsaved work found"),
+    QMessageBox box(QMessageBox::Question,
+                    tr("Unsaved work found"),
                     tr("“%1” was not saved when the program ended. Its last changes are of %2.")
                         .arg(lost.name, when),
-                    QMessageBox::NoButton, parent);
+                    QMessageBox::NoButton,
+                    parent);
     QPushButton* open = box.addButton(tr("Open It"), QMessageBox::AcceptRole);
     QPushButton* discard = box.addButton(tr("Discard It"), QMessageBox::DestructiveRole);
     box.addButton(tr("Later"), QMessageBox::RejectRole);
@@ -72,18 +79,21 @@ Prompts::LostAnswer DialogPrompts::askLost(QWidget* parent, const LostWork& lost
 }
 
 QString DialogPrompts::openPath(QWidget* parent, const QString& folder) {
-    return QFileDialog::getOpenFileName(parent, tr("Open a Piece"), folder,
-                                        tr("Pieces (*.shoulder);;All files (*)"));
+    return QFileDialog::getOpenFileName(
+        parent, tr("Open a Piece"), folder, tr("Pieces (*.shoulder);;All files (*)"));
 }
 
 QString DialogPrompts::savePath(QWidget* parent, const QString& suggested) {
-    return saveWith(parent, tr("Save the Piece"), suggested, tr("Pieces (*.shoulder)"),
+    return saveWith(parent,
+                    tr("Save the Piece"),
+                    suggested,
+                    tr("Pieces (*.shoulder)"),
                     QStringLiteral("shoulder"));
 }
 
 QString DialogPrompts::pdfPath(QWidget* parent, const QString& suggested) {
-    return saveWith(parent, tr("Save a PDF"), suggested, tr("PDF documents (*.pdf)"),
-                    QStringLiteral("pdf"));
+    return saveWith(
+        parent, tr("Save a PDF"), suggested, tr("PDF documents (*.pdf)"), QStringLiteral("pdf"));
 }
 
 std::optional<QString> DialogPrompts::askText(QWidget* parent,
@@ -102,8 +112,11 @@ std::optional<QString> DialogPrompts::askText(QWidget* parent,
 }
 
 void DialogPrompts::tell(QWidget* parent, const QString& sentence) {
-    QMessageBox box(QMessageBox::Warning, QCoreApplication::applicationName(), sentence,
-                    QMessageBox::Ok, parent);
+    QMessageBox box(QMessageBox::Warning,
+                    QCoreApplication::applicationName(),
+                    sentence,
+                    QMessageBox::Ok,
+                    parent);
     box.exec();
 }
 

@@ -1,9 +1,8 @@
 #pragma once
 
+#include <QString>
 #include <optional>
 #include <vector>
-
-#include <QString>
 
 #include "ui/document/recovery.h"
 

@@ -1,9 +1,8 @@
 #include "ui/window/add_part_dialog.h"
 
-#include <algorithm>
-
 #include <QDialogButtonBox>
 #include <QFormLayout>
+#include <algorithm>
 
 #include "ui/look/text.h"
 
@@ -11,8 +10,17 @@ namespace shoulderline {
 
 namespace {
 
-constexpr Role kRoles[] = {Role::Post,    Role::Rail, Role::Stretcher, Role::Stile, Role::Slat,   Role::Spindle,
-                           Role::Arm,     Role::Seat, Role::Panel,     Role::Bracket, Role::Cleat};
+constexpr Role kRoles[] = {Role::Post,
+                           Role::Rail,
+                           Role::Stretcher,
+                           Role::Stile,
+                           Role::Slat,
+                           Role::Spindle,
+                           Role::Arm,
+                           Role::Seat,
+                           Role::Panel,
+                           Role::Bracket,
+                           Role::Cleat};
 
 enum Placed { StandsIndex, SpansIndex, CapsIndex, FreeIndex };
 
@@ -31,7 +39,9 @@ AddPartDialog::AddPartDialog(const Piece& piece, QWidget* parent) : QDialog(pare
         stock_->addItem(qt(stock.name));
     }
     placed_ = new QComboBox(this);
-    placed_->addItems({tr("stands on the floor"), tr("spans between two parts"), tr("caps other parts"),
+    placed_->addItems({tr("stands on the floor"),
+                       tr("spans between two parts"),
+                       tr("caps other parts"),
                        tr("free, at a point")});
     pair_ = new QCheckBox(tr("left and right &pair"), this);
     form->addRow(tr("&Name"), name_);
@@ -47,7 +57,8 @@ AddPartDialog::AddPartDialog(const Piece& piece, QWidget* parent) : QDialog(pare
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     connect(name_, &QLineEdit::textChanged, this, [this](const QString& text) {
         const std::string name = utf8(text.simplified());
-        const bool isTaken = std::any_of(piece_.parts.begin(), piece_.parts.end(),
+        const bool isTaken = std::any_of(piece_.parts.begin(),
+                                         piece_.parts.end(),
                                          [&](const Part& part) { return part.name == name; });
         add_->setEnabled(!name.empty() && !isTaken);
     });

@@ -1,5 +1,3 @@
-#include <utility>
-
 #include <QAction>
 #include <QActionGroup>
 #include <QApplication>
@@ -7,6 +5,7 @@
 #include <QMenuBar>
 #include <QMessageBox>
 #include <QSettings>
+#include <utility>
 
 #include "ui/document/recent_files.h"
 #include "ui/look/theme.h"
@@ -41,7 +40,9 @@ void MainWindow::makeFileMenu() {
     addTo(file, tr("&Open…"), {QKeySequence::Open}, [this] { open(); });
     recent_ = file.addMenu(tr("Open &Recent"));
     connect(recent_, &QMenu::aboutToShow, this, &MainWindow::showRecent);
-    connect(&file, &QMenu::aboutToShow, this, [this] { recent_->setEnabled(!recentFiles().isEmpty()); });
+    connect(&file, &QMenu::aboutToShow, this, [this] {
+        recent_->setEnabled(!recentFiles().isEmpty());
+    });
     file.addSeparator();
     addTo(file, tr("&Save"), {QKeySequence::Save}, [this] { save(); });
     addTo(file, tr("Save &As…"), {QKeySequence(u"Ctrl+Shift+S"_s)}, [this] { saveAs(); });
@@ -51,15 +52,19 @@ void MainWindow::makeFileMenu() {
         static_cast<PrintsPage*>(all_[PrintsPageIndex])->print();
     });
     file.addSeparator();
-    addTo(file, tr("&Quit"), {QKeySequence(u"Ctrl+Q"_s), QKeySequence(u"Ctrl+W"_s)}, [this] { close(); });
+    addTo(file, tr("&Quit"), {QKeySequence(u"Ctrl+Q"_s), QKeySequence(u"Ctrl+W"_s)}, [this] {
+        close();
+    });
 }
 
 void MainWindow::showRecent() {
     recent_->clear();
     int number = 1;
     for (const QString& path : recentFiles()) {
-        QAction* action = recent_->addAction(u"&%1  %2"_s.arg(number++).arg(QFileInfo(path).fileName()), this,
-                                             [this, path] { openFile(path); });
+        QAction* action = recent_->addAction(
+            u"&%1  %2"_s.arg(number++).arg(QFileInfo(path).fileName()), this, [this, path] {
+                openFile(path);
+            });
         action->setToolTip(path);
         action->setEnabled(QFileInfo::exists(path));
     }
@@ -81,11 +86,16 @@ void MainWindow::makeEditMenu() {
     addTo(edit, tr("&Add Part…"), {QKeySequence(u"Ctrl+Shift+A"_s)}, [this] { addPart(); });
     QAction* remove = addTo(edit, tr("Re&move Part"), {}, [this] { removePart(); });
     edit.addSeparator();
-    addTo(edit, tr("Add &Measure…"), {QKeySequence(u"Ctrl+M"_s)}, [this] { stated_->measures().add(); });
-    QAction* rename = addTo(edit, tr("R&ename Measure…"), {QKeySequence(u"F2"_s)},
-                            [this] { stated_->measures().renameCurrent(); });
-    QAction* note = addTo(edit, tr("&Note on Measure…"), {}, [this] { stated_->measures().noteCurrent(); });
-    QAction* drop = addTo(edit, tr("Remo&ve Measure"), {}, [this] { stated_->measures().removeCurrent(); });
+    addTo(edit, tr("Add &Measure…"), {QKeySequence(u"Ctrl+M"_s)}, [this] {
+        stated_->measures().add();
+    });
+    QAction* rename = addTo(edit, tr("R&ename Measure…"), {QKeySequence(u"F2"_s)}, [this] {
+        stated_->measures().renameCurrent();
+    });
+    QAction* note =
+        addTo(edit, tr("&Note on Measure…"), {}, [this] { stated_->measures().noteCurrent(); });
+    QAction* drop =
+        addTo(edit, tr("Remo&ve Measure"), {}, [this] { stated_->measures().removeCurrent(); });
     edit.addSeparator();
     addTo(edit, tr("Add &Stock…"), {}, [this] { stated_->stocks().add(); });
     connect(&edit, &QMenu::aboutToShow, this, [this, remove, rename, note, drop] {
@@ -119,12 +129,17 @@ void MainWindow::makeViewMenu() {
             }
         };
     };
-    addTo(view, tr("Zoom &In"), {QKeySequence(u"Ctrl++"_s), QKeySequence(u"Ctrl+="_s)},
+    addTo(view,
+          tr("Zoom &In"),
+          {QKeySequence(u"Ctrl++"_s), QKeySequence(u"Ctrl+="_s)},
           onCanvas([](Canvas& c) { c.zoomBy(1.2); }));
-    addTo(view, tr("Zoom &Out"), {QKeySequence(u"Ctrl+-"_s)}, onCanvas([](Canvas& c) { c.zoomBy(1 / 1.2); }));
+    addTo(view, tr("Zoom &Out"), {QKeySequence(u"Ctrl+-"_s)}, onCanvas([](Canvas& c) {
+              c.zoomBy(1 / 1.2);
+          }));
     addTo(view, tr("&Fit"), {QKeySequence(u"Ctrl+0"_s)}, onCanvas([](Canvas& c) { c.fit(); }));
-    addTo(view, tr("&True Size"), {QKeySequence(u"Ctrl+Shift+0"_s)},
-          onCanvas([](Canvas& c) { c.showTrueSize(); }));
+    addTo(view, tr("&True Size"), {QKeySequence(u"Ctrl+Shift+0"_s)}, onCanvas([](Canvas& c) {
+              c.showTrueSize();
+          }));
     view.addSeparator();
     QMenu& colours = *view.addMenu(tr("&Colours"));
     auto* group = new QActionGroup(this);
@@ -133,13 +148,15 @@ void MainWindow::makeViewMenu() {
         {u"system"_s, tr("As the &System")}, {u"light"_s, tr("&Light")}, {u"dark"_s, tr("&Dark")}};
     for (const auto& theme : themes) {
         const QString name = theme.first;
-        QAction* action = colours.addAction(theme.second, this, [this, name] { chooseTheme(name); });
+        QAction* action =
+            colours.addAction(theme.second, this, [this, name] { chooseTheme(name); });
         action->setCheckable(true);
         action->setChecked(name == now);
         group->addAction(action);
     }
-    addTo(view, tr("Full &Screen"), {QKeySequence(u"F11"_s)},
-          [this] { setWindowState(windowState() ^ Qt::WindowFullScreen); });
+    addTo(view, tr("Full &Screen"), {QKeySequence(u"F11"_s)}, [this] {
+        setWindowState(windowState() ^ Qt::WindowFullScreen);
+    });
 }
 
 void MainWindow::chooseTheme(const QString& name) {
@@ -161,30 +178,36 @@ void MainWindow::makeHelpMenu() {
 void MainWindow::showShortcuts() {
     QMessageBox box(QMessageBox::NoIcon, tr("Keys"), QString(), QMessageBox::Close, this);
     box.setTextFormat(Qt::RichText);
-    box.setText(tr("<h3>Keys</h3><table cellpadding='3'>"
-                   "<tr><td>Ctrl+1 … Ctrl+4</td><td>Piece, Parts, Joints, Prints</td></tr>"
-                   "<tr><td>F6, Shift+F6</td><td>next pane, pane before</td></tr>"
-                   "<tr><td>Ctrl+Z, Ctrl+Shift+Z or Ctrl+Y</td><td>undo, redo</td></tr>"
-                   "<tr><td>Enter, Esc in a field</td><td>take it, bring the old value back</td></tr>"
-                   "<tr><td>Up, Down in a field</td><td>a step; Page Up, Page Down: eight steps</td></tr>"
-                   "<tr><td>+ 1/16 in a joint's size</td><td>a sixteenth over what the rule gives</td></tr>"
-                   "<tr><td>Tab, Enter in a drawing</td><td>next part, choose it</td></tr>"
-                   "<tr><td>Page Up, Page Down, Enter there</td><td>lines of the rods, state one anew</td></tr>"
-                   "<tr><td>+ - 0 and arrows there</td><td>zoom, fit, move about</td></tr>"
-                   "<tr><td>Ctrl+wheel, middle button, Space and drag</td><td>the same with the mouse</td></tr>"
-                   "</table><p>Unsaved work is kept aside within seconds of each change and offered again "
-                   "after a crash.</p>"));
+    box.setText(
+        tr("<h3>Keys</h3><table cellpadding='3'>"
+           "<tr><td>Ctrl+1 … Ctrl+4</td><td>Piece, Parts, Joints, Prints</td></tr>"
+           "<tr><td>F6, Shift+F6</td><td>next pane, pane before</td></tr>"
+           "<tr><td>Ctrl+Z, Ctrl+Shift+Z or Ctrl+Y</td><td>undo, redo</td></tr>"
+           "<tr><td>Enter, Esc in a field</td><td>take it, bring the old value back</td></tr>"
+           "<tr><td>Up, Down in a field</td><td>a step; Page Up, Page Down: eight steps</td></tr>"
+           "<tr><td>+ 1/16 in a joint's size</td><td>a sixteenth over what the rule gives</td></tr>"
+           "<tr><td>Tab, Enter in a drawing</td><td>next part, choose it</td></tr>"
+           "<tr><td>Page Up, Page Down, Enter there</td><td>lines of the rods, state one "
+           "anew</td></tr>"
+           "<tr><td>+ - 0 and arrows there</td><td>zoom, fit, move about</td></tr>"
+           "<tr><td>Ctrl+wheel, middle button, Space and drag</td><td>the same with the "
+           "mouse</td></tr>"
+           "</table><p>Unsaved work is kept aside within seconds of each change and offered again "
+           "after a crash.</p>"));
     box.exec();
 }
 
 void MainWindow::showAbout() {
-    QMessageBox::about(
-        this, tr("About Shoulderline"),
-        tr("<h3>Shoulderline %1</h3><p>Plans framed furniture: state the piece in the terms of the trade, and "
-           "every tenon, mortise and shoulder follows.</p><p>Its figures are for planning and comparing. "
-           "They certify nothing: a piece that has to carry people is for the maker, the codes that hold "
-           "where it stands, and licensed practice to judge.</p>")
-            .arg(QApplication::applicationVersion()));
+    QMessageBox::about(this,
+                       tr("About Shoulderline"),
+                       tr("<h3>Shoulderline %1</h3><p>Plans framed furniture: state the piece in "
+                          "the terms of the trade, and "
+                          "every tenon, mortise and shoulder follows.</p><p>Its figures are for "
+                          "planning and comparing. "
+                          "They certify nothing: a piece that has to carry people is for the "
+                          "maker, the codes that hold "
+                          "where it stands, and licensed practice to judge.</p>")
+                           .arg(QApplication::applicationVersion()));
 }
 
 void MainWindow::makePaneKeys() {

@@ -1,9 +1,5 @@
 #include "ui/window/main_window.h"
 
-#include <algorithm>
-#include <cmath>
-#include <utility>
-
 #include <QApplication>
 #include <QCloseEvent>
 #include <QFileInfo>
@@ -15,6 +11,9 @@
 #include <QStyle>
 #include <QUrl>
 #include <QVBoxLayout>
+#include <algorithm>
+#include <cmath>
+#include <utility>
 
 #include "ui/document/recent_files.h"
 #include "ui/look/text.h"
@@ -98,8 +97,10 @@ void MainWindow::makeCentre() {
 }
 
 void MainWindow::makePages() {
-    all_ = {new PiecePage(document_, glow_, pages_), new PartsPage(document_, pages_),
-            new JointsPage(document_, pages_), new PrintsPage(document_, prompts_, pages_)};
+    all_ = {new PiecePage(document_, glow_, pages_),
+            new PartsPage(document_, pages_),
+            new JointsPage(document_, pages_),
+            new PrintsPage(document_, prompts_, pages_)};
     for (BoardPage* page : all_) {
         page->setAutoFillBackground(true);
         pages_->addWidget(page);
@@ -127,7 +128,8 @@ void MainWindow::showScale() {
 
 void MainWindow::showTitle() {
     const QString name = qt(document_.piece().name);
-    setWindowTitle(u"[*]"_s + (name.isEmpty() ? tr("Untitled piece") : name) + u" - Shoulderline"_s);
+    setWindowTitle(u"[*]"_s + (name.isEmpty() ? tr("Untitled piece") : name) +
+                   u" - Shoulderline"_s);
     setWindowModified(document_.isModified());
     setWindowFilePath(document_.path());
 }
@@ -187,8 +189,9 @@ bool MainWindow::openFile(const QString& path) {
     const Result<void> opened = document_.open(QFileInfo(path).absoluteFilePath());
     if (!opened) {
         const Error& error = opened.error();
-        prompts_.tell(this, error.where.empty() ? qt(error.message)
-                                                : tr("%1: %2").arg(qt(error.where), qt(error.message)));
+        prompts_.tell(this,
+                      error.where.empty() ? qt(error.message)
+                                          : tr("%1: %2").arg(qt(error.where), qt(error.message)));
         if (!QFileInfo::exists(path)) {
             dropRecentFile(path);
         }
@@ -226,8 +229,9 @@ bool MainWindow::saveAs() {
 
 bool MainWindow::saveTo(const QString& path) {
     if (const Result<void> saved = document_.save(path); !saved) {
-        prompts_.tell(this, tr("%1 The piece is still open and not saved; Save As puts it elsewhere.")
-                                .arg(qt(saved.error().message)));
+        prompts_.tell(this,
+                      tr("%1 The piece is still open and not saved; Save As puts it elsewhere.")
+                          .arg(qt(saved.error().message)));
         return false;
     }
     recovery_.forget();

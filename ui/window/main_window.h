@@ -1,12 +1,11 @@
 #pragma once
 
-#include <functional>
-#include <vector>
-
 #include <QMainWindow>
 #include <QMenu>
 #include <QSplitter>
 #include <QStackedWidget>
+#include <functional>
+#include <vector>
 
 #include "ui/columns/columns.h"
 #include "ui/columns/findings_strip.h"
@@ -32,7 +31,8 @@ class MainWindow final : public QMainWindow {
     [[nodiscard]] Document& document() { return document_; }
     [[nodiscard]] BoardPage& page(PageIndex page) const { return *all_[page]; }
     void showPage(int page);
-    // Opens a file in the place of the piece, asking for unsaved work first. False if it was not opened.
+    // Opens a file in the place of the piece, asking for unsaved work first. False if it was not
+    // opened.
     bool openFile(const QString& path);
     // Offers work that was not saved when the program ended; true if some was opened.
     bool offerLostWork();
@@ -52,7 +52,9 @@ class MainWindow final : public QMainWindow {
     void makeViewMenu();
     void makeHelpMenu();
     void makePaneKeys();
-    QAction* addTo(QMenu& menu, const QString& text, const QList<QKeySequence>& keys,
+    QAction* addTo(QMenu& menu,
+                   const QString& text,
+                   const QList<QKeySequence>& keys,
                    std::function<void()> act);
 
     void newPiece();

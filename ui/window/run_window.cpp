@@ -1,12 +1,11 @@
 #include "ui/window/run_window.h"
 
-#include <algorithm>
-
 #include <QAccessible>
 #include <QFont>
 #include <QSettings>
 #include <QStyleFactory>
 #include <QTimer>
+#include <algorithm>
 
 #include "ui/canvas/canvas_accessible.h"
 #include "ui/look/theme.h"
