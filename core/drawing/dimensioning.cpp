@@ -65,8 +65,11 @@ class Placer {
                 lowest = std::max(lowest, spots_[k].row + 1);
             }
         }
-        constexpr int kRowsToTry = 3;
-        for (int row = lowest; row < lowest + kRowsToTry; ++row) {
+        int outermost = lowest;
+        for (const Spot& spot : spots_) {
+            outermost = std::max(outermost, spot.row);
+        }
+        for (int row = lowest; row <= outermost + 1; ++row) {
             if (const std::optional<Spot> spot = firstFree(candidates(row, i), i)) {
                 return *spot;
             }

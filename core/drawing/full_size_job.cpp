@@ -54,6 +54,7 @@ class Tiler {
     void addSeams(int row, int column, const Page& page, std::vector<Op>& ops) const;
     void addSeam(bool isUpright, double cut, double from, double to, const std::string& here, const std::string& next, const Page& page, std::vector<Op>& ops) const;
     [[nodiscard]] std::vector<double> markPlaces(bool isUpright, double cut, double from, double to) const;
+    [[nodiscard]] double namePlace(bool isUpright, double beside, double from, double to, double width) const;
     [[nodiscard]] std::vector<Op> thumbnail(const Rect& room) const;
 
     const Piece& piece_;
@@ -109,6 +110,23 @@ std::vector<double> Tiler::markPlaces(bool isUpright, double cut, double from, d
     return places;
 }
 
+// Where along the seam words `width` wide lie on nothing of the drawing, near its middle; its middle where there is no such place.
+double Tiler::namePlace(bool isUpright, double beside, double from, double to, double width) const {
+    constexpr double kHalfHeight = 2.0;
+    const double middle = (from + to) / 2.0;
+    const double reach = (to - from) / 2.0 - width / 2.0 - 30.0;
+    for (double off = 0.0; off < reach; off += 4.0) {
+        for (const double along : {middle - off, middle + off}) {
+            const Vec2 centre = isUpright ? Vec2{beside, along} : Vec2{along, beside};
+            const Vec2 half = isUpright ? Vec2{kHalfHeight, width / 2.0 + 1.0} : Vec2{width / 2.0 + 1.0, kHalfHeight};
+            if (isFree(drawing_.ops, {centre - half, centre + half}, metrics_)) {
+                return along;
+            }
+        }
+    }
+    return middle;
+}
+
 // One line to cut along, in the drawing's coordinates, with its match marks, on the page that it crosses.
 void Tiler::addSeam(bool isUpright, double cut, double from, double to, const std::string& here, const std::string& next, const Page& page,
                     std::vector<Op>& ops) const {
@@ -123,9 +141,9 @@ void Tiler::addSeam(bool isUpright, double cut, double from, double to, const st
     // The neighbour's name, on the side that the cut takes away.
     const Vec2 origin = page.origin + grid_.room() * 0.5;
     const bool isAhead = isUpright ? cut > origin.x : cut > origin.y;
-    const Vec2 middle = onPage((from + to) / 2.0);
     const double height = 2.5;
     const std::string text = here + " meets " + next;
+    const Vec2 middle = onPage(namePlace(isUpright, cut + (isAhead ? 2.0 + height / 2.0 : -2.0 - height / 2.0), from, to, metrics_.width(text, height, false)));
     if (isUpright) {
         TextOp name = words(middle + Vec2{isAhead ? 2.0 + height : -2.0, 0.0}, text, height, Align::Centre);
         name.isTurned = true;

@@ -42,6 +42,18 @@ struct Fitted {
     bool fits = false;
 };
 
+// Ways to set a part out at `scale`, the roomiest first.
+std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
+    if (!isCompact) {
+        PartStyle full;
+        full.scale = scale;
+        return {full};
+    }
+    PartStyle smallEnd = PartStyle::compact(scale);
+    smallEnd.largestEnd = 26.0;
+    return {PartStyle::compact(scale), smallEnd};
+}
+
 // The drawing at the scale asked for, or at the largest standard one that fits: in full lettering down to a fifth, else closer
 // set. Where nothing fits, the smallest.
 Fitted fitDrawing(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, double asked, Vec2 room, const TextMetrics& metrics) {
@@ -53,12 +65,12 @@ Fitted fitDrawing(const Piece& piece, const ResolvedPiece& resolved, const PartK
             if (!isCompact && asked <= 0.0 && scale < kLeastInFull) {
                 break;
             }
-            PartStyle style = isCompact ? PartStyle::compact(scale) : PartStyle{};
-            style.scale = scale;
-            fitted = {drawPart(piece, resolved, kind, style, metrics), scale, false};
-            if (fitted.drawing.size.x <= room.x && fitted.drawing.size.y <= room.y) {
-                fitted.fits = true;
-                return fitted;
+            for (const PartStyle& style : stylesAt(scale, isCompact)) {
+                fitted = {drawPart(piece, resolved, kind, style, metrics), scale, false};
+                if (fitted.drawing.size.x <= room.x && fitted.drawing.size.y <= room.y) {
+                    fitted.fits = true;
+                    return fitted;
+                }
             }
         }
     }
