@@ -6,8 +6,8 @@ namespace shoulderline {
 
 namespace {
 
-// Hidden edges under the length of ISO 128-21 (27 widths) would pass for visible ones if drawn whole: down to
-// three elements of three widths they get two short dashes.
+// Hidden edges under the length of ISO 128-21 (27 widths) would pass for visible ones if drawn
+// whole: down to three elements of three widths they get two short dashes.
 constexpr double kShortestDashed = 9.0;
 
 struct Pattern {

@@ -15,8 +15,8 @@ struct DrawnStretch {
 
 // The stretches of a line `length` long (>= 0) that `style` draws, ascending. A broken line begins
 // and ends with a dash: the dashes are stretched to fit, gaps and dots keep their lengths; one too
-// short for its pattern is drawn whole (ISO 128-21), but a dashed one of 9 widths or more as two short dashes, so that it
-// still tells what is hidden. A continuous line is one stretch.
+// short for its pattern is drawn whole (ISO 128-21), but a dashed one of 9 widths or more as two
+// short dashes, so that it still tells what is hidden. A continuous line is one stretch.
 [[nodiscard]] std::vector<DrawnStretch> drawnStretches(double length, const LineStyle& style);
 
 // Each straight run of `points` cut so, as pairs of ends.
@@ -25,6 +25,7 @@ struct DrawnLine {
     Vec2 b;
     friend bool operator==(const DrawnLine&, const DrawnLine&) = default;
 };
-[[nodiscard]] std::vector<DrawnLine> drawnLines(const std::vector<Vec2>& points, const LineStyle& style);
+[[nodiscard]] std::vector<DrawnLine> drawnLines(const std::vector<Vec2>& points,
+                                                const LineStyle& style);
 
 }  // namespace shoulderline

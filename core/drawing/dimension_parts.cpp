@@ -25,12 +25,16 @@ std::optional<Stroke> extensionLine(Vec2 from, Vec2 to) {
 
 Rect textRect(const TextOp& text, const TextMetrics& metrics) {
     const TextLayout layout = layOutText(text.text, text.height, text.isBold, metrics);
-    const double shift = text.align == Align::Left ? 0.0 : (text.align == Align::Centre ? -layout.width / 2.0 : -layout.width);
+    const double shift = text.align == Align::Left
+                             ? 0.0
+                             : (text.align == Align::Centre ? -layout.width / 2.0 : -layout.width);
     if (text.isTurned) {
         // Reads upwards: x of the lettering runs to -y of the sheet, its up to -x.
-        return {{text.at.x - layout.ascent, text.at.y - shift - layout.width}, {text.at.x + layout.descent, text.at.y - shift}};
+        return {{text.at.x - layout.ascent, text.at.y - shift - layout.width},
+                {text.at.x + layout.descent, text.at.y - shift}};
     }
-    return {{text.at.x + shift, text.at.y - layout.ascent}, {text.at.x + shift + layout.width, text.at.y + layout.descent}};
+    return {{text.at.x + shift, text.at.y - layout.ascent},
+            {text.at.x + shift + layout.width, text.at.y + layout.descent}};
 }
 
 class Bounds {
@@ -88,14 +92,17 @@ DimensionParts partsOf(const DimensionOp& d, const TextMetrics& metrics) {
         low = std::min(low, middle - half);
         high = std::max(high, middle + half);
     }
-    parts.strokes.push_back({{d.lineFrom + along * low, d.lineFrom + along * high}, LineRole::Dimension});
+    parts.strokes.push_back(
+        {{d.lineFrom + along * low, d.lineFrom + along * high}, LineRole::Dimension});
     const Vec2 inwards = d.arrowsOutside ? along * -1.0 : along;
     parts.arrows.push_back(arrowhead(d.lineFrom, d.lineFrom + inwards, d.height));
     parts.arrows.push_back(arrowhead(d.lineTo, d.lineTo - inwards, d.height));
     return parts;
 }
 
-Rect boundsOf(const TextOp& text, const TextMetrics& metrics) { return textRect(text, metrics); }
+Rect boundsOf(const TextOp& text, const TextMetrics& metrics) {
+    return textRect(text, metrics);
+}
 
 Rect boundsOf(const std::vector<Op>& ops, const TextMetrics& metrics) {
     Bounds bounds;

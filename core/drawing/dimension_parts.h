@@ -7,8 +7,9 @@
 
 namespace shoulderline {
 
-// A dimension taken apart into what is drawn: extension lines (kExtensionGap from the part, kExtensionOverrun past the
-// line), the dimension line (on past arrows that stand outside, and under a figure that does), arrowheads, figure.
+// A dimension taken apart into what is drawn: extension lines (kExtensionGap from the part,
+// kExtensionOverrun past the line), the dimension line (on past arrows that stand outside, and
+// under a figure that does), arrowheads, figure.
 struct DimensionParts {
     std::vector<Stroke> strokes;
     std::vector<Fill> arrows;

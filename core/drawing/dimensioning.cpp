@@ -27,7 +27,7 @@ bool overlaps(const Interval& a, const Interval& b, double clear) {
 // Where a size stands: on which row, and what it takes up there.
 struct Spot {
     int row = 0;
-    Interval line;   // the dimension line, with what runs past the arrows
+    Interval line;  // the dimension line, with what runs past the arrows
     Interval figure;
     bool arrowsOutside = false;
 };
@@ -40,8 +40,15 @@ struct Extension {
 
 class Placer {
   public:
-    Placer(const std::vector<SizeToPlace>& sizes, DimensionSide side, const DimensionStyle& style, const TextMetrics& metrics, const FigureRoom& room)
-        : sizes_(sizes), style_(style), metrics_(metrics), room_(room),
+    Placer(const std::vector<SizeToPlace>& sizes,
+           DimensionSide side,
+           const DimensionStyle& style,
+           const TextMetrics& metrics,
+           const FigureRoom& room)
+        : sizes_(sizes),
+          style_(style),
+          metrics_(metrics),
+          room_(room),
           figuresInwards_(side == DimensionSide::Below || side == DimensionSide::RightOf) {
         for (std::size_t i = 0; i < sizes.size(); ++i) {
             extensions_.push_back({sizes[i].from, kNotPlaced, i});
@@ -74,8 +81,8 @@ class Placer {
                 return *spot;
             }
         }
-        // Too many extension lines about: its own line runs on across them to where there is room. On a row that nothing
-        // uses yet there is, past the outermost of them at the latest.
+        // Too many extension lines about: its own line runs on across them to where there is room.
+        // On a row that nothing uses yet there is, past the outermost of them at the latest.
         for (int row = lowest;; ++row) {
             if (const std::optional<Spot> spot = firstFree(farCandidates(row, i), i)) {
                 return *spot;
@@ -83,8 +90,10 @@ class Placer {
         }
     }
 
-    [[nodiscard]] std::optional<Spot> firstFree(const std::vector<Spot>& spots, std::size_t i) const {
-        const auto spot = std::find_if(spots.begin(), spots.end(), [&](const Spot& s) { return isFree(s, i); });
+    [[nodiscard]] std::optional<Spot> firstFree(const std::vector<Spot>& spots,
+                                                std::size_t i) const {
+        const auto spot =
+            std::find_if(spots.begin(), spots.end(), [&](const Spot& s) { return isFree(s, i); });
         return spot == spots.end() ? std::nullopt : std::optional(*spot);
     }
 
@@ -98,9 +107,12 @@ class Placer {
         const double lead = roomForBoth ? h + kClear : kClear;
         const bool roomForFigure = span >= width + 2.0 * kClear;
         if (roomForFigure) {
-            const Interval line = roomForBoth ? Interval{size.from, size.to} : Interval{size.from - 2.0 * h, size.to + 2.0 * h};
-            for (const double middle : middlesWithin({size.from + lead, size.to - lead}, width, row, i)) {
-                spots.push_back({row, line, {middle - width / 2.0, middle + width / 2.0}, !roomForBoth});
+            const Interval line = roomForBoth ? Interval{size.from, size.to}
+                                              : Interval{size.from - 2.0 * h, size.to + 2.0 * h};
+            for (const double middle :
+                 middlesWithin({size.from + lead, size.to - lead}, width, row, i)) {
+                spots.push_back(
+                    {row, line, {middle - width / 2.0, middle + width / 2.0}, !roomForBoth});
             }
         }
         const bool arrowsOutside = span < 3.0 * h;
@@ -113,9 +125,12 @@ class Placer {
         return spots;
     }
 
-    // Middles for a figure `width` wide within `room`, clear of the extension lines that cross the row: the
-    // one nearest to the middle of the room first.
-    [[nodiscard]] std::vector<double> middlesWithin(const Interval& room, double width, int row, std::size_t i) const {
+    // Middles for a figure `width` wide within `room`, clear of the extension lines that cross the
+    // row: the one nearest to the middle of the room first.
+    [[nodiscard]] std::vector<double> middlesWithin(const Interval& room,
+                                                    double width,
+                                                    int row,
+                                                    std::size_t i) const {
         std::vector<double> cuts{room.low - kClear, room.high + kClear};
         for (const Extension& extension : extensions_) {
             if (crosses(extension, row, i) && extension.at > room.low && extension.at < room.high) {
@@ -132,7 +147,9 @@ class Placer {
                 middles.push_back(std::clamp(wanted, low, high));
             }
         }
-        std::sort(middles.begin(), middles.end(), [&](double a, double b) { return std::abs(a - wanted) < std::abs(b - wanted); });
+        std::sort(middles.begin(), middles.end(), [&](double a, double b) {
+            return std::abs(a - wanted) < std::abs(b - wanted);
+        });
         return middles;
     }
 
@@ -150,7 +167,8 @@ class Placer {
             return false;
         }
         for (const Extension& extension : extensions_) {
-            if (crosses(extension, spot.row, i) && overlaps(spot.figure, {extension.at, extension.at}, kClear * 0.99)) {
+            if (crosses(extension, spot.row, i) &&
+                overlaps(spot.figure, {extension.at, extension.at}, kClear * 0.99)) {
                 return false;
             }
         }
@@ -162,10 +180,12 @@ class Placer {
         }
         for (std::size_t k = 0; k < spots_.size(); ++k) {
             const Spot& other = spots_[k];
-            if (other.row == spot.row && (overlaps(spot.line, other.line, -1e-6) || overlaps(spot.figure, other.figure, 2.0 * kClear))) {
+            if (other.row == spot.row && (overlaps(spot.line, other.line, -1e-6) ||
+                                          overlaps(spot.figure, other.figure, 2.0 * kClear))) {
                 return false;
             }
-            const bool reaches = figuresInwards_ ? other.row <= spot.row + 1 : other.row <= spot.row;
+            const bool reaches =
+                figuresInwards_ ? other.row <= spot.row + 1 : other.row <= spot.row;
             for (const double at : {size.from, size.to}) {
                 if (reaches && overlaps(other.figure, {at, at}, kClear * 0.49)) {
                     return false;
@@ -185,14 +205,18 @@ class Placer {
         for (const Extension& extension : extensions_) {
             if (extension.at >= size.to) {
                 const double low = std::max(extension.at, size.to + tail) + kClear;
-                spots.push_back({row, {size.from - tail, low + width}, {low, low + width}, arrowsOutside});
+                spots.push_back(
+                    {row, {size.from - tail, low + width}, {low, low + width}, arrowsOutside});
             }
             if (extension.at <= size.from) {
                 const double high = std::min(extension.at, size.from - tail) - kClear;
-                spots.push_back({row, {high - width, size.to + tail}, {high - width, high}, arrowsOutside});
+                spots.push_back(
+                    {row, {high - width, size.to + tail}, {high - width, high}, arrowsOutside});
             }
         }
-        std::stable_sort(spots.begin(), spots.end(), [](const Spot& a, const Spot& b) { return a.line.high - a.line.low < b.line.high - b.line.low; });
+        std::stable_sort(spots.begin(), spots.end(), [](const Spot& a, const Spot& b) {
+            return a.line.high - a.line.low < b.line.high - b.line.low;
+        });
         return spots;
     }
 
@@ -220,7 +244,11 @@ Vec2 onSheet(double along, double out, DimensionSide side, double edge) {
     return {};
 }
 
-DimensionOp opFor(const SizeToPlace& size, const Spot& spot, DimensionSide side, double edge, const DimensionStyle& style,
+DimensionOp opFor(const SizeToPlace& size,
+                  const Spot& spot,
+                  DimensionSide side,
+                  double edge,
+                  const DimensionStyle& style,
                   const TextMetrics& metrics) {
     const double out = style.first + style.next * spot.row;
     const bool isTurned = side == DimensionSide::LeftOf || side == DimensionSide::RightOf;
@@ -231,7 +259,8 @@ DimensionOp opFor(const SizeToPlace& size, const Spot& spot, DimensionSide side,
     op.lineTo = onSheet(size.to, out, side, edge);
     op.textAt = onSheet((spot.figure.low + spot.figure.high) / 2.0, out, side, edge);
     // The figure stands clear over its line, its fraction's denominator too.
-    const double lift = kFigureClearance + layOutText(size.text, style.height, false, metrics).descent;
+    const double lift =
+        kFigureClearance + layOutText(size.text, style.height, false, metrics).descent;
     op.textAt = op.textAt - (isTurned ? Vec2{lift, 0.0} : Vec2{0.0, lift});
     op.text = size.text;
     op.height = style.height;
@@ -244,11 +273,17 @@ DimensionOp opFor(const SizeToPlace& size, const Spot& spot, DimensionSide side,
 
 }  // namespace
 
-std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes, DimensionSide side, double edge, const DimensionStyle& style,
-                           const TextMetrics& metrics, const FigureRoom& room) {
+std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes,
+                           DimensionSide side,
+                           double edge,
+                           const DimensionStyle& style,
+                           const TextMetrics& metrics,
+                           const FigureRoom& room) {
     std::erase_if(sizes, [](const SizeToPlace& size) { return size.to - size.from < 0.001; });
     std::stable_sort(sizes.begin(), sizes.end(), [](const SizeToPlace& a, const SizeToPlace& b) {
-        const auto microns = [](const SizeToPlace& size) { return std::llround((size.to - size.from) * 1000.0); };
+        const auto microns = [](const SizeToPlace& size) {
+            return std::llround((size.to - size.from) * 1000.0);
+        };
         return a.rank != b.rank ? a.rank < b.rank : microns(a) < microns(b);
     });
     const std::vector<Spot> spots = Placer(sizes, side, style, metrics, room).place();

@@ -11,15 +11,15 @@ namespace shoulderline {
 
 // A size that a view must show, measured along one of its sides: millimetres on the sheet.
 struct SizeToPlace {
-    double from = 0.0;        // along the side, from < to
+    double from = 0.0;  // along the side, from < to
     double to = 0.0;
-    double fromDepth = 0.0;   // how far inside the view's edge each extension line begins, >= 0
+    double fromDepth = 0.0;  // how far inside the view's edge each extension line begins, >= 0
     double toDepth = 0.0;
-    std::string text;         // as it is lettered
-    double value = 0.0;       // true size in millimetres
-    std::string of;           // "mortise length"
+    std::string text;    // as it is lettered
+    double value = 0.0;  // true size in millimetres
+    std::string of;      // "mortise length"
     Subject subject;
-    int rank = 0;             // a higher one stands outside all lower ones
+    int rank = 0;  // a higher one stands outside all lower ones
 };
 
 // On which side of a view its dimensions stand.
@@ -40,11 +40,16 @@ struct FigureRoom {
 };
 
 // The sizes set out on rows beside the view's `edge` (its y for Above and Below, its x else): the
-// shortest nearest to it, each row as near as it goes. Figures stand in the middle of their line where they fit, else beside
-// it with the arrows outside. No figure lies on a line or on another figure, no two dimension lines in a row overlap; rows
-// share a line where sizes follow one another. Sizes of nothing (to - from < 0.001 mm) are left out.
-// Figures keep within `room`, of which one end at least must be open.
-[[nodiscard]] std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes, DimensionSide side, double edge,
-                                         const DimensionStyle& style, const TextMetrics& metrics, const FigureRoom& room = {});
+// shortest nearest to it, each row as near as it goes. Figures stand in the middle of their line
+// where they fit, else beside it with the arrows outside. No figure lies on a line or on another
+// figure, no two dimension lines in a row overlap; rows share a line where sizes follow one
+// another. Sizes of nothing (to - from < 0.001 mm) are left out. Figures keep within `room`, of
+// which one end at least must be open.
+[[nodiscard]] std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes,
+                                         DimensionSide side,
+                                         double edge,
+                                         const DimensionStyle& style,
+                                         const TextMetrics& metrics,
+                                         const FigureRoom& room = {});
 
 }  // namespace shoulderline

@@ -15,7 +15,9 @@ constexpr double kBarOverhang = 0.06;
 constexpr std::string_view kAbout = "\u2248";
 constexpr std::string_view kNoBreakSpace = "\u00a0";
 
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
+bool isDigit(char c) {
+    return c >= '0' && c <= '9';
+}
 
 struct Fraction {
     std::size_t from = 0;  // in the text; a space before it that follows a whole number included
@@ -37,12 +39,18 @@ std::optional<Fraction> findFraction(std::string_view text, std::size_t start) {
         while (end < text.size() && isDigit(text[end])) {
             ++end;
         }
-        const bool standsAlone = from == 0 || std::string_view("/.,:-").find(text[from - 1]) == std::string_view::npos;
-        const bool ends = end == text.size() || std::string_view("/-").find(text[end]) == std::string_view::npos;
+        const bool standsAlone =
+            from == 0 || std::string_view("/.,:-").find(text[from - 1]) == std::string_view::npos;
+        const bool ends =
+            end == text.size() || std::string_view("/-").find(text[end]) == std::string_view::npos;
         if (from == slash || end == slash + 1 || end - from > 9 || !standsAlone || !ends) {
             continue;
         }
-        Fraction fraction{from, end, text.substr(from, slash - from), text.substr(slash + 1, end - slash - 1), false};
+        Fraction fraction{from,
+                          end,
+                          text.substr(from, slash - from),
+                          text.substr(slash + 1, end - slash - 1),
+                          false};
         if (from >= start + 2 && text[from - 1] == ' ' && isDigit(text[from - 2])) {
             fraction.from = from - 1;
             fraction.followsWhole = true;
@@ -81,8 +89,11 @@ class Setter {
         const double x = layout_.width;
         const double middle = -height_ / 2.0;
         const double gap = kBarGap * height_;
-        layout_.runs.push_back({std::string(fraction.numerator), {x + (bar - over) / 2.0, middle - gap}, small});
-        layout_.runs.push_back({std::string(fraction.denominator), {x + (bar - under) / 2.0, middle + gap + small}, small});
+        layout_.runs.push_back(
+            {std::string(fraction.numerator), {x + (bar - over) / 2.0, middle - gap}, small});
+        layout_.runs.push_back({std::string(fraction.denominator),
+                                {x + (bar - under) / 2.0, middle + gap + small},
+                                small});
         layout_.bars.push_back({{x, middle}, {x + bar, middle}});
         layout_.width += bar;
         layout_.ascent = std::max(layout_.ascent, height_ / 2.0 + gap + small);
@@ -97,7 +108,8 @@ class Setter {
             return;
         }
         std::string plain(text);
-        for (std::size_t at = plain.find(kNoBreakSpace); at != std::string::npos; at = plain.find(kNoBreakSpace)) {
+        for (std::size_t at = plain.find(kNoBreakSpace); at != std::string::npos;
+             at = plain.find(kNoBreakSpace)) {
             plain.replace(at, kNoBreakSpace.size(), " ");
         }
         const bool hasDescender = plain.find_first_of("gjpqy,;()Q/[]") != std::string::npos;
@@ -123,7 +135,10 @@ class Setter {
 
 }  // namespace
 
-TextLayout layOutText(std::string_view text, double height, bool isBold, const TextMetrics& metrics) {
+TextLayout layOutText(std::string_view text,
+                      double height,
+                      bool isBold,
+                      const TextMetrics& metrics) {
     Setter setter(height, isBold, metrics);
     std::size_t at = 0;
     while (const std::optional<Fraction> fraction = findFraction(text, at)) {

@@ -35,7 +35,9 @@ struct TextLayout {
 // whole number ("9/16", "16 1/2", "≈ 3/8"), is set with its numerator over its denominator and a
 // level bar between, both kFractionFigure high. Dates and words with a stroke stay as they are.
 // `metrics` is asked only for the width of plain runs.
-[[nodiscard]] TextLayout layOutText(std::string_view text, double height, bool isBold,
+[[nodiscard]] TextLayout layOutText(std::string_view text,
+                                    double height,
+                                    bool isBold,
                                     const TextMetrics& metrics);
 
 // Height of the figures of a fraction to that of the text.

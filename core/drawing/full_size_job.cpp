@@ -13,10 +13,15 @@ namespace shoulderline {
 namespace {
 
 void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+    ops.insert(
+        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
-TextOp words(Vec2 at, const std::string& text, double height, Align align = Align::Left, bool isBold = false) {
+TextOp words(Vec2 at,
+             const std::string& text,
+             double height,
+             Align align = Align::Left,
+             bool isBold = false) {
     return {at, text, height, align, false, isBold};
 }
 
@@ -28,13 +33,38 @@ std::vector<Op> matchMark(Vec2 at) {
             ArcOp{at, 2.5, {}, Angle::degrees(360.0), LineRole::Construction}};
 }
 
+// Where the drawing's dimensions end: what a seam should not run through.
+PlacesToKeepWhole placesIn(const Sheet& drawing) {
+    PlacesToKeepWhole places;
+    for (const Op& op : drawing.ops) {
+        if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
+            std::vector<double>& along = dimension->isTurned ? places.y : places.x;
+            along.push_back(dimension->isTurned ? dimension->from.y : dimension->from.x);
+            along.push_back(dimension->isTurned ? dimension->to.y : dimension->to.x);
+        }
+    }
+    return places;
+}
+
 // Makes the pages of one part.
 class Tiler {
   public:
-    Tiler(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, const Sheet& drawing, const Paper& paper,
-          const TileOptions& options, const std::string& date, const TextMetrics& metrics)
-        : piece_(piece), resolved_(resolved), kind_(kind), drawing_(drawing), date_(date), metrics_(metrics),
-          grid_(tileGrid(drawing.size, paper, options)), inInches_(piece.unit == Unit::Inch) {}
+    Tiler(const Piece& piece,
+          const ResolvedPiece& resolved,
+          const PartKind& kind,
+          const Sheet& drawing,
+          const Paper& paper,
+          const TileOptions& options,
+          const std::string& date,
+          const TextMetrics& metrics)
+        : piece_(piece),
+          resolved_(resolved),
+          kind_(kind),
+          drawing_(drawing),
+          date_(date),
+          metrics_(metrics),
+          grid_(tileGrid(drawing.size, paper, options, placesIn(drawing))),
+          inInches_(piece.unit == Unit::Inch) {}
 
     [[nodiscard]] bool needsMap() const { return grid_.count() > 1; }
     [[nodiscard]] Page map(std::size_t emptyContent) const;
@@ -52,9 +82,20 @@ class Tiler {
     [[nodiscard]] Page tile(int row, int column, std::size_t content) const;
     void addCaption(const std::string& name, const std::string& where, std::vector<Op>& ops) const;
     void addSeams(int row, int column, const Page& page, std::vector<Op>& ops) const;
-    void addSeam(bool isUpright, double cut, double from, double to, const std::string& here, const std::string& next, const Page& page, std::vector<Op>& ops) const;
-    [[nodiscard]] std::vector<double> markPlaces(bool isUpright, double cut, double from, double to) const;
-    [[nodiscard]] double namePlace(bool isUpright, double beside, double from, double to, double width) const;
+    void addSeam(bool isUpright,
+                 double cut,
+                 double from,
+                 double to,
+                 const std::string& here,
+                 const std::string& next,
+                 const Page& page,
+                 std::vector<Op>& ops) const;
+    [[nodiscard]] std::vector<double> markPlaces(bool isUpright,
+                                                 double cut,
+                                                 double from,
+                                                 double to) const;
+    [[nodiscard]] double namePlace(
+        bool isUpright, double beside, double from, double to, double width) const;
     [[nodiscard]] std::vector<Op> thumbnail(const Rect& room) const;
 
     const Piece& piece_;
@@ -68,7 +109,9 @@ class Tiler {
 };
 
 // Under the drawing: the bar, and beside it what the page is.
-void Tiler::addCaption(const std::string& name, const std::string& where, std::vector<Op>& ops) const {
+void Tiler::addCaption(const std::string& name,
+                       const std::string& where,
+                       std::vector<Op>& ops) const {
     const double top = grid_.printable.max.y;
     const double left = grid_.printable.min.x;
     append(ops, checkBar({left + 0.5, top + 8.0}, inInches_));
@@ -77,7 +120,9 @@ void Tiler::addCaption(const std::string& name, const std::string& where, std::v
     const double width = grid_.page.x - grid_.printable.min.x - x;
     const std::string part = kind_.name + (name.empty() ? std::string() : ", " + name);
     const std::string lines[4] = {
-        part, quantityText(resolved_, kind_) + "; " + materialText(piece_, resolved_.parts[kind_.parts.front()]),
+        part,
+        quantityText(resolved_, kind_) + "; " +
+            materialText(piece_, resolved_.parts[kind_.parts.front()]),
         piece_.name + (where.empty() ? "" : "; " + where) + (date_.empty() ? "" : "; " + date_),
         "full size: print at 100 %, actual size; the middle of a line is the size"};
     double y = top + 4.0;
@@ -89,7 +134,8 @@ void Tiler::addCaption(const std::string& name, const std::string& where, std::v
     }
 }
 
-// Two places along the seam, near its ends but clear of lettering and lines where there are such places.
+// Two places along the seam, near its ends but clear of lettering and lines where there are such
+// places.
 std::vector<double> Tiler::markPlaces(bool isUpright, double cut, double from, double to) const {
     constexpr double kHalf = 4.5;
     constexpr double kInset = 18.0;
@@ -100,7 +146,9 @@ std::vector<double> Tiler::markPlaces(bool isUpright, double cut, double from, d
         for (double off = 0.0; off < (to - from) / 2.0 - kInset - kHalf; off += 3.0) {
             const double along = atStart ? wanted + off : wanted - off;
             const Vec2 centre = isUpright ? Vec2{cut, along} : Vec2{along, cut};
-            if (isFree(drawing_.ops, {centre - Vec2{kHalf, kHalf}, centre + Vec2{kHalf, kHalf}}, metrics_)) {
+            if (isFree(drawing_.ops,
+                       {centre - Vec2{kHalf, kHalf}, centre + Vec2{kHalf, kHalf}},
+                       metrics_)) {
                 found = along;
                 break;
             }
@@ -110,7 +158,8 @@ std::vector<double> Tiler::markPlaces(bool isUpright, double cut, double from, d
     return places;
 }
 
-// Where along the seam words `width` wide lie on nothing of the drawing, near its middle; its middle where there is no such place.
+// Where along the seam words `width` wide lie on nothing of the drawing, near its middle; its
+// middle where there is no such place.
 double Tiler::namePlace(bool isUpright, double beside, double from, double to, double width) const {
     constexpr double kHalfHeight = 2.0;
     const double middle = (from + to) / 2.0;
@@ -118,7 +167,8 @@ double Tiler::namePlace(bool isUpright, double beside, double from, double to, d
     for (double off = 0.0; off < reach; off += 4.0) {
         for (const double along : {middle - off, middle + off}) {
             const Vec2 centre = isUpright ? Vec2{beside, along} : Vec2{along, beside};
-            const Vec2 half = isUpright ? Vec2{kHalfHeight, width / 2.0 + 1.0} : Vec2{width / 2.0 + 1.0, kHalfHeight};
+            const Vec2 half = isUpright ? Vec2{kHalfHeight, width / 2.0 + 1.0}
+                                        : Vec2{width / 2.0 + 1.0, kHalfHeight};
             if (isFree(drawing_.ops, {centre - half, centre + half}, metrics_)) {
                 return along;
             }
@@ -127,8 +177,15 @@ double Tiler::namePlace(bool isUpright, double beside, double from, double to, d
     return middle;
 }
 
-// One line to cut along, in the drawing's coordinates, with its match marks, on the page that it crosses.
-void Tiler::addSeam(bool isUpright, double cut, double from, double to, const std::string& here, const std::string& next, const Page& page,
+// One line to cut along, in the drawing's coordinates, with its match marks, on the page that it
+// crosses.
+void Tiler::addSeam(bool isUpright,
+                    double cut,
+                    double from,
+                    double to,
+                    const std::string& here,
+                    const std::string& next,
+                    const Page& page,
                     std::vector<Op>& ops) const {
     const auto onPage = [&](double along) {
         const Vec2 inDrawing = isUpright ? Vec2{cut, along} : Vec2{along, cut};
@@ -143,13 +200,19 @@ void Tiler::addSeam(bool isUpright, double cut, double from, double to, const st
     const bool isAhead = isUpright ? cut > origin.x : cut > origin.y;
     const double height = 2.5;
     const std::string text = here + " meets " + next;
-    const Vec2 middle = onPage(namePlace(isUpright, cut + (isAhead ? 2.0 + height / 2.0 : -2.0 - height / 2.0), from, to, metrics_.width(text, height, false)));
+    const Vec2 middle = onPage(namePlace(isUpright,
+                                         cut + (isAhead ? 2.0 + height / 2.0 : -2.0 - height / 2.0),
+                                         from,
+                                         to,
+                                         metrics_.width(text, height, false)));
     if (isUpright) {
-        TextOp name = words(middle + Vec2{isAhead ? 2.0 + height : -2.0, 0.0}, text, height, Align::Centre);
+        TextOp name =
+            words(middle + Vec2{isAhead ? 2.0 + height : -2.0, 0.0}, text, height, Align::Centre);
         name.isTurned = true;
         ops.push_back(name);
     } else {
-        ops.push_back(words(middle + Vec2{0.0, isAhead ? 2.0 + height : -2.0}, text, height, Align::Centre));
+        ops.push_back(
+            words(middle + Vec2{0.0, isAhead ? 2.0 + height : -2.0}, text, height, Align::Centre));
     }
 }
 
@@ -159,12 +222,26 @@ void Tiler::addSeams(int row, int column, const Page& page, std::vector<Op>& ops
     const std::string here = tileName(row, column);
     for (const int beside : {column - 1, column}) {
         if (beside >= 0 && beside + 1 < grid_.columns) {
-            addSeam(true, grid_.cutAfterColumn(beside), from.y, to.y, here, tileName(row, beside == column ? column + 1 : beside), page, ops);
+            addSeam(true,
+                    grid_.cutAfterColumn(beside),
+                    from.y,
+                    to.y,
+                    here,
+                    tileName(row, beside == column ? column + 1 : beside),
+                    page,
+                    ops);
         }
     }
     for (const int beside : {row - 1, row}) {
         if (beside >= 0 && beside + 1 < grid_.rows) {
-            addSeam(false, grid_.cutAfterRow(beside), from.x, to.x, here, tileName(beside == row ? row + 1 : beside, column), page, ops);
+            addSeam(false,
+                    grid_.cutAfterRow(beside),
+                    from.x,
+                    to.x,
+                    here,
+                    tileName(beside == row ? row + 1 : beside, column),
+                    page,
+                    ops);
         }
     }
 }
@@ -184,12 +261,14 @@ Page Tiler::tile(int row, int column, std::size_t content) const {
     move(inside, page.printable.min - page.origin);
     append(occupied, std::move(inside));
     const Rect room{page.printable.min, page.printable.max};
-    if (const std::optional<Vec2> place = freePlace(occupied, room, checkSquareSize(inInches_), metrics_)) {
+    if (const std::optional<Vec2> place =
+            freePlace(occupied, room, checkSquareSize(inInches_), metrics_)) {
         append(ops, checkSquare(*place, inInches_));
     }
     addCaption(isOne ? std::string() : tileName(row, column),
                isOne ? std::string()
-                     : "row " + std::to_string(row + 1) + " of " + std::to_string(grid_.rows) + ", column " + std::to_string(column + 1) + " of " +
+                     : "row " + std::to_string(row + 1) + " of " + std::to_string(grid_.rows) +
+                           ", column " + std::to_string(column + 1) + " of " +
                            std::to_string(grid_.columns),
                ops);
     return page;
@@ -207,7 +286,8 @@ std::vector<Page> Tiler::tiles(std::size_t content) const {
 
 // The drawing's outlines small, with the cuts and the names of the tiles.
 std::vector<Op> Tiler::thumbnail(const Rect& room) const {
-    const Vec2 covered = grid_.origin(grid_.rows - 1, grid_.columns - 1) + grid_.room() - grid_.start;
+    const Vec2 covered =
+        grid_.origin(grid_.rows - 1, grid_.columns - 1) + grid_.room() - grid_.start;
     const double scale = std::min({room.size().x / covered.x, room.size().y / covered.y, 0.5});
     const Vec2 corner = (room.min + room.max - covered * scale) * 0.5;
     const auto place = [&](Vec2 p) { return corner + (p - grid_.start) * scale; };
@@ -224,14 +304,18 @@ std::vector<Op> Tiler::thumbnail(const Rect& room) const {
     }
     for (int row = 0; row < grid_.rows; ++row) {
         for (int column = 0; column < grid_.columns; ++column) {
-            const Vec2 min{column == 0 ? grid_.start.x : grid_.cutAfterColumn(column - 1), row == 0 ? grid_.start.y : grid_.cutAfterRow(row - 1)};
-            const Vec2 max{column + 1 == grid_.columns ? grid_.start.x + covered.x : grid_.cutAfterColumn(column),
-                           row + 1 == grid_.rows ? grid_.start.y + covered.y : grid_.cutAfterRow(row)};
+            const Vec2 min{column == 0 ? grid_.start.x : grid_.cutAfterColumn(column - 1),
+                           row == 0 ? grid_.start.y : grid_.cutAfterRow(row - 1)};
+            const Vec2 max{
+                column + 1 == grid_.columns ? grid_.start.x + covered.x
+                                            : grid_.cutAfterColumn(column),
+                row + 1 == grid_.rows ? grid_.start.y + covered.y : grid_.cutAfterRow(row)};
             const Vec2 a = place(min);
             const Vec2 b = place(max);
             ops.push_back(Stroke{{a, {b.x, a.y}, b, {a.x, b.y}, a}, LineRole::Dimension});
             const double height = (b.y - a.y) > 9.0 ? 5.0 : 2.5;
-            ops.push_back(words(a + Vec2{1.5, 1.5 + height}, tileName(row, column), height, Align::Left, true));
+            ops.push_back(words(
+                a + Vec2{1.5, 1.5 + height}, tileName(row, column), height, Align::Left, true));
         }
     }
     return ops;
@@ -245,13 +329,16 @@ Page Tiler::map(std::size_t emptyContent) const {
     std::vector<Op>& ops = page.furniture.ops;
     const Vec2 corner = page.printable.min;
     const double width = grid_.room().x;
-    const FittedText title = fitText(kind_.name + ": " + std::to_string(grid_.count()) + " sheets", 7.0, width, metrics_);
+    const FittedText title = fitText(
+        kind_.name + ": " + std::to_string(grid_.count()) + " sheets", 7.0, width, metrics_);
     ops.push_back(words(corner + Vec2{0, 8.0}, title.text, title.height, Align::Left, true));
     double y = 15.0;
     for (const std::string& text :
-         {"finished size over all " + finishedSize(piece_, resolved_.parts[kind_.parts.front()]) + " " + unitsOf(piece_),
+         {"finished size over all " + finishedSize(piece_, resolved_.parts[kind_.parts.front()]) +
+              " " + unitsOf(piece_),
           std::string("Print every sheet at 100 %, actual size, and check the square with a rule."),
-          std::string("Cut one of two neighbours along the chain line, lay cross on cross, and tape.")}) {
+          std::string(
+              "Cut one of two neighbours along the chain line, lay cross on cross, and tape.")}) {
         const FittedText fitted = fitText(text, 3.5, width, metrics_);
         ops.push_back(words(corner + Vec2{0, y}, fitted.text, fitted.height));
         y += 6.5;
@@ -273,8 +360,13 @@ Page Tiler::map(std::size_t emptyContent) const {
 
 }  // namespace
 
-PrintJob fullSizeJob(const Piece& piece, const ResolvedPiece& resolved, const std::vector<std::size_t>& kinds, const Paper& paper,
-                     const TileOptions& options, const std::string& date, const TextMetrics& metrics) {
+PrintJob fullSizeJob(const Piece& piece,
+                     const ResolvedPiece& resolved,
+                     const std::vector<std::size_t>& kinds,
+                     const Paper& paper,
+                     const TileOptions& options,
+                     const std::string& date,
+                     const TextMetrics& metrics) {
     const std::vector<PartKind> all = partKinds(resolved);
     std::vector<std::size_t> chosen = kinds;
     if (chosen.empty()) {
@@ -289,7 +381,8 @@ PrintJob fullSizeJob(const Piece& piece, const ResolvedPiece& resolved, const st
             continue;
         }
         job.contents.push_back(partDrawing(piece, resolved, all[i], 1.0, true, metrics));
-        const Tiler tiler(piece, resolved, all[i], job.contents.back(), paper, options, date, metrics);
+        const Tiler tiler(
+            piece, resolved, all[i], job.contents.back(), paper, options, date, metrics);
         if (tiler.needsMap()) {
             job.pages.push_back(tiler.map(0));
         }

@@ -10,7 +10,8 @@ namespace {
 // The character that begins at `at` in UTF-8 text, stepping over it; U+FFFD for what is not UTF-8.
 char32_t takeCharacter(std::string_view text, std::size_t& at) {
     const auto lead = static_cast<unsigned char>(text[at++]);
-    const int more = lead < 0x80 ? 0 : (lead >= 0xF0 ? 3 : (lead >= 0xE0 ? 2 : (lead >= 0xC0 ? 1 : -1)));
+    const int more =
+        lead < 0x80 ? 0 : (lead >= 0xF0 ? 3 : (lead >= 0xE0 ? 2 : (lead >= 0xC0 ? 1 : -1)));
     if (more < 0) {
         return 0xFFFD;
     }
@@ -25,7 +26,8 @@ char32_t takeCharacter(std::string_view text, std::size_t& at) {
 }
 
 bool isPlain(std::string_view text) {
-    return text.find('/') == std::string_view::npos && text.find("\u2248") == std::string_view::npos;
+    return text.find('/') == std::string_view::npos &&
+           text.find("\u2248") == std::string_view::npos;
 }
 
 double plainWidth(std::string_view text, double height, bool isBold) {

@@ -17,9 +17,10 @@ struct LineStyle {
     friend bool operator==(const LineStyle&, const LineStyle&) = default;
 };
 
-// The style of each role, after ISO 128-2. Bold: line group 0.5 (wide 0.5 mm, narrow 0.25 mm), for drawings to scale.
-// Medium: line group 0.35, for small pictures of the whole piece. Fine (outline 0.25 mm, the rest 0.18 mm): for full size,
-// where the size is taken from the middle of the line itself.
+// The style of each role, after ISO 128-2. Bold: line group 0.5 (wide 0.5 mm, narrow 0.25 mm), for
+// drawings to scale. Medium: line group 0.35, for small pictures of the whole piece. Fine (outline
+// 0.25 mm, the rest 0.18 mm): for full size, where the size is taken from the middle of the line
+// itself.
 [[nodiscard]] LineStyle lineStyle(LineRole role, LineGroup group);
 
 // Lengths of the elements of broken lines as multiples of the width (ISO 128-20, table 2).

@@ -10,7 +10,7 @@ namespace {
 
 constexpr double kBetweenNotes = 5.0;
 constexpr double kDotRadius = 0.5;
-constexpr double kUnderLine = 1.4;  // from the note's line to its lettering
+constexpr double kUnderLine = 1.4;     // from the note's line to its lettering
 constexpr double kLineSpacing = 1.75;  // of the height: a fraction over a fraction stays clear
 
 struct Column {
@@ -28,7 +28,10 @@ double widthOf(const Note& note, double height, const TextMetrics& metrics) {
 
 // Columns as near under their targets as their order and widths allow: pushed to the right, then
 // the whole run back to the left where it went too far.
-std::vector<Column> columnsFor(const std::vector<Note>& notes, double left, double height, const TextMetrics& metrics) {
+std::vector<Column> columnsFor(const std::vector<Note>& notes,
+                               double left,
+                               double height,
+                               const TextMetrics& metrics) {
     std::vector<Column> columns;
     double free = left;
     for (const Note& note : notes) {
@@ -39,19 +42,24 @@ std::vector<Column> columnsFor(const std::vector<Note>& notes, double left, doub
     }
     for (std::size_t i = columns.size(); i-- > 0;) {
         const double wanted = notes[i].target.x - columns[i].width / 2.0;
-        const double least = i == 0 ? left : columns[i - 1].low + columns[i - 1].width + kBetweenNotes;
+        const double least =
+            i == 0 ? left : columns[i - 1].low + columns[i - 1].width + kBetweenNotes;
         if (columns[i].low > wanted) {
             // Share the push among those that crowd it: each gives way by half.
             double give = (columns[i].low - wanted) / 2.0;
             for (std::size_t k = i; k-- > 0 && give > 0.0;) {
-                const double room = k == 0 ? columns[0].low - left : columns[k].low - (columns[k - 1].low + columns[k - 1].width + kBetweenNotes);
+                const double room =
+                    k == 0 ? columns[0].low - left
+                           : columns[k].low -
+                                 (columns[k - 1].low + columns[k - 1].width + kBetweenNotes);
                 const double move = std::clamp(give, 0.0, std::max(0.0, room));
                 columns[k].low -= move;
                 if (room > 0.0) {
                     give = move;
                 }
             }
-            const double nowLeast = i == 0 ? left : columns[i - 1].low + columns[i - 1].width + kBetweenNotes;
+            const double nowLeast =
+                i == 0 ? left : columns[i - 1].low + columns[i - 1].width + kBetweenNotes;
             columns[i].low = std::max({wanted, std::min(least, nowLeast)});
         }
     }
@@ -69,17 +77,22 @@ Fill dotAt(Vec2 centre) {
 
 }  // namespace
 
-std::vector<Op> placeNotes(std::vector<Note> notes, double left, double top, double height, const TextMetrics& metrics) {
-    std::stable_sort(notes.begin(), notes.end(), [](const Note& a, const Note& b) { return a.target.x < b.target.x; });
+std::vector<Op> placeNotes(
+    std::vector<Note> notes, double left, double top, double height, const TextMetrics& metrics) {
+    std::stable_sort(notes.begin(), notes.end(), [](const Note& a, const Note& b) {
+        return a.target.x < b.target.x;
+    });
     const std::vector<Column> columns = columnsFor(notes, left, height, metrics);
     std::vector<Op> ops;
     for (std::size_t i = 0; i < notes.size(); ++i) {
         const Note& note = notes[i];
         const Column& column = columns[i];
-        ops.push_back(BeginGroup{note.subject, note.lines.empty() ? std::string() : note.lines.front()});
+        ops.push_back(
+            BeginGroup{note.subject, note.lines.empty() ? std::string() : note.lines.front()});
         const double meets = std::clamp(note.target.x, column.low, column.low + column.width);
         ops.push_back(Stroke{{note.target, {meets, top}}, LineRole::Dimension});
-        ops.push_back(Stroke{{{column.low, top}, {column.low + column.width, top}}, LineRole::Dimension});
+        ops.push_back(
+            Stroke{{{column.low, top}, {column.low + column.width, top}}, LineRole::Dimension});
         ops.push_back(dotAt(note.target));
         double baseline = top + kUnderLine;
         for (const std::string& line : note.lines) {

@@ -15,9 +15,10 @@ struct Note {
     Subject subject;
 };
 
-// The notes side by side under `top` (a y of the sheet), in the order of their targets, each hanging from a thin line that its leader
-// meets; leaders do not cross. The row keeps to the right of `left`.
-[[nodiscard]] std::vector<Op> placeNotes(std::vector<Note> notes, double left, double top, double height,
-                                         const TextMetrics& metrics);
+// The notes side by side under `top` (a y of the sheet), in the order of their targets, each
+// hanging from a thin line that its leader meets; leaders do not cross. The row keeps to the right
+// of `left`.
+[[nodiscard]] std::vector<Op> placeNotes(
+    std::vector<Note> notes, double left, double top, double height, const TextMetrics& metrics);
 
 }  // namespace shoulderline

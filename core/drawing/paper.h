@@ -20,12 +20,13 @@ struct Paper {
 // Letter, Legal, Tabloid, A4, A3, A2, A1, A0 (ISO 216; ASME Y14.1 for the first and third).
 [[nodiscard]] const std::vector<Paper>& standardPapers();
 
-// A paper by its name, any capitals, or a stated size "300 x 1300 mm" / "24 x 36 in" (width x height; each side 50 mm to 5000 mm).
-// Errors: BadText naming what is expected.
+// A paper by its name, any capitals, or a stated size "300 x 1300 mm" / "24 x 36 in" (width x
+// height; each side 50 mm to 5000 mm). Errors: BadText naming what is expected.
 [[nodiscard]] Result<Paper> findPaper(std::string_view text);
 
-// One page that comes out of a printer: `content` placed with its point `origin` at the page's `printable` corner, clipped to
-// `printable`, and `furniture` (marks, captions) drawn over it in page coordinates. All true millimetres, y down.
+// One page that comes out of a printer: `content` placed with its point `origin` at the page's
+// `printable` corner, clipped to `printable`, and `furniture` (marks, captions) drawn over it in
+// page coordinates. All true millimetres, y down.
 struct Rectangle {
     Vec2 min;
     Vec2 max;
@@ -33,10 +34,10 @@ struct Rectangle {
 struct Page {
     Vec2 size;
     Rectangle printable;
-    Vec2 origin;             // of the content at printable.min
-    std::size_t content = 0; // index in PrintJob::contents
+    Vec2 origin;              // of the content at printable.min
+    std::size_t content = 0;  // index in PrintJob::contents
     Sheet furniture;
-    std::string name;        // "front post, B2"
+    std::string name;  // "front post, B2"
 };
 struct PrintJob {
     std::string title;
@@ -45,19 +46,32 @@ struct PrintJob {
 };
 
 struct TileOptions {
-    double margin = 10.0;    // unprintable edge, all round; at least 5
-    double overlap = 15.0;   // of neighbouring tiles; 10 to 40
+    double margin = 10.0;   // unprintable edge, all round; at least 5
+    double overlap = 15.0;  // of neighbouring tiles; 10 to 40
 };
 
-// Full-size drawings of the part kinds named (all when empty) tiled over `paper`, whichever way up takes the fewer sheets: per
-// part the map of its tiles where it takes more than one, then the tiles by rows. Every page bears piece, part, row and
-// column, date, and bars of 100 mm both ways (with 4 in on inch pieces) to check the scale by ruler; the map always, and every
-// tile with room for it, a square of 100 mm. Neighbours share their match marks; the line to cut along runs in the middle of the
-// overlap. Map pages have an empty content.
-[[nodiscard]] PrintJob fullSizeJob(const Piece&, const ResolvedPiece&, const std::vector<std::size_t>& kinds, const Paper&, const TileOptions&,
-                                   const std::string& date, const TextMetrics&);
+// Full-size drawings of the part kinds named (all when empty) tiled over `paper`, whichever way up
+// takes the fewer sheets: per part the map of its tiles where it takes more than one, then the
+// tiles by rows. Every page bears piece, part, row and column, date, and bars of 100 mm both ways
+// (with 4 in on inch pieces) to check the scale by ruler; the map always, and every tile with room
+// for it, a square of 100 mm. Neighbours share their match marks; the line to cut along runs in the
+// middle of the overlap. Map pages have an empty content.
+[[nodiscard]] PrintJob fullSizeJob(const Piece&,
+                                   const ResolvedPiece&,
+                                   const std::vector<std::size_t>& kinds,
+                                   const Paper&,
+                                   const TileOptions&,
+                                   const std::string& date,
+                                   const TextMetrics&);
 
-// Part sheets (one page each) or the piece sheet at a scale (0 for the largest standard scale that fits).
-[[nodiscard]] PrintJob sheetJob(const Piece&, const ResolvedPiece&, bool parts, const Paper&, double scale, const std::string& date, const TextMetrics&);
+// Part sheets (one page each) or the piece sheet at a scale (0 for the largest standard scale that
+// fits).
+[[nodiscard]] PrintJob sheetJob(const Piece&,
+                                const ResolvedPiece&,
+                                bool parts,
+                                const Paper&,
+                                double scale,
+                                const std::string& date,
+                                const TextMetrics&);
 
 }  // namespace shoulderline

@@ -6,6 +6,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/notes.h"
+#include "core/drawing/part_faces.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/part_views.h"
 #include "core/drawing/scales.h"
@@ -15,7 +16,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kToNotes = 5.0;        // from a view down to its notes
+constexpr double kToNotes = 5.0;  // from a view down to its notes
 constexpr double kBetweenViews = 6.0;
 constexpr double kBesideViews = 9.0;
 constexpr double kCentreOverrun = 3.0;  // of a centre line past the outline
@@ -29,17 +30,20 @@ struct Block {
     double bodyHeight = 0.0;
 };
 
-// An end to show; one of two tells the section of the part.
-struct EndToShow {
-    Face face = Face::FarEnd;
-    std::string label;
-    bool hasSection = true;
-};
-
 class Draughtsman {
   public:
-    Draughtsman(const Piece& piece, const ResolvedPiece& resolved, std::size_t index, const PartStyle& style, const TextMetrics& metrics)
-        : piece_(piece), resolved_(resolved), index_(index), part_(resolved.parts[index]), style_(style), scale_(style.scale), metrics_(metrics) {}
+    Draughtsman(const Piece& piece,
+                const ResolvedPiece& resolved,
+                std::size_t index,
+                const PartStyle& style,
+                const TextMetrics& metrics)
+        : piece_(piece),
+          resolved_(resolved),
+          index_(index),
+          part_(resolved.parts[index]),
+          style_(style),
+          scale_(style.scale),
+          metrics_(metrics) {}
 
     [[nodiscard]] Block sideView(Face face) const;
     [[nodiscard]] Block endView(const EndToShow& end) const;
@@ -50,7 +54,8 @@ class Draughtsman {
     void addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const;
     void addMarks(std::vector<Op>& ops) const;
     [[nodiscard]] double freePlaceForMark(double width) const;
-    [[nodiscard]] static std::vector<SizeToPlace> scaled(const std::vector<NeededSize>& sizes, double scale);
+    [[nodiscard]] static std::vector<SizeToPlace> scaled(const std::vector<NeededSize>& sizes,
+                                                         double scale);
     [[nodiscard]] Block blockOf(Face face, std::vector<Op> ops, double bodyHeight) const {
         const Rect bounds = boundsOf(ops, metrics_);
         return {face, std::move(ops), bounds, bodyHeight};
@@ -69,23 +74,34 @@ class Draughtsman {
 std::vector<SizeToPlace> Draughtsman::scaled(const std::vector<NeededSize>& sizes, double scale) {
     std::vector<SizeToPlace> result;
     for (const NeededSize& size : sizes) {
-        result.push_back({size.from * scale, size.to * scale, size.fromDepth * scale, size.toDepth * scale, size.text, size.value,
-                          size.of, size.subject, size.rank});
+        result.push_back({size.from * scale,
+                          size.to * scale,
+                          size.fromDepth * scale,
+                          size.toDepth * scale,
+                          size.text,
+                          size.value,
+                          size.of,
+                          size.subject,
+                          size.rank});
     }
     return result;
 }
 
 void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+    ops.insert(
+        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
 std::vector<Op> Draughtsman::body(const PartView& view, double scale) const {
     std::vector<Op> ops;
-    ops.push_back(BeginGroup{{SubjectKind::Part, index_}, part_.name + ", " + std::string(wordFor(view.face))});
+    ops.push_back(BeginGroup{{SubjectKind::Part, index_},
+                             part_.name + ", " + std::string(wordFor(view.face))});
     const Vec2 corner = view.size * scale;
     ops.push_back(Fill{{{0, 0}, {corner.x, 0}, corner, {0, corner.y}}, true});
     std::vector<PartLine> lines = linesOf(part_, view);
-    std::stable_sort(lines.begin(), lines.end(), [](const PartLine& a, const PartLine& b) { return a.joint < b.joint; });
+    std::stable_sort(lines.begin(), lines.end(), [](const PartLine& a, const PartLine& b) {
+        return a.joint < b.joint;
+    });
     std::optional<std::size_t> open;
     for (const PartLine& line : lines) {
         if (line.joint != open) {
@@ -95,7 +111,8 @@ std::vector<Op> Draughtsman::body(const PartView& view, double scale) const {
             open = line.joint;
             ops.push_back(BeginGroup{{SubjectKind::Joint, *open}, resolved_.joints[*open].name});
         }
-        ops.push_back(Stroke{{line.a * scale, line.b * scale}, line.isVisible ? LineRole::Visible : LineRole::Hidden});
+        ops.push_back(Stroke{{line.a * scale, line.b * scale},
+                             line.isVisible ? LineRole::Visible : LineRole::Hidden});
     }
     if (open) {
         ops.push_back(EndGroup{});
@@ -112,7 +129,8 @@ void Draughtsman::addMouths(const PartView& view, double scale, std::vector<Op>&
             continue;
         }
         const Rect mouth = view.toPlane(mortise.box);
-        ops.push_back(BeginGroup{{SubjectKind::Joint, mortise.joint}, resolved_.joints[mortise.joint].name});
+        ops.push_back(
+            BeginGroup{{SubjectKind::Joint, mortise.joint}, resolved_.joints[mortise.joint].name});
         const Vec2 min = mouth.min * scale;
         const Vec2 max = mouth.max * scale;
         ops.push_back(Fill{{min, {max.x, min.y}, max, {min.x, max.y}}, true});
@@ -133,20 +151,24 @@ void Draughtsman::addCentreLines(const PartView& view, double scale, std::vector
             const Rect last = view.toPlane(row.mortises.back()->box);
             const Vec2 middle = (first.min + first.max) * (0.5 * scale);
             if (first.size().x >= first.size().y) {
-                ops.push_back(Stroke{{{first.min.x * scale - kCentreOverrun, middle.y}, {last.max.x * scale + kCentreOverrun, middle.y}}, LineRole::Centre});
+                ops.push_back(Stroke{{{first.min.x * scale - kCentreOverrun, middle.y},
+                                      {last.max.x * scale + kCentreOverrun, middle.y}},
+                                     LineRole::Centre});
                 continue;
             }
             for (const MortiseSolid* mortise : row.mortises) {
                 const Rect mouth = view.toPlane(mortise->box);
                 const double x = (mouth.min.x + mouth.max.x) * 0.5 * scale;
-                ops.push_back(Stroke{{{x, mouth.min.y * scale - kCentreOverrun}, {x, mouth.max.y * scale + kCentreOverrun}}, LineRole::Centre});
+                ops.push_back(Stroke{{{x, mouth.min.y * scale - kCentreOverrun},
+                                      {x, mouth.max.y * scale + kCentreOverrun}},
+                                     LineRole::Centre});
             }
         }
     }
 }
 
-// A stretch of the face, `width` sheet millimetres long, that no mortise lies under; its middle. The
-// nearest to the start end.
+// A stretch of the face, `width` sheet millimetres long, that no mortise lies under; its middle.
+// The nearest to the start end.
 double Draughtsman::freePlaceForMark(double width) const {
     const double length = part_.shoulderLength.value.mm() * scale_;
     std::vector<std::array<double, 2>> taken;
@@ -173,7 +195,8 @@ double Draughtsman::freePlaceForMark(double width) const {
 
 // On the face side, whose upper line is the arris of the face edge.
 void Draughtsman::addMarks(std::vector<Op>& ops) const {
-    const double height = std::clamp(0.75 * std::min(part_.width.value, part_.thickness.value * 3.0).mm() * scale_, 2.0, 9.0);
+    const double height = std::clamp(
+        0.75 * std::min(part_.width.value, part_.thickness.value * 3.0).mm() * scale_, 2.0, 9.0);
     const double at = freePlaceForMark(1.4 * height);
     ops.push_back(faceSideMark({at, 0.0}, height));
     ops.push_back(faceEdgeMark({at + 0.34 * height, 0.0}, 0.5 * height, true));
@@ -187,21 +210,34 @@ Block Draughtsman::sideView(Face face) const {
     if (face == Face::FaceSide) {
         addMarks(ops);
     }
-    append(ops, placeSizes(scaled(sizes.along, scale_), DimensionSide::Above, 0.0, style_.dimensions, metrics_));
+    append(
+        ops,
+        placeSizes(
+            scaled(sizes.along, scale_), DimensionSide::Above, 0.0, style_.dimensions, metrics_));
     const double height = view.size.y * scale_;
     std::vector<Note> notes;
     for (const NeededNote& note : sizes.notes) {
         notes.push_back({note.target * scale_, note.lines, note.subject});
     }
-    append(ops, placeNotes(std::move(notes), lines.min.x, height + kToNotes, style_.dimensions.height, metrics_));
-    ops.push_back(TextOp{{lines.min.x - 4.0, height / 2.0 + style_.dimensions.height / 2.0}, std::string(wordFor(face)), style_.dimensions.height, Align::Right, false, false});
+    append(
+        ops,
+        placeNotes(
+            std::move(notes), lines.min.x, height + kToNotes, style_.dimensions.height, metrics_));
+    ops.push_back(TextOp{{lines.min.x - 4.0, height / 2.0 + style_.dimensions.height / 2.0},
+                         std::string(wordFor(face)),
+                         style_.dimensions.height,
+                         Align::Right,
+                         false,
+                         false});
     return blockOf(face, std::move(ops), height);
 }
 
 // Ends are drawn larger than the rest where that keeps their small sizes apart.
 double Draughtsman::endScale() const {
     for (const double scale : standardScales(piece_.unit)) {
-        if (scale <= scale_ || std::max(part_.width.value.mm(), part_.thickness.value.mm()) * scale <= style_.largestEnd) {
+        if (scale <= scale_ ||
+            std::max(part_.width.value.mm(), part_.thickness.value.mm()) * scale <=
+                style_.largestEnd) {
             return std::max(scale, scale_);
         }
     }
@@ -220,77 +256,51 @@ Block Draughtsman::endView(const EndToShow& end) const {
     const bool isFar = face == Face::FarEnd;
     FigureRoom below;
     (isFar ? below.high : below.low) = isFar ? size.x + kPastCorner : -kPastCorner;
-    append(ops, placeSizes(scaled(sizes.along, scale), DimensionSide::Below, size.y, style_.dimensions, metrics_, below));
+    append(ops,
+           placeSizes(scaled(sizes.along, scale),
+                      DimensionSide::Below,
+                      size.y,
+                      style_.dimensions,
+                      metrics_,
+                      below));
     FigureRoom beside;
     beside.high = size.y;
-    append(ops, placeSizes(scaled(sizes.down, scale), isFar ? DimensionSide::RightOf : DimensionSide::LeftOf, isFar ? size.x : 0.0, style_.dimensions, metrics_, beside));
+    append(ops,
+           placeSizes(scaled(sizes.down, scale),
+                      isFar ? DimensionSide::RightOf : DimensionSide::LeftOf,
+                      isFar ? size.x : 0.0,
+                      style_.dimensions,
+                      metrics_,
+                      beside));
     std::vector<Note> notes;
     for (const NeededNote& note : sizes.notes) {
         notes.push_back({note.target * scale, note.lines, note.subject});
     }
     Rect bounds = boundsOf(ops, metrics_);
-    append(ops, placeNotes(std::move(notes), bounds.min.x, bounds.max.y + kToNotes, style_.dimensions.height, metrics_));
+    append(ops,
+           placeNotes(std::move(notes),
+                      bounds.min.x,
+                      bounds.max.y + kToNotes,
+                      style_.dimensions.height,
+                      metrics_));
     bounds = boundsOf(ops, metrics_);
     const std::string words = scale == scale_ ? end.label : end.label + ", " + scaleText(scale);
-    ops.push_back(TextOp{{size.x / 2.0, bounds.min.y - 3.0}, words, style_.dimensions.height, Align::Centre, false, false});
+    ops.push_back(TextOp{{size.x / 2.0, bounds.min.y - 3.0},
+                         words,
+                         style_.dimensions.height,
+                         Align::Centre,
+                         false,
+                         false});
     return blockOf(face, std::move(ops), size.y);
-}
-
-bool carriesMortises(const ResolvedPart& part, Face face) {
-    return std::any_of(part.mortises.begin(), part.mortises.end(), [&](const MortiseSolid& m) { return m.face == face; });
-}
-
-// Faces to show, from the top of the sheet down: the part rolled about its length.
-std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
-    std::vector<Face> order = isThirdAngle ? std::vector<Face>{Face::FaceEdge, Face::FaceSide, Face::BackEdge, Face::BackSide}
-                                           : std::vector<Face>{Face::BackEdge, Face::FaceSide, Face::FaceEdge, Face::BackSide};
-    std::erase_if(order, [&](Face face) {
-        return face != Face::FaceSide && !carriesMortises(part, face);
-    });
-    return order;
-}
-
-// Across the length, what the tenons at one end cover.
-std::vector<Box> tenonsAt(const ResolvedPart& part, End end) {
-    std::vector<Box> tenons;
-    for (const TenonSolid& tenon : part.tenons) {
-        if ((tenon.box.min.x < 0.0) == (end == End::Start)) {
-            Box box = tenon.box;
-            box.min.x = box.max.x = 0.0;
-            tenons.push_back(box);
-        }
-    }
-    return tenons;
-}
-
-bool areAlike(const std::vector<Box>& a, const std::vector<Box>& b) {
-    constexpr double kSameSize = 0.001;
-    return a.size() == b.size() && std::all_of(a.begin(), a.end(), [&](const Box& box) {
-               return std::any_of(b.begin(), b.end(), [&](const Box& other) { return box.holds(other, kSameSize) && other.holds(box, kSameSize); });
-           });
-}
-
-std::vector<EndToShow> endsToShow(const ResolvedPart& part) {
-    const std::vector<Box> start = tenonsAt(part, End::Start);
-    const std::vector<Box> far = tenonsAt(part, End::Far);
-    const bool startCarries = !start.empty() || carriesMortises(part, Face::StartEnd);
-    const bool farCarries = !far.empty() || carriesMortises(part, Face::FarEnd);
-    if (startCarries && farCarries && areAlike(start, far) && !carriesMortises(part, Face::StartEnd)) {
-        return {{Face::FarEnd, "both ends", true}};
-    }
-    if (startCarries && farCarries) {
-        // The section is dimensioned at the far end; the start end shows its own tenons.
-        return {{Face::FarEnd, "right end", true}, {Face::StartEnd, "left end", false}};
-    }
-    if (startCarries) {
-        return {{Face::StartEnd, "left end", true}};
-    }
-    return {{Face::FarEnd, farCarries ? "right end" : "end", true}};
 }
 
 }  // namespace
 
-Sheet drawPart(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, const PartStyle& style, const TextMetrics& metrics) {
+Sheet drawPart(const Piece& piece,
+               const ResolvedPiece& resolved,
+               const PartKind& kind,
+               const PartStyle& style,
+               const TextMetrics& metrics) {
     const std::size_t index = kind.parts.front();
     const ResolvedPart& part = resolved.parts[index];
     const Draughtsman draughtsman(piece, resolved, index, style, metrics);
@@ -316,7 +326,8 @@ Sheet drawPart(const Piece& piece, const ResolvedPiece& resolved, const PartKind
         Block block = draughtsman.endView(end);
         // Seen from the left: at the left in third angle projection, at the right in first angle.
         const bool atRight = (end.face == Face::FarEnd) == isThirdAngle;
-        const double x = atRight ? stack.max.x + kBesideViews - block.bounds.min.x : stack.min.x - kBesideViews - block.bounds.max.x;
+        const double x = atRight ? stack.max.x + kBesideViews - block.bounds.min.x
+                                 : stack.min.x - kBesideViews - block.bounds.max.x;
         move(block.ops, {x, middle - block.bodyHeight / 2.0});
         append(sheet.ops, std::move(block.ops));
     }
@@ -326,7 +337,11 @@ Sheet drawPart(const Piece& piece, const ResolvedPiece& resolved, const PartKind
     return sheet;
 }
 
-Sheet partDrawing(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, double scale, bool isFullSize,
+Sheet partDrawing(const Piece& piece,
+                  const ResolvedPiece& resolved,
+                  const PartKind& kind,
+                  double scale,
+                  bool isFullSize,
                   const TextMetrics& metrics) {
     PartStyle style;
     style.scale = scale;

@@ -7,16 +7,19 @@ namespace shoulderline {
 
 // How a part's drawing is set out.
 struct PartStyle {
-    double scale = 1.0;            // drawing to wood
+    double scale = 1.0;  // drawing to wood
     LineGroup lines = LineGroup::Bold;
     DimensionStyle dimensions;
-    double largestEnd = 62.0;      // mm: ends are drawn larger than the rest up to this
+    double largestEnd = 62.0;  // mm: ends are drawn larger than the rest up to this
 
     // For small paper: the lettering one size down, everything closer.
-    [[nodiscard]] static PartStyle compact(double scale) { return {scale, LineGroup::Bold, {2.5, 8.0, 5.5}, 42.0}; }
+    [[nodiscard]] static PartStyle compact(double scale) {
+        return {scale, LineGroup::Bold, {2.5, 8.0, 5.5}, 42.0};
+    }
 };
 
 // partDrawing() in a style of one's own.
-[[nodiscard]] Sheet drawPart(const Piece&, const ResolvedPiece&, const PartKind&, const PartStyle&, const TextMetrics&);
+[[nodiscard]] Sheet drawPart(
+    const Piece&, const ResolvedPiece&, const PartKind&, const PartStyle&, const TextMetrics&);
 
 }  // namespace shoulderline

@@ -7,7 +7,9 @@ namespace shoulderline {
 
 namespace {
 
-bool same(double a, double b) { return std::abs(a - b) <= kLengthTolerance.mm(); }
+bool same(double a, double b) {
+    return std::abs(a - b) <= kLengthTolerance.mm();
+}
 
 bool same(const Box& a, const Box& b) {
     for (int i = 0; i < 3; ++i) {
@@ -44,8 +46,8 @@ bool same(const std::vector<Cut>& a, const std::vector<Cut>& b) {
 }
 
 bool isMadeAlike(const ResolvedPart& a, const ResolvedPart& b) {
-    return a.of == b.of && a.stock == b.stock && same(a.bodyBox(), b.bodyBox()) && a.body == b.body &&
-           same(cutsOf(a), cutsOf(b));
+    return a.of == b.of && a.stock == b.stock && same(a.bodyBox(), b.bodyBox()) &&
+           a.body == b.body && same(cutsOf(a), cutsOf(b));
 }
 
 Box flipped(const Box& box, const Vec3& size, const bool (&axes)[3]) {
@@ -62,11 +64,13 @@ Box flipped(const Box& box, const Vec3& size, const bool (&axes)[3]) {
 // Whether the part is its own mirror image once turned: then left and right are one and the same.
 // Tried on its box and cuts, in the four reflections that keep a box.
 bool isItsOwnMirrorImage(const ResolvedPart& part) {
-    constexpr bool kReflections[4][3] = {{true, false, false}, {false, true, false}, {false, false, true}, {true, true, true}};
+    constexpr bool kReflections[4][3] = {
+        {true, false, false}, {false, true, false}, {false, false, true}, {true, true, true}};
     const Vec3 size = part.bodyBox().size();
     const bool isBox = part.body.face == Outline::rectangle(size.x, size.y) && !part.body.edge;
     const std::vector<Cut> cuts = cutsOf(part);
-    return isBox && std::any_of(std::begin(kReflections), std::end(kReflections), [&](const auto& axes) {
+    return isBox &&
+           std::any_of(std::begin(kReflections), std::end(kReflections), [&](const auto& axes) {
                std::vector<Cut> reflected = cuts;
                for (Cut& cut : reflected) {
                    cut.box = flipped(cut.box, size, axes);
@@ -93,8 +97,9 @@ std::vector<PartKind> partKinds(const ResolvedPiece& resolved) {
     }
     for (PartKind& kind : kinds) {
         // The one drawn is one whose length runs to the right.
-        std::stable_partition(kind.parts.begin(), kind.parts.end(),
-                              [&](std::size_t i) { return resolved.parts[i].frame.isRightHanded(); });
+        std::stable_partition(kind.parts.begin(), kind.parts.end(), [&](std::size_t i) {
+            return resolved.parts[i].frame.isRightHanded();
+        });
         const bool bothHands = resolved.parts[kind.parts.front()].frame.isRightHanded() !=
                                resolved.parts[kind.parts.back()].frame.isRightHanded();
         kind.hasMirrorTwins = bothHands && !isItsOwnMirrorImage(resolved.parts[kind.parts.front()]);

@@ -21,13 +21,18 @@ std::string quantityText(const ResolvedPiece& resolved, const PartKind& kind) {
         return resolved.parts[i].frame.isRightHanded() == drawn.frame.isRightHanded();
     });
     const Hand other = drawn.hand == Hand::Left ? Hand::Right : Hand::Left;
-    const auto named = [](Hand hand, Hand drawnHand) { return drawnHand == Hand::None ? std::string() : " " + std::string(wordFor(hand)); };
+    const auto named = [](Hand hand, Hand drawnHand) {
+        return drawnHand == Hand::None ? std::string() : " " + std::string(wordFor(hand));
+    };
     return text + ": " + std::to_string(asDrawn) + named(drawn.hand, drawn.hand) + " as drawn, " +
-           std::to_string(kind.quantity - static_cast<int>(asDrawn)) + named(other, drawn.hand) + " mirrored";
+           std::to_string(kind.quantity - static_cast<int>(asDrawn)) + named(other, drawn.hand) +
+           " mirrored";
 }
 
 std::string materialText(const Piece& piece, const ResolvedPart& part) {
-    const auto stock = std::find_if(piece.stocks.begin(), piece.stocks.end(), [&](const Stock& s) { return s.name == part.stock; });
+    const auto stock = std::find_if(piece.stocks.begin(), piece.stocks.end(), [&](const Stock& s) {
+        return s.name == part.stock;
+    });
     if (stock == piece.stocks.end()) {
         return part.stock;
     }
@@ -54,11 +59,17 @@ std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
     return {PartStyle::compact(scale), smallEnd};
 }
 
-// The drawing at the scale asked for, or at the largest standard one that fits: in full lettering down to a fifth, else closer
-// set. Where nothing fits, the smallest.
-Fitted fitDrawing(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, double asked, Vec2 room, const TextMetrics& metrics) {
+// The drawing at the scale asked for, or at the largest standard one that fits: in full lettering
+// down to a fifth, else closer set. Where nothing fits, the smallest.
+Fitted fitDrawing(const Piece& piece,
+                  const ResolvedPiece& resolved,
+                  const PartKind& kind,
+                  double asked,
+                  Vec2 room,
+                  const TextMetrics& metrics) {
     constexpr double kLeastInFull = 0.2;
-    const std::vector<double> scales = asked > 0.0 ? std::vector<double>{asked} : standardScales(piece.unit);
+    const std::vector<double> scales =
+        asked > 0.0 ? std::vector<double>{asked} : standardScales(piece.unit);
     Fitted fitted;
     for (const bool isCompact : {false, true}) {
         for (const double scale : scales) {
@@ -107,7 +118,10 @@ void addLegend(Rect area, std::vector<Op>& ops) {
 
 }  // namespace
 
-ScaledSheet scaledPartSheet(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, const SheetFrame& frame,
+ScaledSheet scaledPartSheet(const Piece& piece,
+                            const ResolvedPiece& resolved,
+                            const PartKind& kind,
+                            const SheetFrame& frame,
                             const TextMetrics& metrics) {
     const Rect space = drawingSpace(frame.paper);
     constexpr double kClear = 3.0;
@@ -137,11 +151,17 @@ ScaledSheet scaledPartSheet(const Piece& piece, const ResolvedPiece& resolved, c
     }
     const Vec2 centred = (space.min + space.max - fitted.drawing.size) * 0.5;
     move(fitted.drawing.ops, {std::max(centred.x, space.min.x), std::max(centred.y, space.min.y)});
-    sheet.ops.insert(sheet.ops.end(), std::make_move_iterator(fitted.drawing.ops.begin()), std::make_move_iterator(fitted.drawing.ops.end()));
+    sheet.ops.insert(sheet.ops.end(),
+                     std::make_move_iterator(fitted.drawing.ops.begin()),
+                     std::make_move_iterator(fitted.drawing.ops.end()));
     return {std::move(sheet), fitted.scale, fitted.fits};
 }
 
-Sheet partSheet(const Piece& piece, const ResolvedPiece& resolved, const PartKind& kind, const SheetFrame& frame, const TextMetrics& metrics) {
+Sheet partSheet(const Piece& piece,
+                const ResolvedPiece& resolved,
+                const PartKind& kind,
+                const SheetFrame& frame,
+                const TextMetrics& metrics) {
     return scaledPartSheet(piece, resolved, kind, frame, metrics).sheet;
 }
 

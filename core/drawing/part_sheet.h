@@ -10,6 +10,7 @@ struct ScaledSheet {
     double scale = 1.0;
     bool fits = true;
 };
-[[nodiscard]] ScaledSheet scaledPartSheet(const Piece&, const ResolvedPiece&, const PartKind&, const SheetFrame&, const TextMetrics&);
+[[nodiscard]] ScaledSheet scaledPartSheet(
+    const Piece&, const ResolvedPiece&, const PartKind&, const SheetFrame&, const TextMetrics&);
 
 }  // namespace shoulderline

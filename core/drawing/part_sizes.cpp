@@ -11,19 +11,30 @@ namespace {
 
 constexpr double kSameSize = 0.001;  // mm, as kLengthTolerance
 
-bool same(double a, double b) { return std::abs(a - b) <= kSameSize; }
+bool same(double a, double b) {
+    return std::abs(a - b) <= kSameSize;
+}
 
 // Across the face that a mortise opens on: 1 (from the face edge) or 2 (from the face side).
 int acrossAxisOf(Face face) {
     return face == Face::FaceSide || face == Face::BackSide ? 1 : 2;
 }
 
-Subject jointSubject(std::size_t joint) { return {SubjectKind::Joint, joint}; }
+Subject jointSubject(std::size_t joint) {
+    return {SubjectKind::Joint, joint};
+}
 
 class Writer {
   public:
-    Writer(const PartView& view, const Piece& piece, const ResolvedPiece& resolved, std::size_t index)
-        : view_(view), piece_(piece), resolved_(resolved), part_(resolved.parts[index]), subject_{SubjectKind::Part, index} {}
+    Writer(const PartView& view,
+           const Piece& piece,
+           const ResolvedPiece& resolved,
+           std::size_t index)
+        : view_(view),
+          piece_(piece),
+          resolved_(resolved),
+          part_(resolved.parts[index]),
+          subject_{SubjectKind::Part, index} {}
 
     ViewSizes write(bool withSection) {
         if (isEnd(view_.face)) {
@@ -44,20 +55,58 @@ class Writer {
     }
 
   private:
-    [[nodiscard]] std::string shown(double mm) const { return showLength(Length::mm(mm), piece_.style); }
-
-    void along(double from, double to, double fromDepth, double toDepth, std::string text, std::string of, Subject subject, int rank = 0) {
-        sizes_.along.push_back({from, to, fromDepth, toDepth, std::move(text), to - from, std::move(of), subject, rank});
+    [[nodiscard]] std::string shown(double mm) const {
+        return showLength(Length::mm(mm), piece_.style);
     }
-    void down(double from, double to, double fromDepth, double toDepth, std::string of, Subject subject, int rank = 0) {
-        sizes_.down.push_back({from, to, fromDepth, toDepth, shown(to - from), to - from, std::move(of), subject, rank});
+
+    void along(double from,
+               double to,
+               double fromDepth,
+               double toDepth,
+               std::string text,
+               std::string of,
+               Subject subject,
+               int rank = 0) {
+        sizes_.along.push_back({from,
+                                to,
+                                fromDepth,
+                                toDepth,
+                                std::move(text),
+                                to - from,
+                                std::move(of),
+                                subject,
+                                rank});
+    }
+    void down(double from,
+              double to,
+              double fromDepth,
+              double toDepth,
+              std::string of,
+              Subject subject,
+              int rank = 0) {
+        sizes_.down.push_back({from,
+                               to,
+                               fromDepth,
+                               toDepth,
+                               shown(to - from),
+                               to - from,
+                               std::move(of),
+                               subject,
+                               rank});
     }
 
     void lengths() {
         const double length = part_.shoulderLength.value.mm();
         const double over = part_.length().mm();
         const bool hasTenons = !part_.tenons.empty();
-        along(0.0, length, 0.0, 0.0, shown(length), hasTenons ? "shoulder length" : "length", subject_, 1);
+        along(0.0,
+              length,
+              0.0,
+              0.0,
+              shown(length),
+              hasTenons ? "shoulder length" : "length",
+              subject_,
+              1);
         if (!hasTenons) {
             return;
         }
@@ -66,19 +115,34 @@ class Writer {
             for (const TenonSolid& tenon : part_.tenons) {
                 const bool startsHere = tenon.box.min.x < 0.0;
                 const double long_ = tenon.box.size().x;
-                if (startsHere != atStart || std::any_of(done.begin(), done.end(), [&](double d) { return same(d, long_); })) {
+                if (startsHere != atStart || std::any_of(done.begin(), done.end(), [&](double d) {
+                        return same(d, long_);
+                    })) {
                     continue;
                 }
                 done.push_back(long_);
                 const double depth = view_.toPlane(tenon.box).min.y;
                 const double shoulder = atStart ? 0.0 : length;
                 const double tip = atStart ? tenon.box.min.x : tenon.box.max.x;
-                along(std::min(shoulder, tip), std::max(shoulder, tip), atStart ? depth : 0.0, atStart ? 0.0 : depth,
-                      shown(long_), "tenon length", jointSubject(tenon.joint), 0);
+                along(std::min(shoulder, tip),
+                      std::max(shoulder, tip),
+                      atStart ? depth : 0.0,
+                      atStart ? 0.0 : depth,
+                      shown(long_),
+                      "tenon length",
+                      jointSubject(tenon.joint),
+                      0);
             }
         }
         const Box box = part_.overBox();
-        along(box.min.x, box.max.x, depthAt(box.min.x), depthAt(box.max.x), "(" + shown(over) + ")", "length over all", subject_, 2);
+        along(box.min.x,
+              box.max.x,
+              depthAt(box.min.x),
+              depthAt(box.max.x),
+              "(" + shown(over) + ")",
+              "length over all",
+              subject_,
+              2);
     }
 
     // How far under the upper side of the view the part ends at `x`: a tenon's edge, or the body's.
@@ -97,17 +161,34 @@ class Writer {
         const std::size_t count = row.mortises.size();
         const std::string times = count > 1 ? std::to_string(count) + " \u00d7 " : "";
         const double depth = view_.toPlane(first.box).min.y;
-        // Of a long row the last is the freest: its first says where the row begins and what its pitch is.
+        // Of a long row the last is the freest: its first says where the row begins and what its
+        // pitch is.
         const MortiseSolid& measured = row.isEven ? *row.mortises.back() : first;
-        along(measured.box.min.x, measured.box.max.x, depth, depth, times + shown(measured.box.size().x), "mortise length",
+        along(measured.box.min.x,
+              measured.box.max.x,
+              depth,
+              depth,
+              times + shown(measured.box.size().x),
+              "mortise length",
               jointSubject(measured.joint));
         for (std::size_t i = 0; i < (row.isEven ? 1 : count); ++i) {
             const MortiseSolid& mortise = *row.mortises[i];
-            along(0.0, mortise.box.min.x, 0.0, depth, shown(mortise.box.min.x), "from end", jointSubject(mortise.joint));
+            along(0.0,
+                  mortise.box.min.x,
+                  0.0,
+                  depth,
+                  shown(mortise.box.min.x),
+                  "from end",
+                  jointSubject(mortise.joint));
         }
         if (row.isEven) {
             const double next = row.mortises[1]->box.min.x;
-            along(first.box.min.x, next, depth, depth, std::to_string(count - 1) + " \u00d7 " + shown(next - first.box.min.x), "pitch",
+            along(first.box.min.x,
+                  next,
+                  depth,
+                  depth,
+                  std::to_string(count - 1) + " \u00d7 " + shown(next - first.box.min.x),
+                  "pitch",
                   jointSubject(first.joint));
         }
         note(first, count);
@@ -125,8 +206,10 @@ class Writer {
         note.target = (mouth.min + mouth.max) * 0.5;
         note.lines.push_back(count > 1 ? std::to_string(count) + " for " + mate.of : mate.of);
         note.lines.push_back(shown(width) + (isLongAcross ? " across, " : " wide, ") +
-                             (mortise.isThrough ? std::string("through") : shown(mortise.box.size()[into]) + " deep"));
-        note.lines.push_back(shown(mortise.box.min[across]) + " from " + std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide)));
+                             (mortise.isThrough ? std::string("through")
+                                                : shown(mortise.box.size()[into]) + " deep"));
+        note.lines.push_back(shown(mortise.box.min[across]) + " from " +
+                             std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide)));
         sizes_.notes.push_back(std::move(note));
     }
 
@@ -153,13 +236,31 @@ class Writer {
             const double beside = besideDepth(rect);
             // The face side is at the left of a far end and at the right of a start end.
             if (view_.face == Face::FarEnd) {
-                along(0.0, rect.min.x, 0.0, below, shown(rect.min.x), "shoulder at the face side", subject);
+                along(0.0,
+                      rect.min.x,
+                      0.0,
+                      below,
+                      shown(rect.min.x),
+                      "shoulder at the face side",
+                      subject);
             } else {
                 const double shoulder = view_.size.x - rect.max.x;
-                along(rect.max.x, view_.size.x, below, 0.0, shown(shoulder), "shoulder at the face side", subject);
+                along(rect.max.x,
+                      view_.size.x,
+                      below,
+                      0.0,
+                      shown(shoulder),
+                      "shoulder at the face side",
+                      subject);
             }
             if (!same(rect.size().x, view_.size.x)) {
-                along(rect.min.x, rect.max.x, below, below, shown(rect.size().x), "tenon thickness", subject);
+                along(rect.min.x,
+                      rect.max.x,
+                      below,
+                      below,
+                      shown(rect.size().x),
+                      "tenon thickness",
+                      subject);
             }
             down(0.0, rect.min.y, 0.0, beside, "shoulder at the face edge", subject);
             if (!same(rect.size().y, view_.size.y)) {
@@ -177,8 +278,10 @@ class Writer {
             const Vec3 size = mortise.box.size();
             sizes_.notes.push_back({(mouth.min + mouth.max) * 0.5,
                                     {resolved_.parts[resolved_.joints[mortise.joint].tenoned].of,
-                                     shown(size.z) + " thick way, " + shown(size.y) + " wide way, " + shown(size.x) + " deep",
-                                     shown(mortise.box.min.z) + " from face side, " + shown(mortise.box.min.y) + " from face edge"},
+                                     shown(size.z) + " thick way, " + shown(size.y) +
+                                         " wide way, " + shown(size.x) + " deep",
+                                     shown(mortise.box.min.z) + " from face side, " +
+                                         shown(mortise.box.min.y) + " from face edge"},
                                     jointSubject(mortise.joint)});
         }
     }
@@ -194,9 +297,12 @@ class Writer {
 bool isAlike(const ResolvedPiece& resolved, const MortiseSolid& a, const MortiseSolid& b) {
     const Vec3 sizeA = a.box.size();
     const Vec3 sizeB = b.box.size();
-    const auto mateOf = [&](const MortiseSolid& m) -> const std::string& { return resolved.parts[resolved.joints[m.joint].tenoned].of; };
-    return a.face == b.face && a.isThrough == b.isThrough && same(sizeA.x, sizeB.x) && same(sizeA.y, sizeB.y) &&
-           same(sizeA.z, sizeB.z) && same(a.box.min.y, b.box.min.y) && same(a.box.min.z, b.box.min.z) && mateOf(a) == mateOf(b);
+    const auto mateOf = [&](const MortiseSolid& m) -> const std::string& {
+        return resolved.parts[resolved.joints[m.joint].tenoned].of;
+    };
+    return a.face == b.face && a.isThrough == b.isThrough && same(sizeA.x, sizeB.x) &&
+           same(sizeA.y, sizeB.y) && same(sizeA.z, sizeB.z) && same(a.box.min.y, b.box.min.y) &&
+           same(a.box.min.z, b.box.min.z) && mateOf(a) == mateOf(b);
 }
 
 bool isEvenlySpaced(const std::vector<const MortiseSolid*>& row) {
@@ -220,7 +326,9 @@ std::vector<MortiseRow> rowsOn(Face face, const ResolvedPiece& resolved, const R
         if (mortise.face != face) {
             continue;
         }
-        const auto row = std::find_if(rows.begin(), rows.end(), [&](const MortiseRow& r) { return isAlike(resolved, *r.mortises.front(), mortise); });
+        const auto row = std::find_if(rows.begin(), rows.end(), [&](const MortiseRow& r) {
+            return isAlike(resolved, *r.mortises.front(), mortise);
+        });
         if (row == rows.end()) {
             rows.push_back({{&mortise}, false});
         } else {
@@ -228,20 +336,28 @@ std::vector<MortiseRow> rowsOn(Face face, const ResolvedPiece& resolved, const R
         }
     }
     for (MortiseRow& row : rows) {
-        std::stable_sort(row.mortises.begin(), row.mortises.end(),
-                         [](const MortiseSolid* a, const MortiseSolid* b) { return a->box.min.x < b->box.min.x; });
+        std::stable_sort(row.mortises.begin(),
+                         row.mortises.end(),
+                         [](const MortiseSolid* a, const MortiseSolid* b) {
+                             return a->box.min.x < b->box.min.x;
+                         });
         row.isEven = isEvenlySpaced(row.mortises);
     }
     return rows;
 }
 
-ViewSizes sizesOn(const PartView& view, const Piece& piece, const ResolvedPiece& resolved, std::size_t index, bool withSection) {
+ViewSizes sizesOn(const PartView& view,
+                  const Piece& piece,
+                  const ResolvedPiece& resolved,
+                  std::size_t index,
+                  bool withSection) {
     return Writer(view, piece, resolved, index).write(withSection);
 }
 
 std::string finishedSize(const Piece& piece, const ResolvedPart& part) {
     const auto shown = [&](Length length) { return showLength(length, piece.style); };
-    return shown(part.length()) + " \u00d7 " + shown(part.width.value) + " \u00d7 " + shown(part.thickness.value);
+    return shown(part.length()) + " \u00d7 " + shown(part.width.value) + " \u00d7 " +
+           shown(part.thickness.value);
 }
 
 }  // namespace shoulderline

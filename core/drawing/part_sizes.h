@@ -11,9 +11,10 @@ namespace shoulderline {
 
 // A size that the maker needs, in the coordinates of the view that shows it (see PartView).
 struct NeededSize {
-    double from = 0.0;   // along the view's x for sizes along it, its y for sizes down it
+    double from = 0.0;  // along the view's x for sizes along it, its y for sizes down it
     double to = 0.0;
-    double fromDepth = 0.0;  // from the side of the view to where its extension lines begin, in the same millimetres
+    double fromDepth = 0.0;  // from the side of the view to where its extension lines begin, in the
+                             // same millimetres
     double toDepth = 0.0;
     std::string text;
     double value = 0.0;
@@ -32,18 +33,25 @@ struct NeededNote {
 // Everything that one view of a part has to say.
 struct ViewSizes {
     std::vector<NeededSize> along;  // its depths are from the view's upper side
-    std::vector<NeededSize> down;   // of an end: its depths are from the side the dimensions stand on
+    std::vector<NeededSize>
+        down;  // of an end: its depths are from the side the dimensions stand on
     std::vector<NeededNote> notes;
 };
 
-// What must be dimensioned to make `part` (the one at `index`), taken from its sizes and cuts. Each size is
-// in one place only:
-// - face side: shoulder length, length of the tenons at each end, length over all as a check (in brackets);
-// - every face that mortises enter: from the start end to each mouth, its length; a row of equal mouths,
-//   evenly spaced, by the first, their number and their pitch; a note with the mortise's width, depth, and place across
-//   from the face side or face edge;
-// - an end: with `withSection`, width and thickness of the part; width and thickness of each tenon, its shoulders at the face side and the face edge.
-[[nodiscard]] ViewSizes sizesOn(const PartView& view, const Piece& piece, const ResolvedPiece& resolved, std::size_t index,
+// What must be dimensioned to make `part` (the one at `index`), taken from its sizes and cuts. Each
+// size is in one place only:
+// - face side: shoulder length, length of the tenons at each end, length over all as a check (in
+// brackets);
+// - every face that mortises enter: from the start end to each mouth, its length; a row of equal
+// mouths,
+//   evenly spaced, by the first, their number and their pitch; a note with the mortise's width,
+//   depth, and place across from the face side or face edge;
+// - an end: with `withSection`, width and thickness of the part; width and thickness of each tenon,
+// its shoulders at the face side and the face edge.
+[[nodiscard]] ViewSizes sizesOn(const PartView& view,
+                                const Piece& piece,
+                                const ResolvedPiece& resolved,
+                                std::size_t index,
                                 bool withSection = true);
 
 // The size of the part over all as a maker says it: length x width x thickness.
@@ -54,6 +62,8 @@ struct MortiseRow {
     std::vector<const MortiseSolid*> mortises;
     bool isEven = false;  // three or more at one pitch
 };
-[[nodiscard]] std::vector<MortiseRow> rowsOn(Face face, const ResolvedPiece& resolved, const ResolvedPart& part);
+[[nodiscard]] std::vector<MortiseRow> rowsOn(Face face,
+                                             const ResolvedPiece& resolved,
+                                             const ResolvedPart& part);
 
 }  // namespace shoulderline

@@ -7,7 +7,8 @@ namespace shoulderline {
 namespace {
 
 View viewOn(Face face) {
-    // Written out so that each pair of a face and the way it lies can be checked: right, up, towards the viewer.
+    // Written out so that each pair of a face and the way it lies can be checked: right, up,
+    // towards the viewer.
     switch (face) {
         case Face::FaceSide:
             return {{1, 0, 0}, {0, -1, 0}, {0, 0, -1}};
@@ -27,7 +28,8 @@ View viewOn(Face face) {
 
 // A mortise's four edges as they appear, tied to `solid`, as the hidden-line results have theirs.
 void addMortise(const Rect& rect, bool isVisible, int solid, std::vector<ViewEdge>& edges) {
-    const Vec2 corners[4] = {rect.min, {rect.max.x, rect.min.y}, rect.max, {rect.min.x, rect.max.y}};
+    const Vec2 corners[4] = {
+        rect.min, {rect.max.x, rect.min.y}, rect.max, {rect.min.x, rect.max.y}};
     for (int i = 0; i < 4; ++i) {
         edges.push_back({corners[i], corners[(i + 1) % 4], isVisible, solid, i});
     }
@@ -101,7 +103,8 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
     }
     std::vector<PartLine> lines;
     for (const ViewEdge& edge : mergeCoincident(edges)) {
-        lines.push_back({edge.a, edge.b, edge.visible, jointOf[static_cast<std::size_t>(edge.solid)]});
+        lines.push_back(
+            {edge.a, edge.b, edge.visible, jointOf[static_cast<std::size_t>(edge.solid)]});
     }
     return lines;
 }

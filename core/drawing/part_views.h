@@ -9,13 +9,13 @@
 namespace shoulderline {
 
 // A part seen straight on one of its faces. Coordinates of the view are millimetres of the part
-// from the top left corner of the body as it is seen: x to the right, y DOWN. Seen on its sides the part lies with its
-// length to the right; seen from an end, its face edge is up.
+// from the top left corner of the body as it is seen: x to the right, y DOWN. Seen on its sides the
+// part lies with its length to the right; seen from an end, its face edge is up.
 struct PartView {
     Face face = Face::FaceSide;
-    View view;      // in the part's frame
-    Vec2 size;      // of the body
-    Vec2 corner;    // of the body's top left, in the own plane of `view`
+    View view;    // in the part's frame
+    Vec2 size;    // of the body
+    Vec2 corner;  // of the body's top left, in the own plane of `view`
 
     // Where a point of the part's frame appears.
     [[nodiscard]] Vec2 toPlane(Vec3 p) const {
@@ -43,6 +43,8 @@ struct PartLine {
 [[nodiscard]] bool opensOn(const MortiseSolid& mortise, Face face);
 
 [[nodiscard]] Face oppositeOf(Face face);
-[[nodiscard]] constexpr bool isEnd(Face face) { return face == Face::StartEnd || face == Face::FarEnd; }
+[[nodiscard]] constexpr bool isEnd(Face face) {
+    return face == Face::StartEnd || face == Face::FarEnd;
+}
 
 }  // namespace shoulderline

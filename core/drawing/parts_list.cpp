@@ -29,7 +29,9 @@ constexpr std::array<Column, kColumns> kHeads{{{"part", Align::Left},
 
 }  // namespace
 
-std::vector<Op> partsList(const Piece& piece, const ResolvedPiece& resolved, const TextMetrics& metrics) {
+std::vector<Op> partsList(const Piece& piece,
+                          const ResolvedPiece& resolved,
+                          const TextMetrics& metrics) {
     const auto shown = [&](Length length) { return showLength(length, piece.style); };
     std::vector<std::array<std::string, kColumns>> rows;
     std::vector<Subject> subjects{{}};
@@ -39,7 +41,12 @@ std::vector<Op> partsList(const Piece& piece, const ResolvedPiece& resolved, con
     }
     for (const PartKind& kind : partKinds(resolved)) {
         const ResolvedPart& part = resolved.parts[kind.parts.front()];
-        rows.push_back({kind.name, std::to_string(kind.quantity), shown(part.length()), shown(part.width.value), shown(part.thickness.value), part.stock});
+        rows.push_back({kind.name,
+                        std::to_string(kind.quantity),
+                        shown(part.length()),
+                        shown(part.width.value),
+                        shown(part.thickness.value),
+                        part.stock});
         subjects.push_back({SubjectKind::Part, kind.parts.front()});
     }
     std::array<double, kColumns> left{};
@@ -60,11 +67,17 @@ std::vector<Op> partsList(const Piece& piece, const ResolvedPiece& resolved, con
         ops.push_back(BeginGroup{subjects[r], rows[r][0]});
         for (std::size_t c = 0; c < kColumns; ++c) {
             const Align align = kHeads[c].align;
-            ops.push_back(TextOp{{align == Align::Left ? left[c] : right[c], baseline}, rows[r][c], kHeight, align, false, false});
+            ops.push_back(TextOp{{align == Align::Left ? left[c] : right[c], baseline},
+                                 rows[r][c],
+                                 kHeight,
+                                 align,
+                                 false,
+                                 false});
         }
         ops.push_back(EndGroup{});
         const double under = kRow * (static_cast<double>(r) + 1.0) + 0.2;
-        ops.push_back(Stroke{{{0.0, under}, {right.back(), under}}, r == 0 ? LineRole::Visible : LineRole::Construction});
+        ops.push_back(Stroke{{{0.0, under}, {right.back(), under}},
+                             r == 0 ? LineRole::Visible : LineRole::Construction});
     }
     return ops;
 }

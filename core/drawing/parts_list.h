@@ -9,7 +9,10 @@
 
 namespace shoulderline {
 
-// The parts by kind as a table: name, quantity, finished length, width and thickness, stock. Its top left corner is at (0, 0).
-[[nodiscard]] std::vector<Op> partsList(const Piece& piece, const ResolvedPiece& resolved, const TextMetrics& metrics);
+// The parts by kind as a table: name, quantity, finished length, width and thickness, stock. Its
+// top left corner is at (0, 0).
+[[nodiscard]] std::vector<Op> partsList(const Piece& piece,
+                                        const ResolvedPiece& resolved,
+                                        const TextMetrics& metrics);
 
 }  // namespace shoulderline

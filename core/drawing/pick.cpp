@@ -35,7 +35,9 @@ bool holds(const std::vector<Vec2>& ring, Vec2 p) {
     bool inside = false;
     for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
         const bool straddles = (ring[i].y > p.y) != (ring[j].y > p.y);
-        if (straddles && p.x < (ring[j].x - ring[i].x) * (p.y - ring[i].y) / (ring[j].y - ring[i].y) + ring[i].x) {
+        if (straddles &&
+            p.x <
+                (ring[j].x - ring[i].x) * (p.y - ring[i].y) / (ring[j].y - ring[i].y) + ring[i].x) {
             inside = !inside;
         }
     }
@@ -68,41 +70,44 @@ struct Candidates {
 }  // namespace
 
 std::optional<Subject> subjectAt(const Sheet& sheet, Vec2 at, double tolerance) {
-    Candidates found{at, tolerance, std::nullopt, std::numeric_limits<double>::infinity(), std::nullopt};
+    Candidates found{
+        at, tolerance, std::nullopt, std::numeric_limits<double>::infinity(), std::nullopt};
     std::vector<Subject> open;
     for (const Op& op : sheet.ops) {
         const bool isNamed = !open.empty() && open.back().kind != SubjectKind::None;
         const Subject subject = open.empty() ? Subject{} : open.back();
-        std::visit(Overloaded{
-                       [&](const Stroke& stroke) {
-                           if (isNamed) {
-                               found.offerLine(subject, distanceTo(at, stroke.points));
-                           }
-                       },
-                       [&](const Fill& fill) {
-                           if (isNamed) {
-                               found.offerArea(subject, fill.points);
-                           }
-                       },
-                       [&](const ArcOp& arc) {
-                           if (isNamed) {
-                               found.offerLine(subject, std::abs(norm(at - arc.centre) - arc.radius));
-                           }
-                       },
-                       [](const TextOp&) {},
-                       [&](const DimensionOp& dimension) {
-                           if (isNamed) {
-                               found.offerLine(subject, distanceToSegment(at, dimension.lineFrom, dimension.lineTo));
-                           }
-                       },
-                       [&](const BeginGroup& group) { open.push_back(group.subject); },
-                       [&](const EndGroup&) {
-                           if (!open.empty()) {
-                               open.pop_back();
-                           }
-                       },
-                   },
-                   op);
+        std::visit(
+            Overloaded{
+                [&](const Stroke& stroke) {
+                    if (isNamed) {
+                        found.offerLine(subject, distanceTo(at, stroke.points));
+                    }
+                },
+                [&](const Fill& fill) {
+                    if (isNamed) {
+                        found.offerArea(subject, fill.points);
+                    }
+                },
+                [&](const ArcOp& arc) {
+                    if (isNamed) {
+                        found.offerLine(subject, std::abs(norm(at - arc.centre) - arc.radius));
+                    }
+                },
+                [](const TextOp&) {},
+                [&](const DimensionOp& dimension) {
+                    if (isNamed) {
+                        found.offerLine(
+                            subject, distanceToSegment(at, dimension.lineFrom, dimension.lineTo));
+                    }
+                },
+                [&](const BeginGroup& group) { open.push_back(group.subject); },
+                [&](const EndGroup&) {
+                    if (!open.empty()) {
+                        open.pop_back();
+                    }
+                },
+            },
+            op);
     }
     return found.line ? found.line : found.area;
 }

@@ -19,7 +19,8 @@ constexpr double kBetween = 14.0;
 constexpr std::size_t kMostHeights = 6;
 
 void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+    ops.insert(
+        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
 // A measure that is the height of something, and how high.
@@ -34,7 +35,8 @@ std::vector<KeyHeight> keyHeights(const Piece& piece, const ResolvedPiece& resol
     const Rod rod = rodOf(piece, resolved, RodKind::Heights);
     for (std::size_t i = 0; i < rod.lines.size() && heights.size() < kMostHeights; ++i) {
         const RodHandle handle = handleOf(piece, resolved, rod, i, "0");
-        if (handle.edit && std::holds_alternative<SetMeasure>(*handle.edit) && rod.lines[i].at > 0.001) {
+        if (handle.edit && std::holds_alternative<SetMeasure>(*handle.edit) &&
+            rod.lines[i].at > 0.001) {
             heights.push_back({rod.lines[i].at, handle.drives});
         }
     }
@@ -44,11 +46,16 @@ std::vector<KeyHeight> keyHeights(const Piece& piece, const ResolvedPiece& resol
 class Composer {
   public:
     Composer(const Piece& piece, const ResolvedPiece& resolved, const TextMetrics& metrics)
-        : piece_(piece), resolved_(resolved), metrics_(metrics),
-          front_(elevationOf(resolved, View::front())), side_(elevationOf(resolved, View::side())), plan_(elevationOf(resolved, View::plan())),
+        : piece_(piece),
+          resolved_(resolved),
+          metrics_(metrics),
+          front_(elevationOf(resolved, View::front())),
+          side_(elevationOf(resolved, View::side())),
+          plan_(elevationOf(resolved, View::plan())),
           heights_(keyHeights(piece, resolved)) {}
 
-    // All views at `scale` in projection, with the list of parts beside them or in the corner that they leave.
+    // All views at `scale` in projection, with the list of parts beside them or in the corner that
+    // they leave.
     [[nodiscard]] std::vector<Op> compose(double scale, bool listBeside) const {
         const bool isThird = piece_.unit == Unit::Inch;
         const std::vector<Op> front = frontView(scale);
@@ -72,18 +79,25 @@ class Composer {
         const Rect l = boundsOf(list, metrics_);
         const Rect all = boundsOf(ops, metrics_);
         if (listBeside) {
-            move(list, {isThird ? all.max.x + kBetween - l.min.x : all.min.x - kBetween - l.max.x, all.min.y - l.min.y});
+            move(list,
+                 {isThird ? all.max.x + kBetween - l.min.x : all.min.x - kBetween - l.max.x,
+                  all.min.y - l.min.y});
         } else if (isThird) {
-            move(list, {std::max(f.max.x, p.max.x) + kBetween - l.min.x, std::min(all.min.y, s.min.y - kBetween - l.size().y) - l.min.y});
+            move(list,
+                 {std::max(f.max.x, p.max.x) + kBetween - l.min.x,
+                  std::min(all.min.y, s.min.y - kBetween - l.size().y) - l.min.y});
         } else {
-            move(list, {std::min(f.min.x, p.min.x) - kBetween - l.max.x, s.max.y + kBetween - l.min.y});
+            move(list,
+                 {std::min(f.min.x, p.min.x) - kBetween - l.max.x, s.max.y + kBetween - l.min.y});
         }
         append(ops, std::move(list));
         return ops;
     }
 
   private:
-    [[nodiscard]] std::string shown(double mm) const { return showLength(Length::mm(mm), piece_.style); }
+    [[nodiscard]] std::string shown(double mm) const {
+        return showLength(Length::mm(mm), piece_.style);
+    }
 
     // The piece's middle and floor at (0, 0), y down.
     [[nodiscard]] std::vector<Op> frontView(double scale) const {
@@ -92,12 +106,40 @@ class Composer {
         const double floor = -front_.min.y * scale;
         const double left = front_.min.x * scale;
         const double right = front_.max.x * scale;
-        append(ops, placeSizes({{left, right, 0.0, 0.0, shown(front_.max.x - front_.min.x), front_.max.x - front_.min.x, "width over all", {}, 0}},
-                               DimensionSide::Below, floor, {}, metrics_));
-        std::vector<SizeToPlace> sizes{{top, floor, 0.0, 0.0, shown(front_.max.y - front_.min.y), front_.max.y - front_.min.y, "height over all", {}, 1}};
+        append(ops,
+               placeSizes({{left,
+                            right,
+                            0.0,
+                            0.0,
+                            shown(front_.max.x - front_.min.x),
+                            front_.max.x - front_.min.x,
+                            "width over all",
+                            {},
+                            0}},
+                          DimensionSide::Below,
+                          floor,
+                          {},
+                          metrics_));
+        std::vector<SizeToPlace> sizes{{top,
+                                        floor,
+                                        0.0,
+                                        0.0,
+                                        shown(front_.max.y - front_.min.y),
+                                        front_.max.y - front_.min.y,
+                                        "height over all",
+                                        {},
+                                        1}};
         for (const KeyHeight& height : heights_) {
             if (std::abs(height.at - front_.max.y) > 0.001 && front_.min.y > -0.001) {
-                sizes.push_back({-height.at * scale, floor, 0.0, 0.0, shown(height.at), height.at, height.name, {}, 0});
+                sizes.push_back({-height.at * scale,
+                                 floor,
+                                 0.0,
+                                 0.0,
+                                 shown(height.at),
+                                 height.at,
+                                 height.name,
+                                 {},
+                                 0});
             }
         }
         append(ops, placeSizes(std::move(sizes), DimensionSide::LeftOf, left, {}, metrics_));
@@ -107,12 +149,26 @@ class Composer {
     [[nodiscard]] std::vector<Op> sideView(double scale) const {
         std::vector<Op> ops = elevationOps(resolved_, side_, scale);
         const double depth = side_.max.x - side_.min.x;
-        append(ops, placeSizes({{side_.min.x * scale, side_.max.x * scale, 0.0, 0.0, shown(depth), depth, "depth over all", {}, 0}},
-                               DimensionSide::Below, -side_.min.y * scale, {}, metrics_));
+        append(ops,
+               placeSizes({{side_.min.x * scale,
+                            side_.max.x * scale,
+                            0.0,
+                            0.0,
+                            shown(depth),
+                            depth,
+                            "depth over all",
+                            {},
+                            0}},
+                          DimensionSide::Below,
+                          -side_.min.y * scale,
+                          {},
+                          metrics_));
         return ops;
     }
 
-    [[nodiscard]] std::vector<Op> planView(double scale) const { return elevationOps(resolved_, plan_, scale); }
+    [[nodiscard]] std::vector<Op> planView(double scale) const {
+        return elevationOps(resolved_, plan_, scale);
+    }
 
     const Piece& piece_;
     const ResolvedPiece& resolved_;
@@ -125,7 +181,9 @@ class Composer {
 
 }  // namespace
 
-std::vector<Op> elevationOps(const ResolvedPiece& resolved, const Elevation& elevation, double scale) {
+std::vector<Op> elevationOps(const ResolvedPiece& resolved,
+                             const Elevation& elevation,
+                             double scale) {
     const auto onSheet = [&](Vec2 p) { return Vec2{p.x * scale, -p.y * scale}; };
     std::vector<Op> ops;
     // What is nearer is painted over what is farther.
@@ -144,12 +202,17 @@ std::vector<Op> elevationOps(const ResolvedPiece& resolved, const Elevation& ele
         ops.push_back(EndGroup{});
     }
     std::vector<ElevationLine> lines = elevation.lines;
-    std::stable_sort(lines.begin(), lines.end(), [](const ElevationLine& a, const ElevationLine& b) { return a.part < b.part; });
+    std::stable_sort(
+        lines.begin(), lines.end(), [](const ElevationLine& a, const ElevationLine& b) {
+            return a.part < b.part;
+        });
     for (std::size_t i = 0; i < lines.size(); ++i) {
         if (i == 0 || lines[i].part != lines[i - 1].part) {
-            ops.push_back(BeginGroup{{SubjectKind::Part, lines[i].part}, resolved.parts[lines[i].part].name});
+            ops.push_back(
+                BeginGroup{{SubjectKind::Part, lines[i].part}, resolved.parts[lines[i].part].name});
         }
-        ops.push_back(Stroke{{onSheet(lines[i].a), onSheet(lines[i].b)}, lines[i].isVisible ? LineRole::Visible : LineRole::Hidden});
+        ops.push_back(Stroke{{onSheet(lines[i].a), onSheet(lines[i].b)},
+                             lines[i].isVisible ? LineRole::Visible : LineRole::Hidden});
         if (i + 1 == lines.size() || lines[i + 1].part != lines[i].part) {
             ops.push_back(EndGroup{});
         }
@@ -157,7 +220,10 @@ std::vector<Op> elevationOps(const ResolvedPiece& resolved, const Elevation& ele
     return ops;
 }
 
-Sheet pieceSheet(const Piece& piece, const ResolvedPiece& resolved, const SheetFrame& frame, const TextMetrics& metrics) {
+Sheet pieceSheet(const Piece& piece,
+                 const ResolvedPiece& resolved,
+                 const SheetFrame& frame,
+                 const TextMetrics& metrics) {
     const Rect space = drawingSpace(frame.paper);
     constexpr double kClear = 4.0;
     const Vec2 room = space.size() - Vec2{2.0 * kClear, 2.0 * kClear};
@@ -176,8 +242,13 @@ Sheet pieceSheet(const Piece& piece, const ResolvedPiece& resolved, const SheetF
         }
         return false;
     };
-    const std::vector<double> scales = scale > 0.0 ? std::vector<double>{scale} : standardScales(piece.unit);
-    static_cast<void>(std::any_of(scales.begin(), scales.end(), fitsAt));
+    const std::vector<double> scales =
+        scale > 0.0 ? std::vector<double>{scale} : standardScales(piece.unit);
+    for (const double candidate : scales) {
+        if (fitsAt(candidate)) {
+            break;
+        }
+    }
     Sheet sheet;
     sheet.title = piece.name;
     sheet.size = frame.paper;
@@ -186,8 +257,8 @@ Sheet pieceSheet(const Piece& piece, const ResolvedPiece& resolved, const SheetF
     block.title = "front, side and plan";
     block.piece = piece.name;
     const std::size_t kinds = partKinds(resolved).size();
-    block.quantity = std::to_string(resolved.parts.size()) + " parts of " + std::to_string(kinds) + " kinds, " +
-                     std::to_string(resolved.joints.size()) + " joints";
+    block.quantity = std::to_string(resolved.parts.size()) + " parts of " + std::to_string(kinds) +
+                     " kinds, " + std::to_string(resolved.joints.size()) + " joints";
     block.material = "see the list of parts";
     const Vec3 over = resolved.bounds.size();
     const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };

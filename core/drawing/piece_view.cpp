@@ -13,7 +13,9 @@ namespace {
 
 // The smallest convex polygon around `points`, counter-clockwise (Andrew's monotone chain).
 std::vector<Vec2> hullOf(std::vector<Vec2> points) {
-    std::sort(points.begin(), points.end(), [](Vec2 a, Vec2 b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
+    std::sort(points.begin(), points.end(), [](Vec2 a, Vec2 b) {
+        return a.x != b.x ? a.x < b.x : a.y < b.y;
+    });
     std::vector<Vec2> hull;
     for (int pass = 0; pass < 2; ++pass) {
         const std::size_t start = hull.size();
@@ -32,7 +34,8 @@ std::vector<Vec2> hullOf(std::vector<Vec2> points) {
 
 // What a body covers in the view: its outline where the view looks straight at it, else the hull.
 std::vector<Vec2> coveredBy(const ResolvedPart& part, const Polyhedron& placed, const View& view) {
-    const bool isStraightOn = std::abs(std::abs(dot(part.frame.z, view.towardsViewer)) - 1.0) < 1e-9;
+    const bool isStraightOn =
+        std::abs(std::abs(dot(part.frame.z, view.towardsViewer)) - 1.0) < 1e-9;
     std::vector<Vec2> points;
     if (isStraightOn) {
         for (const Vec2& p : part.body.face.flatten().points) {
@@ -75,7 +78,8 @@ Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
 
     std::optional<Rect> bounds;
     for (const ViewEdge& edge : mergeCoincident(hiddenLines(solids, view))) {
-        elevation.lines.push_back({edge.a, edge.b, edge.visible, partOf[static_cast<std::size_t>(edge.solid)]});
+        elevation.lines.push_back(
+            {edge.a, edge.b, edge.visible, partOf[static_cast<std::size_t>(edge.solid)]});
         bounds = bounds.value_or(Rect{edge.a, edge.a});
         bounds->include(edge.a);
         bounds->include(edge.b);
@@ -85,7 +89,8 @@ Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
 
     elevation.nearestFirst.resize(piece.parts.size());
     std::iota(elevation.nearestFirst.begin(), elevation.nearestFirst.end(), std::size_t{0});
-    std::stable_sort(elevation.nearestFirst.begin(), elevation.nearestFirst.end(),
+    std::stable_sort(elevation.nearestFirst.begin(),
+                     elevation.nearestFirst.end(),
                      [&](std::size_t a, std::size_t b) { return nearness[a] > nearness[b]; });
     return elevation;
 }

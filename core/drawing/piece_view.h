@@ -8,8 +8,9 @@
 
 namespace shoulderline {
 
-// The piece in one elevation: what is drawn, in true millimetres of the view's plane (x right, y UP), each line with
-// the part it belongs to. Visible and hidden edges by hidden-line removal over bodies and tenons.
+// The piece in one elevation: what is drawn, in true millimetres of the view's plane (x right, y
+// UP), each line with the part it belongs to. Visible and hidden edges by hidden-line removal over
+// bodies and tenons.
 struct ElevationLine {
     Vec2 a;
     Vec2 b;
@@ -18,15 +19,19 @@ struct ElevationLine {
 };
 struct Elevation {
     std::vector<ElevationLine> lines;
-    std::vector<std::vector<Vec2>> outlines;  // by part: what it covers in the view, for picking and tinting
-    std::vector<std::size_t> nearestFirst;    // parts, for picking what is in front
+    std::vector<std::vector<Vec2>>
+        outlines;  // by part: what it covers in the view, for picking and tinting
+    std::vector<std::size_t> nearestFirst;  // parts, for picking what is in front
     Vec2 min;
     Vec2 max;
 };
 [[nodiscard]] Elevation elevationOf(const ResolvedPiece& piece, const View& view);
 
-// The elevation as ops of a sheet at `scale` (drawing to wood), the origin of the view at (0, 0) and y turned DOWN: tints from the
-// farthest to the nearest part, then the lines, each in a group of its part.
-[[nodiscard]] std::vector<Op> elevationOps(const ResolvedPiece& resolved, const Elevation& elevation, double scale);
+// The elevation as ops of a sheet at `scale` (drawing to wood), the origin of the view at (0, 0)
+// and y turned DOWN: tints from the farthest to the nearest part, then the lines, each in a group
+// of its part.
+[[nodiscard]] std::vector<Op> elevationOps(const ResolvedPiece& resolved,
+                                           const Elevation& elevation,
+                                           double scale);
 
 }  // namespace shoulderline

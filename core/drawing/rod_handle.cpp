@@ -21,33 +21,53 @@ struct Placing {
 
 std::vector<Placing> placingsOf(const Part& part) {
     std::vector<Placing> placings;
-    std::visit(Overloaded{
-                   [&](const Stands& stands) {
-                       placings.push_back({stands.x.face, stands.x.at, [](Part& p, const Statement& s) { std::get<Stands>(p.relation).x.at = s; }});
-                       placings.push_back({stands.y.face, stands.y.at, [](Part& p, const Statement& s) { std::get<Stands>(p.relation).y.at = s; }});
-                       placings.push_back({Side::Top, stands.height, [](Part& p, const Statement& s) { std::get<Stands>(p.relation).height = s; }});
-                       placings.push_back({Side::Bottom, stands.foot, [](Part& p, const Statement& s) { std::get<Stands>(p.relation).foot = s; }});
-                   },
-                   [&](const Spans& spans) {
-                       if (spans.level) {
-                           placings.push_back({spans.level->face, spans.level->at, [](Part& p, const Statement& s) { std::get<Spans>(p.relation).level->at = s; }});
-                       }
-                   },
-                   [](const Caps&) {},
-                   [&](const Free& free) {
-                       if (!free.aboutX.empty() || !free.aboutY.empty() || !free.aboutZ.empty()) {
-                           return;
-                       }
-                       placings.push_back({Side::Left, free.x, [](Part& p, const Statement& s) { std::get<Free>(p.relation).x = s; }});
-                       placings.push_back({Side::Front, free.y, [](Part& p, const Statement& s) { std::get<Free>(p.relation).y = s; }});
-                       placings.push_back({Side::Bottom, free.z, [](Part& p, const Statement& s) { std::get<Free>(p.relation).z = s; }});
-                   },
-               },
-               part.relation);
+    std::visit(
+        Overloaded{
+            [&](const Stands& stands) {
+                placings.push_back({stands.x.face, stands.x.at, [](Part& p, const Statement& s) {
+                                        std::get<Stands>(p.relation).x.at = s;
+                                    }});
+                placings.push_back({stands.y.face, stands.y.at, [](Part& p, const Statement& s) {
+                                        std::get<Stands>(p.relation).y.at = s;
+                                    }});
+                placings.push_back({Side::Top, stands.height, [](Part& p, const Statement& s) {
+                                        std::get<Stands>(p.relation).height = s;
+                                    }});
+                placings.push_back({Side::Bottom, stands.foot, [](Part& p, const Statement& s) {
+                                        std::get<Stands>(p.relation).foot = s;
+                                    }});
+            },
+            [&](const Spans& spans) {
+                if (spans.level) {
+                    placings.push_back(
+                        {spans.level->face, spans.level->at, [](Part& p, const Statement& s) {
+                             std::get<Spans>(p.relation).level->at = s;
+                         }});
+                }
+            },
+            [](const Caps&) {},
+            [&](const Free& free) {
+                if (!free.aboutX.empty() || !free.aboutY.empty() || !free.aboutZ.empty()) {
+                    return;
+                }
+                placings.push_back({Side::Left, free.x, [](Part& p, const Statement& s) {
+                                        std::get<Free>(p.relation).x = s;
+                                    }});
+                placings.push_back({Side::Front, free.y, [](Part& p, const Statement& s) {
+                                        std::get<Free>(p.relation).y = s;
+                                    }});
+                placings.push_back({Side::Bottom, free.z, [](Part& p, const Statement& s) {
+                                        std::get<Free>(p.relation).z = s;
+                                    }});
+            },
+        },
+        part.relation);
     return placings;
 }
 
-std::optional<double> valueOf(const Statement& statement, const Piece& piece, const ResolvedPiece& resolved) {
+std::optional<double> valueOf(const Statement& statement,
+                              const Piece& piece,
+                              const ResolvedPiece& resolved) {
     const Lookup lookup = [&](std::string_view name) -> Result<Value> {
         for (const ResolvedMeasure& measure : resolved.measures) {
             if (measure.name == name && measure.value) {
@@ -66,7 +86,9 @@ std::optional<double> valueOf(const Statement& statement, const Piece& piece, co
 
 bool isMeasure(const Statement& statement, const Piece& piece) {
     const std::string name = tidyName(statement);
-    return std::any_of(piece.measures.begin(), piece.measures.end(), [&](const Measure& m) { return m.name == name; });
+    return std::any_of(piece.measures.begin(), piece.measures.end(), [&](const Measure& m) {
+        return m.name == name;
+    });
 }
 
 // A way to put the line elsewhere.
@@ -76,9 +98,14 @@ struct Candidate {
     bool isNegated = false;  // the mirror twin of what is stated
 };
 
-bool liesAt(double a, double b) { return std::abs(a - b) <= kLengthTolerance.mm(); }
+bool liesAt(double a, double b) {
+    return std::abs(a - b) <= kLengthTolerance.mm();
+}
 
-std::vector<Candidate> candidatesFor(const Piece& piece, const ResolvedPiece& resolved, const RodLine& line, int axis) {
+std::vector<Candidate> candidatesFor(const Piece& piece,
+                                     const ResolvedPiece& resolved,
+                                     const RodLine& line,
+                                     int axis) {
     std::vector<Candidate> candidates;
     for (const std::size_t index : line.parts) {
         const ResolvedPart& part = resolved.parts[index];
@@ -103,35 +130,48 @@ std::string listOf(const std::vector<std::string>& names) {
     return text;
 }
 
-std::string reasonFor(const Piece& piece, const ResolvedPiece& resolved, const RodLine& line, int axis) {
+std::string reasonFor(const Piece& piece,
+                      const ResolvedPiece& resolved,
+                      const RodLine& line,
+                      int axis) {
     const ResolvedPart& part = resolved.parts[line.parts.front()];
     const Part& stated = piece.parts[part.stated];
     if (stated.spacing) {
         return "the spacing between " + stated.spacing->after + " and " + stated.spacing->before;
     }
     const bool runsAlong = std::abs(part.frame.x[axis]) > 0.5;
-    return std::visit(Overloaded{
-                          [&](const Stands&) { return "where " + stated.name + " stands, and its own size"; },
-                          [&](const Spans& spans) {
-                              return runsAlong ? spans.from + " and " + spans.to
-                                               : "how " + stated.name + " lies between " + spans.from + " and " + spans.to + ", and its own size";
-                          },
-                          [&](const Caps& caps) { return listOf(caps.on) + ", and the overhangs of " + stated.name; },
-                          [&](const Free&) { return "where " + stated.name + " is placed, and its own size"; },
-                      },
-                      stated.relation);
+    return std::visit(
+        Overloaded{
+            [&](const Stands&) { return "where " + stated.name + " stands, and its own size"; },
+            [&](const Spans& spans) {
+                return runsAlong ? spans.from + " and " + spans.to
+                                 : "how " + stated.name + " lies between " + spans.from + " and " +
+                                       spans.to + ", and its own size";
+            },
+            [&](const Caps& caps) {
+                return listOf(caps.on) + ", and the overhangs of " + stated.name;
+            },
+            [&](const Free&) { return "where " + stated.name + " is placed, and its own size"; },
+        },
+        stated.relation);
 }
 
 }  // namespace
 
-RodHandle handleOf(const Piece& piece, const ResolvedPiece& resolved, const Rod& rod, std::size_t index, const Statement& value) {
+RodHandle handleOf(const Piece& piece,
+                   const ResolvedPiece& resolved,
+                   const Rod& rod,
+                   std::size_t index,
+                   const Statement& value) {
     const RodLine& line = rod.lines[index];
     const int axis = rod.kind == RodKind::Heights ? 2 : (rod.kind == RodKind::Widths ? 0 : 1);
     if (line.parts.empty()) {
         return {};
     }
     const std::vector<Candidate> candidates = candidatesFor(piece, resolved, line, axis);
-    const auto restated = [&](const Candidate& candidate) { return candidate.isNegated ? "-(" + value + ")" : value; };
+    const auto restated = [&](const Candidate& candidate) {
+        return candidate.isNegated ? "-(" + value + ")" : value;
+    };
     for (const Candidate& candidate : candidates) {
         if (isMeasure(candidate.placing.at, piece)) {
             const std::string name = tidyName(candidate.placing.at);
@@ -143,7 +183,9 @@ RodHandle handleOf(const Piece& piece, const ResolvedPiece& resolved, const Rod&
         const Part& stated = piece.parts[resolved.parts[candidate.part].stated];
         Part part = stated;
         candidate.placing.restate(part, restated(candidate));
-        return {stated.name + ", " + std::string(wordFor(candidate.placing.side)), SetPart{stated.name, std::move(part)}, {}};
+        return {stated.name + ", " + std::string(wordFor(candidate.placing.side)),
+                SetPart{stated.name, std::move(part)},
+                {}};
     }
     return {line.name, std::nullopt, reasonFor(piece, resolved, line, axis)};
 }

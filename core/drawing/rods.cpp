@@ -54,7 +54,10 @@ struct Mark {
     bool isShoulder = false;
 };
 
-void addMarks(const ResolvedPiece& resolved, std::size_t index, RodKind kind, std::vector<Mark>& marks) {
+void addMarks(const ResolvedPiece& resolved,
+              std::size_t index,
+              RodKind kind,
+              std::vector<Mark>& marks) {
     const ResolvedPart& part = resolved.parts[index];
     const std::optional<Frame> frame = squared(part.frame);
     if (!frame) {
@@ -67,15 +70,21 @@ void addMarks(const ResolvedPiece& resolved, std::size_t index, RodKind kind, st
     for (const bool high : {false, true}) {
         const bool atStart = (frame->x[axis] > 0.0) != high;
         const bool isShoulder = runsAlong && (atStart ? part.startTenon : part.farTenon).mm() > 0.0;
-        const std::string side(isShoulder ? std::string_view("shoulder") : wordFor(sideOf(axis, high)));
-        marks.push_back({high ? box.max[axis] : box.min[axis], name + ", " + side, importanceOf(part.role), index, isShoulder});
+        const std::string side(isShoulder ? std::string_view("shoulder")
+                                          : wordFor(sideOf(axis, high)));
+        marks.push_back({high ? box.max[axis] : box.min[axis],
+                         name + ", " + side,
+                         importanceOf(part.role),
+                         index,
+                         isShoulder});
     }
 }
 
 void addTo(RodLine& line, const Mark& mark) {
     if (line.name.empty()) {
         line.name = mark.name;
-    } else if (line.name != mark.name && std::find(line.others.begin(), line.others.end(), mark.name) == line.others.end()) {
+    } else if (line.name != mark.name &&
+               std::find(line.others.begin(), line.others.end(), mark.name) == line.others.end()) {
         line.others.push_back(mark.name);
     }
     if (std::find(line.parts.begin(), line.parts.end(), mark.part) == line.parts.end()) {
@@ -91,7 +100,8 @@ Rod rodOf(const Piece&, const ResolvedPiece& resolved, RodKind kind) {
     for (std::size_t i = 0; i < resolved.parts.size(); ++i) {
         addMarks(resolved, i, kind, marks);
     }
-    std::stable_sort(marks.begin(), marks.end(), [](const Mark& a, const Mark& b) { return a.at < b.at; });
+    std::stable_sort(
+        marks.begin(), marks.end(), [](const Mark& a, const Mark& b) { return a.at < b.at; });
 
     Rod rod;
     rod.kind = kind;
@@ -102,7 +112,8 @@ Rod rodOf(const Piece&, const ResolvedPiece& resolved, RodKind kind) {
         }
         const auto begin = marks.begin() + static_cast<std::ptrdiff_t>(first);
         const auto last = marks.begin() + static_cast<std::ptrdiff_t>(end);
-        std::stable_sort(begin, last, [](const Mark& a, const Mark& b) { return a.importance < b.importance; });
+        std::stable_sort(
+            begin, last, [](const Mark& a, const Mark& b) { return a.importance < b.importance; });
         RodLine line;
         line.at = begin->at;
         std::for_each(begin, last, [&](const Mark& mark) { addTo(line, mark); });

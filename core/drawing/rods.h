@@ -14,7 +14,7 @@ enum class RodKind { Heights, Widths, Depths };
 // One line of a rod: a level, face or shoulder of the piece at `at` (millimetres along z, x or y).
 struct RodLine {
     double at = 0.0;
-    std::string name;                 // the most telling of those that lie here: "side rail, upper, top"
+    std::string name;  // the most telling of those that lie here: "side rail, upper, top"
     std::vector<std::string> others;  // the rest
     std::vector<std::size_t> parts;   // all parts that hang on it, indices in ResolvedPiece::parts
     bool isShoulder = false;          // a shoulder line between two parts
@@ -27,19 +27,23 @@ struct Rod {
     std::vector<RodLine> lines;  // ascending, each place once
 };
 
-// The rod of the piece for one direction: every level, face and shoulder of parts that stand square to it.
+// The rod of the piece for one direction: every level, face and shoulder of parts that stand square
+// to it.
 [[nodiscard]] Rod rodOf(const Piece& piece, const ResolvedPiece& resolved, RodKind kind);
 
-// What stating the line's place anew would change: the edit that puts it at `value` as typed ("16 3/4", or an
-// expression), and the name of what it sets ("seat height"). Where the place is a measure alone, that measure is
-// set; else the statement of the part itself. No `edit` where the line follows from others: `follows` then
-// says from which.
+// What stating the line's place anew would change: the edit that puts it at `value` as typed ("16
+// 3/4", or an expression), and the name of what it sets ("seat height"). Where the place is a
+// measure alone, that measure is set; else the statement of the part itself. No `edit` where the
+// line follows from others: `follows` then says from which.
 struct RodHandle {
-    std::string drives;   // the measure, or "front rail, top"
+    std::string drives;  // the measure, or "front rail, top"
     std::optional<Edit> edit;
     std::string follows;
 };
-[[nodiscard]] RodHandle handleOf(const Piece& piece, const ResolvedPiece& resolved, const Rod& rod,
-                                 std::size_t line, const Statement& value);
+[[nodiscard]] RodHandle handleOf(const Piece& piece,
+                                 const ResolvedPiece& resolved,
+                                 const Rod& rod,
+                                 std::size_t line,
+                                 const Statement& value);
 
 }  // namespace shoulderline

@@ -55,57 +55,70 @@ struct Obstacles {
     std::vector<Rect> boxes;
 
     [[nodiscard]] bool comesInside(const Rect& area) const {
-        return std::any_of(boxes.begin(), boxes.end(), [&](const Rect& box) { return meets(area, box); }) ||
-               std::any_of(strokes.begin(), strokes.end(), [&](const Stroke& stroke) { return meets(area, stroke.points); });
+        return std::any_of(
+                   boxes.begin(), boxes.end(), [&](const Rect& box) { return meets(area, box); }) ||
+               std::any_of(strokes.begin(), strokes.end(), [&](const Stroke& stroke) {
+                   return meets(area, stroke.points);
+               });
     }
 };
 
 Obstacles obstaclesIn(const std::vector<Op>& ops, const TextMetrics& metrics) {
     Obstacles obstacles;
     for (const Op& op : ops) {
-        std::visit(Overloaded{
-                       [&](const Stroke& stroke) { obstacles.strokes.push_back(stroke); },
-                       [](const Fill&) {},
-                       [&](const ArcOp& arc) {
-                           const Vec2 r{arc.radius, arc.radius};
-                           obstacles.boxes.push_back({arc.centre - r, arc.centre + r});
-                       },
-                       [&](const TextOp& text) { obstacles.boxes.push_back(boundsOf(text, metrics)); },
-                       [&](const DimensionOp& dimension) {
-                           const DimensionParts parts = partsOf(dimension, metrics);
-                           obstacles.strokes.insert(obstacles.strokes.end(), parts.strokes.begin(), parts.strokes.end());
-                           obstacles.boxes.push_back(boundsOf(parts.figure, metrics));
-                       },
-                       [](const BeginGroup&) {},
-                       [](const EndGroup&) {},
-                   },
-                   op);
+        std::visit(
+            Overloaded{
+                [&](const Stroke& stroke) { obstacles.strokes.push_back(stroke); },
+                [](const Fill&) {},
+                [&](const ArcOp& arc) {
+                    const Vec2 r{arc.radius, arc.radius};
+                    obstacles.boxes.push_back({arc.centre - r, arc.centre + r});
+                },
+                [&](const TextOp& text) { obstacles.boxes.push_back(boundsOf(text, metrics)); },
+                [&](const DimensionOp& dimension) {
+                    const DimensionParts parts = partsOf(dimension, metrics);
+                    obstacles.strokes.insert(
+                        obstacles.strokes.end(), parts.strokes.begin(), parts.strokes.end());
+                    obstacles.boxes.push_back(boundsOf(parts.figure, metrics));
+                },
+                [](const BeginGroup&) {},
+                [](const EndGroup&) {},
+            },
+            op);
     }
     return obstacles;
 }
 
-TextOp words(Vec2 at, const std::string& text, Align align = Align::Left) { return {at, text, kWordsHeight, align, false, false}; }
+TextOp words(Vec2 at, const std::string& text, Align align = Align::Left) {
+    return {at, text, kWordsHeight, align, false, false};
+}
 
 Stroke square(Vec2 corner, double side) {
-    return {{corner, corner + Vec2{side, 0}, corner + Vec2{side, side}, corner + Vec2{0, side}, corner}, LineRole::Dimension};
+    return {
+        {corner, corner + Vec2{side, 0}, corner + Vec2{side, side}, corner + Vec2{0, side}, corner},
+        LineRole::Dimension};
 }
 
 }  // namespace
 
 std::vector<Op> checkBar(Vec2 left, bool inInches) {
     const double inches = kCheckInches * Length::kMmPerInch;
-    std::vector<Op> ops{Stroke{{left, left + Vec2{inInches ? inches : kCheckLength, 0}}, LineRole::Dimension}};
+    std::vector<Op> ops{
+        Stroke{{left, left + Vec2{inInches ? inches : kCheckLength, 0}}, LineRole::Dimension}};
     for (int i = 0; i <= 10; ++i) {
         const Vec2 at = left + Vec2{kCheckLength * i / 10.0, 0};
-        ops.push_back(Stroke{{at, at - Vec2{0, i % 5 == 0 ? kLongTick : kTick}}, LineRole::Dimension});
+        ops.push_back(
+            Stroke{{at, at - Vec2{0, i % 5 == 0 ? kLongTick : kTick}}, LineRole::Dimension});
     }
     ops.push_back(words(left + Vec2{kCheckLength - 1.0, -kLongTick - 0.4}, "100 mm", Align::Right));
     if (inInches) {
         for (int i = 0; i <= 16; ++i) {
             const Vec2 at = left + Vec2{inches * i / 16.0, 0};
-            ops.push_back(Stroke{{at, at + Vec2{0, i % 4 == 0 ? kLongTick : kTick}}, LineRole::Dimension});
+            ops.push_back(
+                Stroke{{at, at + Vec2{0, i % 4 == 0 ? kLongTick : kTick}}, LineRole::Dimension});
         }
-        ops.push_back(words(left + Vec2{inches - 1.0, kLongTick + 0.4 + kWordsHeight}, "4 in", Align::Right));
+        ops.push_back(
+            words(left + Vec2{inches - 1.0, kLongTick + 0.4 + kWordsHeight}, "4 in", Align::Right));
     }
     return ops;
 }
@@ -114,9 +127,11 @@ std::vector<Op> uprightCheckBar(Vec2 foot) {
     std::vector<Op> ops{Stroke{{foot, foot - Vec2{0, kCheckLength}}, LineRole::Dimension}};
     for (int i = 0; i <= 10; ++i) {
         const Vec2 at = foot - Vec2{0, kCheckLength * i / 10.0};
-        ops.push_back(Stroke{{at, at + Vec2{i % 5 == 0 ? kLongTick : kTick, 0}}, LineRole::Dimension});
+        ops.push_back(
+            Stroke{{at, at + Vec2{i % 5 == 0 ? kLongTick : kTick, 0}}, LineRole::Dimension});
     }
-    TextOp text = words(foot + Vec2{kLongTick + 0.4 + kWordsHeight, -kCheckLength + 1.0}, "100 mm", Align::Right);
+    TextOp text = words(
+        foot + Vec2{kLongTick + 0.4 + kWordsHeight, -kCheckLength + 1.0}, "100 mm", Align::Right);
     text.isTurned = true;
     ops.push_back(text);
     return ops;
@@ -134,7 +149,8 @@ std::vector<Op> checkSquare(Vec2 corner, bool inInches) {
     }
     const double line = 2.0 * kWordsHeight;
     Vec2 at = corner + Vec2{4.0, 3.0 + kWordsHeight};
-    for (const std::string& text : {std::string("Lay a rule on this square."), std::string("Inner: 100 mm each way."),
+    for (const std::string& text : {std::string("Lay a rule on this square."),
+                                    std::string("Inner: 100 mm each way."),
                                     inInches ? std::string("Outer: 4 in each way.") : std::string(),
                                     std::string("If it is off, print at 100 %, actual size.")}) {
         if (!text.empty()) {
@@ -145,7 +161,10 @@ std::vector<Op> checkSquare(Vec2 corner, bool inInches) {
     return ops;
 }
 
-std::optional<Vec2> freePlace(const std::vector<Op>& ops, const Rect& room, Vec2 size, const TextMetrics& metrics) {
+std::optional<Vec2> freePlace(const std::vector<Op>& ops,
+                              const Rect& room,
+                              Vec2 size,
+                              const TextMetrics& metrics) {
     constexpr double kGrid = 2.0;
     constexpr double kClear = 2.0;
     const Obstacles obstacles = obstaclesIn(ops, metrics);

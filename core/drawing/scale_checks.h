@@ -14,20 +14,24 @@ namespace shoulderline {
 inline constexpr double kCheckLength = 100.0;  // mm
 inline constexpr double kCheckInches = 4.0;
 
-// A bar along the sheet from `left`: 100 mm in tens over the line; under it, with `inInches`, 4 in in quarters.
+// A bar along the sheet from `left`: 100 mm in tens over the line; under it, with `inInches`, 4 in
+// in quarters.
 [[nodiscard]] std::vector<Op> checkBar(Vec2 left, bool inInches);
 // The same upwards from `foot`, in millimetres only.
 [[nodiscard]] std::vector<Op> uprightCheckBar(Vec2 foot);
 
-// A square of 100 mm from its top left corner with its diagonal and what to do with it; with `inInches` one of 4 in round
-// it, 1.6 mm larger.
+// A square of 100 mm from its top left corner with its diagonal and what to do with it; with
+// `inInches` one of 4 in round it, 1.6 mm larger.
 [[nodiscard]] std::vector<Op> checkSquare(Vec2 corner, bool inInches);
 // What checkSquare() covers.
 [[nodiscard]] Vec2 checkSquareSize(bool inInches);
 
-// A place inside `room` for a rectangle of `size` that none of `ops` comes within 2 mm of: its top left corner. The lowest, then the
-// rightmost on a grid of 2 mm; none where there is no such place.
-[[nodiscard]] std::optional<Vec2> freePlace(const std::vector<Op>& ops, const Rect& room, Vec2 size, const TextMetrics& metrics);
+// A place inside `room` for a rectangle of `size` that none of `ops` comes within 2 mm of: its top
+// left corner. The lowest, then the rightmost on a grid of 2 mm; none where there is no such place.
+[[nodiscard]] std::optional<Vec2> freePlace(const std::vector<Op>& ops,
+                                            const Rect& room,
+                                            Vec2 size,
+                                            const TextMetrics& metrics);
 
 // Whether none of `ops` comes within `area`.
 [[nodiscard]] bool isFree(const std::vector<Op>& ops, const Rect& area, const TextMetrics& metrics);

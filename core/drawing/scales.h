@@ -8,7 +8,8 @@
 namespace shoulderline {
 
 // The scales that sheets are drawn at, from full size downwards: those of ISO 5455 (1:1, 1:2, 1:5,
-// 1:10, ...), for pieces in inches 1:4, 1:8, ... between them (common practice: a quarter is 3 in to the foot).
+// 1:10, ...), for pieces in inches 1:4, 1:8, ... between them (common practice: a quarter is 3 in
+// to the foot).
 [[nodiscard]] std::vector<double> standardScales(Unit unit);
 
 // "1 : 4"; "1 : 2.5" for one in between; enlargements as "2 : 1".

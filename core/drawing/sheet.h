@@ -12,10 +12,11 @@ namespace shoulderline {
 // Drawings as data. Coordinates are true millimetres on the sheet: x to the right, y DOWN, from the
 // sheet's top left corner. Every painter (screen, PDF, SVG, printer) draws the same list.
 
-// What a line stands for; its width and dashes come from one style table (core/drawing/line_style.h).
+// What a line stands for; its width and dashes come from one style table
+// (core/drawing/line_style.h).
 enum class LineRole {
-    Visible,       // edges and outlines in sight
-    Hidden,        // edges behind wood
+    Visible,  // edges and outlines in sight
+    Hidden,   // edges behind wood
     Centre,
     Dimension,     // dimension and extension lines, leaders
     CutPlane,      // where a section is taken, or paper is cut
@@ -69,9 +70,10 @@ struct TextOp {
     friend bool operator==(const TextOp&, const TextOp&) = default;
 };
 
-// A dimension once placed: between `from` and `to` on the part (sheet coordinates), its line through `lineFrom`
-// and `lineTo`, figure `text` at `textAt` (baseline centre). The painter draws extension lines, line, arrows
-// and figure. `value` is the true size in millimetres, which `text` shows.
+// A dimension once placed: between `from` and `to` on the part (sheet coordinates), its line
+// through `lineFrom` and `lineTo`, figure `text` at `textAt` (baseline centre). The painter draws
+// extension lines, line, arrows and figure. `value` is the true size in millimetres, which `text`
+// shows.
 struct DimensionOp {
     Vec2 from;
     Vec2 to;
@@ -80,10 +82,10 @@ struct DimensionOp {
     Vec2 textAt;
     std::string text;
     double height = 3.5;
-    bool isTurned = false;       // upright dimension line: figure reads from the right
+    bool isTurned = false;  // upright dimension line: figure reads from the right
     bool arrowsOutside = false;
     double value = 0.0;
-    std::string of;              // what it is the size of: "mortise length", "from end"
+    std::string of;  // what it is the size of: "mortise length", "from end"
     friend bool operator==(const DimensionOp&, const DimensionOp&) = default;
 };
 
@@ -98,7 +100,8 @@ struct EndGroup {
 
 using Op = std::variant<Stroke, Fill, ArcOp, TextOp, DimensionOp, BeginGroup, EndGroup>;
 
-// How heavy the lines of a sheet are: the wide line is 0.5, 0.35 or 0.25 mm (core/drawing/line_style.h).
+// How heavy the lines of a sheet are: the wide line is 0.5, 0.35 or 0.25 mm
+// (core/drawing/line_style.h).
 enum class LineGroup { Bold, Medium, Fine };
 
 struct Sheet {

@@ -7,8 +7,12 @@ namespace shoulderline {
 
 namespace {
 
-Vec2 lying(const Paper& paper) { return {std::max(paper.size.x, paper.size.y), std::min(paper.size.x, paper.size.y)}; }
-Vec2 upright(const Paper& paper) { return {std::min(paper.size.x, paper.size.y), std::max(paper.size.x, paper.size.y)}; }
+Vec2 lying(const Paper& paper) {
+    return {std::max(paper.size.x, paper.size.y), std::min(paper.size.x, paper.size.y)};
+}
+Vec2 upright(const Paper& paper) {
+    return {std::min(paper.size.x, paper.size.y), std::max(paper.size.x, paper.size.y)};
+}
 
 void addPage(Sheet sheet, PrintJob& job) {
     Page page;
@@ -23,7 +27,12 @@ void addPage(Sheet sheet, PrintJob& job) {
 
 }  // namespace
 
-PrintJob sheetJob(const Piece& piece, const ResolvedPiece& resolved, bool parts, const Paper& paper, double scale, const std::string& date,
+PrintJob sheetJob(const Piece& piece,
+                  const ResolvedPiece& resolved,
+                  bool parts,
+                  const Paper& paper,
+                  double scale,
+                  const std::string& date,
                   const TextMetrics& metrics) {
     PrintJob job;
     job.title = piece.name;
@@ -33,7 +42,8 @@ PrintJob sheetJob(const Piece& piece, const ResolvedPiece& resolved, bool parts,
     }
     const std::vector<PartKind> kinds = partKinds(resolved);
     for (std::size_t i = 0; i < kinds.size(); ++i) {
-        SheetFrame frame{lying(paper), scale, date, static_cast<int>(i) + 1, static_cast<int>(kinds.size())};
+        SheetFrame frame{
+            lying(paper), scale, date, static_cast<int>(i) + 1, static_cast<int>(kinds.size())};
         ScaledSheet sheet = scaledPartSheet(piece, resolved, kinds[i], frame, metrics);
         if (!sheet.fits) {
             frame.paper = upright(paper);

@@ -16,7 +16,7 @@ struct PartKind {
     std::vector<std::size_t> parts;  // indices in ResolvedPiece::parts, the one drawn first
     std::string name;                // stated name
     int quantity = 1;
-    bool hasMirrorTwins = false;     // half of them are the mirror image of the one drawn
+    bool hasMirrorTwins = false;  // half of them are the mirror image of the one drawn
 };
 [[nodiscard]] std::vector<PartKind> partKinds(const ResolvedPiece& resolved);
 
@@ -27,26 +27,41 @@ struct PartKind {
 
 // What a sheet of drawings has on it besides the drawing.
 struct SheetFrame {
-    Vec2 paper;              // millimetres, as it is held: landscape when wider than high
-    double scale = 0.0;      // drawing to wood (1 is full size, 0.2 is 1:5); 0 for the largest standard scale that fits
-    std::string date;        // of the piece's last change, ISO 8601; empty for none
-    int number = 0;          // of this sheet, and of how many; 0 for none
+    Vec2 paper;          // millimetres, as it is held: landscape when wider than high
+    double scale = 0.0;  // drawing to wood (1 is full size, 0.2 is 1:5); 0 for the largest standard
+                         // scale that fits
+    std::string date;    // of the piece's last change, ISO 8601; empty for none
+    int number = 0;      // of this sheet, and of how many; 0 for none
     int count = 0;
 };
 
-// One part in elevation on paper: the faces that carry something, in projection, with visible and hidden edges, centre
-// lines, mortises and tenons dimensioned from the reference face and end, shoulder lines, overall sizes, title block.
-[[nodiscard]] Sheet partSheet(const Piece&, const ResolvedPiece&, const PartKind&, const SheetFrame&, const TextMetrics&);
+// One part in elevation on paper: the faces that carry something, in projection, with visible and
+// hidden edges, centre lines, mortises and tenons dimensioned from the reference face and end,
+// shoulder lines, overall sizes, title block.
+[[nodiscard]] Sheet partSheet(
+    const Piece&, const ResolvedPiece&, const PartKind&, const SheetFrame&, const TextMetrics&);
 
-// The part's elevations with their dimensions but without paper, frame and title block: for the screen, and (at
-// scale 1, `isFullSize`) for full-size prints, where lines are finer and the reference marks are added.
-[[nodiscard]] Sheet partDrawing(const Piece&, const ResolvedPiece&, const PartKind&, double scale, bool isFullSize, const TextMetrics&);
+// The part's elevations with their dimensions but without paper, frame and title block: for the
+// screen, and (at scale 1, `isFullSize`) for full-size prints, where lines are finer and the
+// reference marks are added.
+[[nodiscard]] Sheet partDrawing(const Piece&,
+                                const ResolvedPiece&,
+                                const PartKind&,
+                                double scale,
+                                bool isFullSize,
+                                const TextMetrics&);
 
-// The whole piece on paper: front and side elevation and plan, in projection, with overall and key dimensions and
-// the list of parts.
-[[nodiscard]] Sheet pieceSheet(const Piece&, const ResolvedPiece&, const SheetFrame&, const TextMetrics&);
+// The whole piece on paper: front and side elevation and plan, in projection, with overall and key
+// dimensions and the list of parts.
+[[nodiscard]] Sheet pieceSheet(const Piece&,
+                               const ResolvedPiece&,
+                               const SheetFrame&,
+                               const TextMetrics&);
 
 // One joint drawn large: both members apart and together, dimensioned; for the Joints page.
-[[nodiscard]] Sheet jointDrawing(const Piece&, const ResolvedPiece&, std::size_t joint, const TextMetrics&);
+[[nodiscard]] Sheet jointDrawing(const Piece&,
+                                 const ResolvedPiece&,
+                                 std::size_t joint,
+                                 const TextMetrics&);
 
 }  // namespace shoulderline

@@ -9,6 +9,31 @@ namespace {
 
 constexpr double kLeastRoom = 20.0;  // beyond the overlap, so that tiles get on
 
+// How far to shift cuts, at most `most` either way, so that the nearest of `places` is far; the
+// least shift of those that do as well.
+double bestShift(const std::vector<double>& cuts, double most, const std::vector<double>& places) {
+    constexpr double kFarEnough = 10.0;
+    constexpr int kTries = 20;
+    double best = 0.0;
+    double bestDistance = -1.0;
+    for (int i = 0; i <= kTries; ++i) {
+        for (const double way : {1.0, -1.0}) {
+            const double shift = way * most * i / kTries;
+            double distance = kFarEnough;
+            for (const double cut : cuts) {
+                for (const double place : places) {
+                    distance = std::min(distance, std::abs(cut + shift - place));
+                }
+            }
+            if (distance > bestDistance + 1e-9) {
+                bestDistance = distance;
+                best = shift;
+            }
+        }
+    }
+    return best;
+}
+
 int tilesAlong(double length, double room, double overlap) {
     if (length <= room + 1e-9) {
         return 1;
@@ -20,24 +45,42 @@ TileGrid gridOn(Vec2 drawing, Vec2 page, const TileOptions& options) {
     TileGrid grid;
     grid.page = page;
     const double margin = std::clamp(options.margin, 5.0, std::min(page.x, page.y) / 8.0 + 5.0);
-    grid.printable = {{margin, margin}, {page.x - margin - kBarStrip, page.y - margin - kCaptionStrip}};
+    grid.printable = {{margin, margin},
+                      {page.x - margin - kBarStrip, page.y - margin - kCaptionStrip}};
     const Vec2 room = grid.room();
-    grid.overlap = std::max(0.0, std::min(std::clamp(options.overlap, 10.0, 40.0), std::min(room.x, room.y) - kLeastRoom));
+    grid.overlap = std::max(
+        0.0,
+        std::min(std::clamp(options.overlap, 10.0, 40.0), std::min(room.x, room.y) - kLeastRoom));
     grid.columns = tilesAlong(drawing.x, room.x, grid.overlap);
     grid.rows = tilesAlong(drawing.y, room.y, grid.overlap);
-    const Vec2 covered{room.x + (room.x - grid.overlap) * (grid.columns - 1), room.y + (room.y - grid.overlap) * (grid.rows - 1)};
+    const Vec2 covered{room.x + (room.x - grid.overlap) * (grid.columns - 1),
+                       room.y + (room.y - grid.overlap) * (grid.rows - 1)};
     grid.start = (drawing - covered) * 0.5;
     return grid;
 }
 
 }  // namespace
 
-TileGrid tileGrid(Vec2 drawing, const Paper& paper, const TileOptions& options) {
+TileGrid tileGrid(Vec2 drawing,
+                  const Paper& paper,
+                  const TileOptions& options,
+                  const PlacesToKeepWhole& places) {
     const double narrow = std::min(paper.size.x, paper.size.y);
     const double wide = std::max(paper.size.x, paper.size.y);
     const TileGrid lying = gridOn(drawing, {wide, narrow}, options);
     const TileGrid upright = gridOn(drawing, {narrow, wide}, options);
-    return upright.count() < lying.count() ? upright : lying;
+    TileGrid grid = upright.count() < lying.count() ? upright : lying;
+    std::vector<double> cuts;
+    for (int i = 0; i + 1 < grid.columns; ++i) {
+        cuts.push_back(grid.cutAfterColumn(i));
+    }
+    grid.start.x += bestShift(cuts, -grid.start.x, places.x);
+    cuts.clear();
+    for (int i = 0; i + 1 < grid.rows; ++i) {
+        cuts.push_back(grid.cutAfterRow(i));
+    }
+    grid.start.y += bestShift(cuts, -grid.start.y, places.y);
+    return grid;
 }
 
 std::string tileName(int row, int column) {

@@ -7,19 +7,20 @@
 
 namespace shoulderline {
 
-// Room that the furniture of a full-size page keeps for itself inside the margins: under the drawing for captions and the
-// bar along the sheet, at its right for the bar up the sheet; millimetres.
+// Room that the furniture of a full-size page keeps for itself inside the margins: under the
+// drawing for captions and the bar along the sheet, at its right for the bar up the sheet;
+// millimetres.
 inline constexpr double kCaptionStrip = 15.0;
 inline constexpr double kBarStrip = 7.0;
 
 // How a drawing is laid over sheets of one paper, all the same way up.
 struct TileGrid {
-    Vec2 page;             // as it is held
-    Rectangle printable;   // of every page, without the furniture's strips
+    Vec2 page;            // as it is held
+    Rectangle printable;  // of every page, without the furniture's strips
     int columns = 1;
     int rows = 1;
     double overlap = 0.0;
-    Vec2 start;            // point of the drawing at the first tile's printable.min
+    Vec2 start;  // point of the drawing at the first tile's printable.min
 
     [[nodiscard]] int count() const { return columns * rows; }
     [[nodiscard]] Vec2 room() const { return printable.max - printable.min; }
@@ -28,13 +29,25 @@ struct TileGrid {
         const Vec2 step = room() - Vec2{overlap, overlap};
         return start + Vec2{step.x * column, step.y * row};
     }
-    // The lines to cut along, in the drawing: between columns `i` and `i + 1`, and between rows; the middle of the overlap.
+    // The lines to cut along, in the drawing: between columns `i` and `i + 1`, and between rows;
+    // the middle of the overlap.
     [[nodiscard]] double cutAfterColumn(int i) const { return origin(0, i + 1).x + overlap / 2.0; }
     [[nodiscard]] double cutAfterRow(int i) const { return origin(i + 1, 0).y + overlap / 2.0; }
 };
 
-// The grid that takes the fewest sheets, upright or lying; lying where both take as many. The drawing is in its middle.
-[[nodiscard]] TileGrid tileGrid(Vec2 drawing, const Paper& paper, const TileOptions& options);
+// Places of the drawing that no cut should come near: shoulders, ends of mortises.
+struct PlacesToKeepWhole {
+    std::vector<double> x;
+    std::vector<double> y;
+};
+
+// The grid that takes the fewest sheets, upright or lying; lying where both take as many. Where it
+// covers more than the drawing, it is shifted so that the cuts keep the farthest from `places`, up
+// to 10 mm; else the drawing is in its middle.
+[[nodiscard]] TileGrid tileGrid(Vec2 drawing,
+                                const Paper& paper,
+                                const TileOptions& options,
+                                const PlacesToKeepWhole& places = {});
 
 // "B2": rows by letters (A to Z, then AA, AB), columns by numbers from 1.
 [[nodiscard]] std::string tileName(int row, int column);

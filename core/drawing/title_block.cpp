@@ -26,7 +26,9 @@ struct Cell {
 
 constexpr std::array<double, 4> kRows{0.0, 12.0, 23.0, kTitleHeight};
 
-Stroke line(Vec2 a, Vec2 b, LineRole role) { return {{a, b}, role}; }
+Stroke line(Vec2 a, Vec2 b, LineRole role) {
+    return {{a, b}, role};
+}
 
 Stroke rectangle(const Rect& r, LineRole role) {
     return {{r.min, {r.max.x, r.min.y}, r.max, {r.min.x, r.max.y}, r.min}, role};
@@ -38,21 +40,38 @@ Rect titleRect(Vec2 paper) {
     return {{inner.max.x - width, inner.max.y - kTitleHeight}, inner.max};
 }
 
-void addCell(const Rect& block, const Cell& cell, const TextMetrics& metrics, std::vector<Op>& ops) {
+void addCell(const Rect& block,
+             const Cell& cell,
+             const TextMetrics& metrics,
+             std::vector<Op>& ops) {
     const double width = block.size().x;
     const double left = block.min.x + cell.left * width;
     const double right = block.min.x + cell.right * width;
     const double top = block.min.y + kRows[static_cast<std::size_t>(cell.row)];
     const double bottom = block.min.y + kRows[static_cast<std::size_t>(cell.row) + 1];
     ops.push_back(rectangle({{left, top}, {right, bottom}}, LineRole::Dimension));
-    ops.push_back(TextOp{{left + kInset, top + kInset + kCaptionHeight}, cell.caption, kCaptionHeight, Align::Left, false, false});
-    const FittedText fitted = fitText(cell.value, cell.height, right - left - 2.0 * kInset, metrics);
-    ops.push_back(TextOp{{left + kInset, bottom - 2.0}, fitted.text, fitted.height, Align::Left, false, cell.isBold});
+    ops.push_back(TextOp{{left + kInset, top + kInset + kCaptionHeight},
+                         cell.caption,
+                         kCaptionHeight,
+                         Align::Left,
+                         false,
+                         false});
+    const FittedText fitted =
+        fitText(cell.value, cell.height, right - left - 2.0 * kInset, metrics);
+    ops.push_back(TextOp{{left + kInset, bottom - 2.0},
+                         fitted.text,
+                         fitted.height,
+                         Align::Left,
+                         false,
+                         cell.isBold});
 }
 
 }  // namespace
 
-FittedText fitText(const std::string& text, double height, double width, const TextMetrics& metrics) {
+FittedText fitText(const std::string& text,
+                   double height,
+                   double width,
+                   const TextMetrics& metrics) {
     constexpr std::array<double, 5> kHeights{7.0, 5.0, 3.5, 2.5, 1.8};  // ISO 3098
     for (const double h : kHeights) {
         if (h <= height && metrics.width(text, h, false) <= width) {
@@ -86,7 +105,8 @@ std::string unitsOf(const Piece& piece) {
 }
 
 std::string sheetNumber(const SheetFrame& frame) {
-    return frame.number > 0 ? std::to_string(frame.number) + " of " + std::to_string(frame.count) : std::string();
+    return frame.number > 0 ? std::to_string(frame.number) + " of " + std::to_string(frame.count)
+                            : std::string();
 }
 
 std::vector<Op> frameAndTitle(Vec2 paper, const TitleBlock& block, const TextMetrics& metrics) {
@@ -112,7 +132,8 @@ std::vector<Op> frameAndTitle(Vec2 paper, const TitleBlock& block, const TextMet
     // The sign of the projection has the cell that is left.
     const double left = rect.min.x + 0.84 * rect.size().x;
     const double h = std::min(2.5, 0.16 * rect.size().x / 8.0);
-    const Vec2 middle{(left + rect.max.x) / 2.0 - 3.5 * h, rect.min.y + (kRows[1] + kRows[2]) / 2.0};
+    const Vec2 middle{(left + rect.max.x) / 2.0 - 3.5 * h,
+                      rect.min.y + (kRows[1] + kRows[2]) / 2.0};
     for (Op& op : projectionSymbol(middle, h, block.isThirdAngle)) {
         ops.push_back(std::move(op));
     }

@@ -8,7 +8,8 @@ Stroke faceSideMark(Vec2 at, double height) {
     Stroke mark;
     mark.role = LineRole::Dimension;
     constexpr int kSteps = 28;
-    // A round loop in the lower part; both tails leave it upwards and cross, one as far as the edge.
+    // A round loop in the lower part; both tails leave it upwards and cross, one as far as the
+    // edge.
     const Vec2 centre = at + Vec2{0.0, 0.74 * height};
     const double radius = 0.24 * height;
     mark.points.push_back(at + Vec2{0.34 * height, 0.0});
@@ -41,7 +42,11 @@ std::vector<Op> projectionSymbol(Vec2 at, double height, bool isThirdAngle) {
     const Vec2 left = at + Vec2{cone, 0.0};
     const Vec2 centre = at + Vec2{rings, 0.0};
     return {
-        Stroke{{left + Vec2{0, -0.5 * h}, left + Vec2{2 * h, -h}, left + Vec2{2 * h, h}, left + Vec2{0, 0.5 * h}, left + Vec2{0, -0.5 * h}},
+        Stroke{{left + Vec2{0, -0.5 * h},
+                left + Vec2{2 * h, -h},
+                left + Vec2{2 * h, h},
+                left + Vec2{0, 0.5 * h},
+                left + Vec2{0, -0.5 * h}},
                LineRole::Dimension},
         Stroke{{left + Vec2{-0.5 * h, 0}, left + Vec2{2.5 * h, 0}}, LineRole::Construction},
         ArcOp{centre, 0.5 * h, {}, full, LineRole::Dimension},

@@ -8,17 +8,18 @@ namespace shoulderline {
 
 // The joiner's marks, as strokes; common practice in the trade.
 
-// On the face side: a loop whose tail runs off at the face edge. `at` is on the face edge's line, with the face below it.
+// On the face side: a loop whose tail runs off at the face edge. `at` is on the face edge's line,
+// with the face below it.
 [[nodiscard]] Stroke faceSideMark(Vec2 at, double height);
-// On the face edge: a V with its point on the arris that it shares with the face side. `at` is the point; `upwards` when
-// the face edge lies above it on the sheet.
+// On the face edge: a V with its point on the arris that it shares with the face side. `at` is the
+// point; `upwards` when the face edge lies above it on the sheet.
 [[nodiscard]] Stroke faceEdgeMark(Vec2 at, double height, bool upwards);
 
 // The diagonals of a mouth: crossed where the mortise goes through, one where it is blind.
 [[nodiscard]] std::vector<Op> mouthDiagonals(Vec2 min, Vec2 max, bool isThrough);
 
-// The sign that tells how views are arranged (ISO 5456-2): a truncated cone in two views, `height` that of the lettering.
-// `at` is the middle of the sign's left side; it is 7 heights wide.
+// The sign that tells how views are arranged (ISO 5456-2): a truncated cone in two views, `height`
+// that of the lettering. `at` is the middle of the sign's left side; it is 7 heights wide.
 [[nodiscard]] std::vector<Op> projectionSymbol(Vec2 at, double height, bool isThirdAngle);
 
 }  // namespace shoulderline

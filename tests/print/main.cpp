@@ -1,10 +1,9 @@
+#include <QGuiApplication>
+#include <QHashSeed>
 #include <iostream>
 #include <string>
 
 #include <gtest/gtest.h>
-
-#include <QGuiApplication>
-#include <QHashSeed>
 
 #include "core/drawing/lettering_metrics.h"
 #include "tests/support/pieces.h"
@@ -17,7 +16,13 @@ int writeArmchair(const char* file) {
     using namespace shoulderline;
     const Piece piece = shoulderline::testing::sample("armchair");
     const LetteringMetrics metrics;
-    const PrintJob job = fullSizeJob(piece, shoulderline::testing::resolved(piece), {}, *findPaper("A4"), {}, "2026-11-24", metrics);
+    const PrintJob job = fullSizeJob(piece,
+                                     shoulderline::testing::resolved(piece),
+                                     {},
+                                     *findPaper("A4"),
+                                     {},
+                                     "2026-11-24",
+                                     metrics);
     return writePdf(job, file, "2026-11-24") ? 0 : 1;
 }
 

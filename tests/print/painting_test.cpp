@@ -1,7 +1,7 @@
-#include <gtest/gtest.h>
-
 #include <QImage>
 #include <QRawFont>
+
+#include <gtest/gtest.h>
 
 #include "core/drawing/fraction_text.h"
 #include "core/drawing/lettering_metrics.h"
@@ -28,7 +28,9 @@ TEST(LetteringFont, IsAsWideAsItsTableSays) {
         const QList<quint32> glyphs = font.glyphIndexesForString(QString::fromUcs4(&c, 1));
         ASSERT_EQ(glyphs.size(), 1);
         EXPECT_NE(glyphs[0], 0u) << "U+" << std::hex << static_cast<std::uint32_t>(c);
-        EXPECT_NEAR(font.advancesForGlyphIndexes(glyphs)[0].x(), *units * static_cast<double>(kLetteringPixels) / kUnitsPerEm, 0.02)
+        EXPECT_NEAR(font.advancesForGlyphIndexes(glyphs)[0].x(),
+                    *units * static_cast<double>(kLetteringPixels) / kUnitsPerEm,
+                    0.02)
             << "U+" << std::hex << static_cast<std::uint32_t>(c);
         ++compared;
     }
@@ -38,7 +40,9 @@ TEST(LetteringFont, IsAsWideAsItsTableSays) {
 constexpr double kPixelsPerMm = 20.0;
 
 QImage painted(const Sheet& sheet, const SheetLook& look = {}) {
-    QImage image(static_cast<int>(sheet.size.x * kPixelsPerMm), static_cast<int>(sheet.size.y * kPixelsPerMm), QImage::Format_RGB32);
+    QImage image(static_cast<int>(sheet.size.x * kPixelsPerMm),
+                 static_cast<int>(sheet.size.y * kPixelsPerMm),
+                 QImage::Format_RGB32);
     image.fill(Qt::white);
     QPainter painter(&image);
     painter.scale(kPixelsPerMm, kPixelsPerMm);
@@ -66,21 +70,24 @@ Sheet sheetOf(std::vector<Op> ops) {
 }
 
 TEST(SheetPainter, CapitalsAreAsHighAsStated) {
-    const QRect ink = inkOf(painted(sheetOf({TextOp{{10, 20}, "H", 10.0, Align::Left, false, false}})));
+    const QRect ink =
+        inkOf(painted(sheetOf({TextOp{{10, 20}, "H", 10.0, Align::Left, false, false}})));
 
     EXPECT_NEAR(ink.height() / kPixelsPerMm, 10.0, 0.15);
     EXPECT_NEAR((ink.bottom() + 1) / kPixelsPerMm, 20.0, 0.1);
 }
 
 TEST(SheetPainter, TextAlignedRightEndsThere) {
-    const QRect ink = inkOf(painted(sheetOf({TextOp{{50, 20}, "HHH", 5.0, Align::Right, false, false}})));
+    const QRect ink =
+        inkOf(painted(sheetOf({TextOp{{50, 20}, "HHH", 5.0, Align::Right, false, false}})));
 
     EXPECT_LT((ink.right() + 1) / kPixelsPerMm, 50.0);
     EXPECT_GT((ink.right() + 1) / kPixelsPerMm, 48.5);
 }
 
 TEST(SheetPainter, TurnedTextReadsUpwards) {
-    const QRect ink = inkOf(painted(sheetOf({TextOp{{20, 28}, "HHH", 5.0, Align::Left, true, false}})));
+    const QRect ink =
+        inkOf(painted(sheetOf({TextOp{{20, 28}, "HHH", 5.0, Align::Left, true, false}})));
 
     EXPECT_GT(ink.height(), ink.width());
     EXPECT_NEAR((ink.right() + 1) / kPixelsPerMm, 20.0, 0.2);
@@ -89,7 +96,8 @@ TEST(SheetPainter, TurnedTextReadsUpwards) {
 TEST(SheetPainter, FractionIsPaintedInsideItsLayout) {
     const LetteringMetrics metrics;
     const TextLayout layout = layOutText("3/8", 7.0, false, metrics);
-    const QRect ink = inkOf(painted(sheetOf({TextOp{{10, 15}, "3/8", 7.0, Align::Left, false, false}})));
+    const QRect ink =
+        inkOf(painted(sheetOf({TextOp{{10, 15}, "3/8", 7.0, Align::Left, false, false}})));
 
     EXPECT_GE(ink.top() / kPixelsPerMm, 15.0 - layout.ascent - 0.15);
     EXPECT_LE((ink.bottom() + 1) / kPixelsPerMm, 15.0 + layout.descent + 0.15);
@@ -106,14 +114,18 @@ TEST(SheetPainter, WhatIsChosenIsWiderAndInItsColour) {
     SheetLook look;
     look.colours.chosen = QColor(11, 102, 112);
     look.chosen = {Subject{SubjectKind::Part, 2}};
-    const QImage image = painted(sheetOf({BeginGroup{{SubjectKind::Part, 2}, "rail"}, Stroke{{{10, 15}, {50, 15}}, LineRole::Visible}, EndGroup{}}), look);
+    const QImage image = painted(sheetOf({BeginGroup{{SubjectKind::Part, 2}, "rail"},
+                                          Stroke{{{10, 15}, {50, 15}}, LineRole::Visible},
+                                          EndGroup{}}),
+                                 look);
 
     EXPECT_EQ(image.pixelColor(600, 300), look.colours.chosen);
     EXPECT_GT(inkOf(image).height(), static_cast<int>(0.5 * kPixelsPerMm));
 }
 
 TEST(SheetPainter, TintsAreLeftOutInPrint) {
-    EXPECT_TRUE(inkOf(painted(sheetOf({Fill{{{10, 5}, {50, 5}, {50, 25}, {10, 25}}, true}}))).isNull());
+    EXPECT_TRUE(
+        inkOf(painted(sheetOf({Fill{{{10, 5}, {50, 5}, {50, 25}, {10, 25}}, true}}))).isNull());
 }
 
 }  // namespace

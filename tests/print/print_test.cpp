@@ -1,12 +1,11 @@
+#include <QCoreApplication>
+#include <QPrinter>
+#include <QTemporaryDir>
 #include <cmath>
 #include <fstream>
 #include <sstream>
 
 #include <gtest/gtest.h>
-
-#include <QCoreApplication>
-#include <QPrinter>
-#include <QTemporaryDir>
 
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/paper.h"
@@ -30,8 +29,11 @@ class Prints : public ::testing::Test {
   protected:
     Prints() : piece_(testing::sample("armchair")), resolved_(testing::resolved(piece_)) {}
 
-    [[nodiscard]] std::string fileFor(const std::string& name) const { return folder_.filePath(QString::fromStdString(name)).toStdString(); }
-    [[nodiscard]] PrintJob fullSize(const std::string& paper, const std::vector<std::size_t>& kinds) const {
+    [[nodiscard]] std::string fileFor(const std::string& name) const {
+        return folder_.filePath(QString::fromStdString(name)).toStdString();
+    }
+    [[nodiscard]] PrintJob fullSize(const std::string& paper,
+                                    const std::vector<std::size_t>& kinds) const {
         return fullSizeJob(piece_, resolved_, kinds, *findPaper(paper), {}, "2026-11-24", metrics_);
     }
     [[nodiscard]] std::string written(const PrintJob& job, const std::string& name) const {
@@ -51,19 +53,25 @@ class Prints : public ::testing::Test {
 std::optional<Vec2> squareOn(const Page& page) {
     for (const Op& op : page.furniture.ops) {
         const auto* stroke = std::get_if<Stroke>(&op);
-        if (stroke != nullptr && stroke->points.size() == 5 && std::abs(stroke->points[2].x - stroke->points[0].x - 100.0) < 1e-9) {
+        if (stroke != nullptr && stroke->points.size() == 5 &&
+            std::abs(stroke->points[2].x - stroke->points[0].x - 100.0) < 1e-9) {
             return stroke->points[0];
         }
     }
     return std::nullopt;
 }
 
-void expectSquareOfAHundred(const std::string& file, int page, Vec2 corner, const std::string& what) {
+void expectSquareOfAHundred(const std::string& file,
+                            int page,
+                            Vec2 corner,
+                            const std::string& what) {
     const Crop crop = rasterised(file, page, corner.x - 3, corner.y - 3, 106, 106);
     const auto upright = testing::uprightLines(crop, corner.y + 40, corner.y + 80);
     const auto level = testing::levelLines(crop, corner.x + 80, corner.x + 95);
-    EXPECT_NEAR(nearest(upright, corner.x + 100) - nearest(upright, corner.x), 100.0, kRulerError) << what;
-    EXPECT_NEAR(nearest(level, corner.y + 100) - nearest(level, corner.y), 100.0, kRulerError) << what;
+    EXPECT_NEAR(nearest(upright, corner.x + 100) - nearest(upright, corner.x), 100.0, kRulerError)
+        << what;
+    EXPECT_NEAR(nearest(level, corner.y + 100) - nearest(level, corner.y), 100.0, kRulerError)
+        << what;
 }
 
 class PrintsOnPaper : public Prints, public ::testing::WithParamInterface<const char*> {};
@@ -85,7 +93,8 @@ TEST_P(PrintsOnPaper, PageBoxesAreAsLargeAsThePaper) {
     const PrintJob job = fullSize(GetParam(), {0});
     const std::string file = written(job, "boxes.pdf");
 
-    const std::string told = runProgram("pdfinfo", {"-f", "1", "-l", std::to_string(job.pages.size()), file}).text;
+    const std::string told =
+        runProgram("pdfinfo", {"-f", "1", "-l", std::to_string(job.pages.size()), file}).text;
 
     for (std::size_t i = 0; i < job.pages.size(); ++i) {
         std::istringstream text(told);
@@ -97,7 +106,8 @@ TEST_P(PrintsOnPaper, PageBoxesAreAsLargeAsThePaper) {
             std::size_t number = 0;
             double width = 0;
             double height = 0;
-            if (words >> page >> number >> size >> width >> by >> height && page == "Page" && number == i + 1 && size == "size:") {
+            if (words >> page >> number >> size >> width >> by >> height && page == "Page" &&
+                number == i + 1 && size == "size:") {
                 found = true;
                 EXPECT_NEAR(width, job.pages[i].size.x * 72 / 25.4, 0.006);
                 EXPECT_NEAR(height, job.pages[i].size.y * 72 / 25.4, 0.006);
@@ -107,19 +117,23 @@ TEST_P(PrintsOnPaper, PageBoxesAreAsLargeAsThePaper) {
     }
 }
 
-INSTANTIATE_TEST_SUITE_P(Papers, PrintsOnPaper,
-                         ::testing::Values("Letter", "Legal", "Tabloid", "A4", "A3", "A2", "A1", "A0", "300 x 700 mm"),
-                         [](const auto& sampled) {
-                             std::string name;
-                             for (const char c : std::string(sampled.param)) {
-                                 name += std::isalnum(static_cast<unsigned char>(c)) != 0 ? std::string(1, c) : std::string();
-                             }
-                             return name;
-                         });
+INSTANTIATE_TEST_SUITE_P(
+    Papers,
+    PrintsOnPaper,
+    ::testing::Values("Letter", "Legal", "Tabloid", "A4", "A3", "A2", "A1", "A0", "300 x 700 mm"),
+    [](const auto& sampled) {
+        std::string name;
+        for (const char c : std::string(sampled.param)) {
+            name += std::isalnum(static_cast<unsigned char>(c)) != 0 ? std::string(1, c)
+                                                                     : std::string();
+        }
+        return name;
+    });
 
 DimensionOp shoulderLengthIn(const Sheet& drawing) {
     for (const Op& op : drawing.ops) {
-        if (const auto* dimension = std::get_if<DimensionOp>(&op); dimension != nullptr && dimension->of == "shoulder length") {
+        if (const auto* dimension = std::get_if<DimensionOp>(&op);
+            dimension != nullptr && dimension->of == "shoulder length") {
             return *dimension;
         }
     }
@@ -127,22 +141,26 @@ DimensionOp shoulderLengthIn(const Sheet& drawing) {
     return {};
 }
 
-// Joins the tiles A1, A2, A3 of the post by the match marks as they come out of the raster, and measures from its foot on A1 to its
-// shoulder on A3.
+// Joins the tiles A1, A2, A3 of the post by the match marks as they come out of the raster, and
+// measures from its foot on A1 to its shoulder on A3.
 TEST_F(Prints, ALineAcrossTwoSeamsIsAsLongAsItSays) {
     const PrintJob job = fullSize("A4", {0});
     const std::string file = written(job, "seams.pdf");
     ASSERT_EQ(job.pages[1].name, "front post, A1");
     ASSERT_EQ(job.pages[3].name, "front post, A3");
     const DimensionOp dimension = shoulderLengthIn(job.contents[job.pages[1].content]);
-    const auto onPage = [&](Vec2 p, std::size_t page) { return p - job.pages[page].origin + job.pages[page].printable.min; };
+    const auto onPage = [&](Vec2 p, std::size_t page) {
+        return p - job.pages[page].origin + job.pages[page].printable.min;
+    };
 
     // The upright arm of the mark on each seam, as each of its two pages shows it.
     const auto markX = [&](std::size_t page, bool atRight) {
         Vec2 at;
         for (const Op& op : job.pages[page].furniture.ops) {
             const auto* arc = std::get_if<ArcOp>(&op);
-            const bool isOurs = arc != nullptr && (atRight ? arc->centre.x > job.pages[page].size.x - 40 : arc->centre.x < 40);
+            const bool isOurs =
+                arc != nullptr &&
+                (atRight ? arc->centre.x > job.pages[page].size.x - 40 : arc->centre.x < 40);
             if (isOurs && arc->centre.y < job.pages[page].size.y / 2) {
                 at = arc->centre;
             }
@@ -160,11 +178,16 @@ TEST_F(Prints, ALineAcrossTwoSeamsIsAsLongAsItSays) {
     const double third = edgeX(dimension.to, 3) - markX(3, false);
 
     EXPECT_NEAR(first + second + third, dimension.value, kSeamError);
-    RecordProperty("error_micrometres", static_cast<int>(std::lround((first + second + third - dimension.value) * 1000)));
-    EXPECT_NEAR(dimension.value, testing::partNamed(resolved_, "front post, right").shoulderLength.value.mm(), 1e-6);
+    RecordProperty(
+        "error_micrometres",
+        static_cast<int>(std::lround((first + second + third - dimension.value) * 1000)));
+    EXPECT_NEAR(dimension.value,
+                testing::partNamed(resolved_, "front post, right").shoulderLength.value.mm(),
+                1e-6);
 }
 
-// A level edge of the post that crosses the seam lies as far from the mark on one tile as on the other.
+// A level edge of the post that crosses the seam lies as far from the mark on one tile as on the
+// other.
 TEST_F(Prints, AnEdgeRunsStraightOnAcrossTheSeam) {
     const PrintJob job = fullSize("A4", {0});
     const std::string file = written(job, "straight.pdf");
@@ -172,13 +195,17 @@ TEST_F(Prints, AnEdgeRunsStraightOnAcrossTheSeam) {
     const auto markToEdge = [&](std::size_t page, bool atRight) {
         for (const Op& op : job.pages[page].furniture.ops) {
             const auto* arc = std::get_if<ArcOp>(&op);
-            if (arc == nullptr || (atRight ? arc->centre.x < job.pages[page].size.x - 40 : arc->centre.x > 40) || arc->centre.y > job.pages[page].size.y / 2) {
+            if (arc == nullptr ||
+                (atRight ? arc->centre.x < job.pages[page].size.x - 40 : arc->centre.x > 40) ||
+                arc->centre.y > job.pages[page].size.y / 2) {
                 continue;
             }
             const Vec2 at = arc->centre;
-            const Crop crop = rasterised(file, static_cast<int>(page) + 1, at.x - 6, at.y - 6, 12, 90);
+            const Crop crop =
+                rasterised(file, static_cast<int>(page) + 1, at.x - 6, at.y - 6, 12, 90);
             const double mark = nearest(testing::levelLines(crop, at.x - 3.8, at.x - 2.8), at.y);
-            const double edge = dimension.from.y - job.pages[page].origin.y + job.pages[page].printable.min.y;
+            const double edge =
+                dimension.from.y - job.pages[page].origin.y + job.pages[page].printable.min.y;
             return nearest(testing::levelLines(crop, at.x + 4.2, at.x + 5.5), edge) - mark;
         }
         ADD_FAILURE() << "no match mark";
@@ -191,7 +218,8 @@ TEST_F(Prints, AnEdgeRunsStraightOnAcrossTheSeam) {
 TEST_F(Prints, ViewersAreAskedNotToShrink) {
     const std::string file = written(fullSize("A4", {0}), "preferences.pdf");
 
-    const testing::Output plain = runProgram("qpdf", {"--qdf", "--object-streams=disable", file, "-"});
+    const testing::Output plain =
+        runProgram("qpdf", {"--qdf", "--object-streams=disable", file, "-"});
 
     EXPECT_NE(plain.text.find("/PrintScaling /None"), std::string::npos);
     EXPECT_NE(plain.text.find("/PickTrayByPDFSize true"), std::string::npos);
@@ -217,7 +245,8 @@ TEST_F(Prints, EveryFontIsEmbedded) {
 }
 
 TEST_F(Prints, TheFileIsSound) {
-    const testing::Output check = runProgram("qpdf", {"--check", written(fullSize("Letter", {}), "sound.pdf")});
+    const testing::Output check =
+        runProgram("qpdf", {"--check", written(fullSize("Letter", {}), "sound.pdf")});
 
     EXPECT_EQ(check.code, 0) << check.text;
 }
@@ -225,7 +254,10 @@ TEST_F(Prints, TheFileIsSound) {
 TEST_F(Prints, TwoRunsOfTheProgramGiveTheSameBytes) {
     const auto bytesOf = [&](const std::string& name) {
         const std::string file = fileFor(name);
-        EXPECT_EQ(runProgram(QCoreApplication::applicationFilePath().toStdString(), {"--write", file}).code, 0);
+        EXPECT_EQ(
+            runProgram(QCoreApplication::applicationFilePath().toStdString(), {"--write", file})
+                .code,
+            0);
         std::ifstream stream(file, std::ios::binary);
         return std::string(std::istreambuf_iterator<char>(stream), {});
     };
@@ -236,11 +268,14 @@ TEST_F(Prints, TwoRunsOfTheProgramGiveTheSameBytes) {
 }
 
 TEST_F(Prints, SheetsToScaleAreSoundToo) {
-    const PrintJob job = sheetJob(piece_, resolved_, true, *findPaper("A3"), 0.0, "2026-11-24", metrics_);
+    const PrintJob job =
+        sheetJob(piece_, resolved_, true, *findPaper("A3"), 0.0, "2026-11-24", metrics_);
     const testing::Output check = runProgram("qpdf", {"--check", written(job, "sheets.pdf")});
 
     EXPECT_EQ(check.code, 0) << check.text;
-    EXPECT_NE(runProgram("pdftotext", {"-layout", fileFor("sheets.pdf"), "-"}).text.find("make 2: 1 right as drawn, 1 left mirrored"), std::string::npos);
+    EXPECT_NE(runProgram("pdftotext", {"-layout", fileFor("sheets.pdf"), "-"})
+                  .text.find("make 2: 1 right as drawn, 1 left mirrored"),
+              std::string::npos);
 }
 
 TEST_F(Prints, AFolderThatIsNotThereIsOneClearSentence) {
@@ -250,7 +285,8 @@ TEST_F(Prints, AFolderThatIsNotThereIsOneClearSentence) {
 
     ASSERT_FALSE(result);
     EXPECT_EQ(result.error().code, ErrorCode::CannotWrite);
-    EXPECT_NE(result.error().message.find("print.pdf"), std::string::npos) << result.error().message;
+    EXPECT_NE(result.error().message.find("print.pdf"), std::string::npos)
+        << result.error().message;
 }
 
 TEST_F(Prints, NothingToPrintIsSaid) {

@@ -1,13 +1,12 @@
 #include "tests/print/raster.h"
 
+#include <QProcess>
+#include <QStringList>
+#include <QTemporaryDir>
 #include <cmath>
 #include <functional>
 
 #include <gtest/gtest.h>
-
-#include <QProcess>
-#include <QStringList>
-#include <QTemporaryDir>
 
 namespace shoulderline::testing {
 
@@ -40,11 +39,27 @@ Crop rasterised(const std::string& pdf, int page, double x, double y, double wid
     const QTemporaryDir folder;
     const QString file = folder.filePath(QStringLiteral("page"));
     const auto dots = [](double mm) { return QString::number(std::lround(mm * kDotsPerMm)); };
-    const QStringList arguments{QStringLiteral("-png"), QStringLiteral("-gray"), QStringLiteral("-r"), QStringLiteral("600"),
-                                QStringLiteral("-f"), QString::number(page), QStringLiteral("-l"), QString::number(page),
-                                QStringLiteral("-singlefile"), QStringLiteral("-x"), dots(x), QStringLiteral("-y"), dots(y),
-                                QStringLiteral("-W"), dots(width), QStringLiteral("-H"), dots(height), QString::fromStdString(pdf), file};
-    EXPECT_EQ(QProcess::execute(QStringLiteral("pdftocairo"), arguments), 0) << "pdftocairo of poppler-utils";
+    const QStringList arguments{QStringLiteral("-png"),
+                                QStringLiteral("-gray"),
+                                QStringLiteral("-r"),
+                                QStringLiteral("600"),
+                                QStringLiteral("-f"),
+                                QString::number(page),
+                                QStringLiteral("-l"),
+                                QString::number(page),
+                                QStringLiteral("-singlefile"),
+                                QStringLiteral("-x"),
+                                dots(x),
+                                QStringLiteral("-y"),
+                                dots(y),
+                                QStringLiteral("-W"),
+                                dots(width),
+                                QStringLiteral("-H"),
+                                dots(height),
+                                QString::fromStdString(pdf),
+                                file};
+    EXPECT_EQ(QProcess::execute(QStringLiteral("pdftocairo"), arguments), 0)
+        << "pdftocairo of poppler-utils";
     Crop crop;
     crop.image = QImage(file + QStringLiteral(".png")).convertToFormat(QImage::Format_Grayscale8);
     EXPECT_FALSE(crop.image.isNull());
@@ -98,7 +113,8 @@ Output runProgram(const std::string& program, const std::vector<std::string>& ar
     }
     process.start(QString::fromStdString(program), list);
     process.waitForFinished();
-    return {process.readAllStandardOutput().toStdString() + process.readAllStandardError().toStdString(),
+    return {process.readAllStandardOutput().toStdString() +
+                process.readAllStandardError().toStdString(),
             process.exitStatus() == QProcess::NormalExit ? process.exitCode() : -1};
 }
 

@@ -1,9 +1,8 @@
 #include "ui/painting/sheet_painter.h"
 
-#include <algorithm>
-
 #include <QPolygonF>
 #include <QVarLengthArray>
+#include <algorithm>
 
 #include "core/drawing/dashes.h"
 #include "core/drawing/dimension_parts.h"
@@ -18,7 +17,9 @@ namespace {
 constexpr double kCapPixels = static_cast<double>(kLetteringPixels) * kCapHeightUnits / kUnitsPerEm;
 constexpr double kWiderWhenMarked = 1.6;
 
-QPointF point(Vec2 p) { return {p.x, p.y}; }
+QPointF point(Vec2 p) {
+    return {p.x, p.y};
+}
 
 bool isAmong(const std::vector<Subject>& subjects, const Subject& subject) {
     return std::find(subjects.begin(), subjects.end(), subject) != subjects.end();
@@ -43,7 +44,11 @@ bool isSoft(LineRole role) {
 // Paints one sheet: keeps what is chosen or changed in the groups that are open.
 class Run {
   public:
-    Run(QPainter& painter, const Sheet& sheet, const SheetLook& look, const SheetPainter& sheets, const TextMetrics& metrics)
+    Run(QPainter& painter,
+        const Sheet& sheet,
+        const SheetLook& look,
+        const SheetPainter& sheets,
+        const TextMetrics& metrics)
         : painter_(painter), sheet_(sheet), look_(look), sheets_(sheets), metrics_(metrics) {}
 
     void paint(const Op& op) {
@@ -96,7 +101,9 @@ class Run {
         const double wider = mark() != Mark::None && !isSoft(role) ? kWiderWhenMarked : 1.0;
         const double width = std::max(style.width, look_.leastWidth) * wider;
         // Corners where separate edges meet close up; dashes must not grow.
-        const Qt::PenCapStyle cap = style.type == LineType::Continuous && role != LineRole::Dimension ? Qt::RoundCap : Qt::FlatCap;
+        const Qt::PenCapStyle cap =
+            style.type == LineType::Continuous && role != LineRole::Dimension ? Qt::RoundCap
+                                                                              : Qt::FlatCap;
         return {colour(isSoft(role)), width, Qt::SolidLine, cap, Qt::RoundJoin};
     }
 
@@ -122,7 +129,8 @@ class Run {
         QColor brush = colour(false);
         if (fill.tint) {
             brush = mark() == Mark::Chosen ? look_.colours.chosenTint
-                                           : (mark() == Mark::Changed ? look_.colours.changedTint : look_.colours.tint);
+                                           : (mark() == Mark::Changed ? look_.colours.changedTint
+                                                                      : look_.colours.tint);
             if (!brush.isValid()) {
                 return;
             }
@@ -140,13 +148,16 @@ class Run {
     void curve(const ArcOp& arc) {
         const LineStyle style = lineStyle(arc.role, sheet_.lines);
         painter_.setPen(penFor(style, arc.role));
-        const QRectF box(arc.centre.x - arc.radius, arc.centre.y - arc.radius, 2 * arc.radius, 2 * arc.radius);
+        const QRectF box(
+            arc.centre.x - arc.radius, arc.centre.y - arc.radius, 2 * arc.radius, 2 * arc.radius);
         const double length = std::abs(arc.sweep.radians()) * arc.radius;
         for (const DrawnStretch& stretch : drawnStretches(length, style)) {
             // QPainter counts sixteenths of a degree, counter-clockwise.
             const double way = arc.sweep.radians() < 0 ? -1.0 : 1.0;
-            const double from = arc.start.degrees() + way * Angle::radians(stretch.from / arc.radius).degrees();
-            const double sweep = way * Angle::radians((stretch.to - stretch.from) / arc.radius).degrees();
+            const double from =
+                arc.start.degrees() + way * Angle::radians(stretch.from / arc.radius).degrees();
+            const double sweep =
+                way * Angle::radians((stretch.to - stretch.from) / arc.radius).degrees();
             painter_.drawArc(box, qRound(-from * 16), qRound(-sweep * 16));
         }
     }
@@ -199,7 +210,9 @@ void SheetPainter::paint(QPainter& painter, const Sheet& sheet, const SheetLook&
 
 void SheetPainter::paintText(QPainter& painter, const TextOp& text) const {
     const TextLayout layout = layOutText(text.text, text.height, text.isBold, metrics_);
-    const double shift = text.align == Align::Left ? 0.0 : (text.align == Align::Centre ? -layout.width / 2.0 : -layout.width);
+    const double shift = text.align == Align::Left
+                             ? 0.0
+                             : (text.align == Align::Centre ? -layout.width / 2.0 : -layout.width);
     painter.save();
     painter.translate(point(text.at));
     if (text.isTurned) {
@@ -207,7 +220,8 @@ void SheetPainter::paintText(QPainter& painter, const TextOp& text) const {
     }
     painter.translate(shift, 0.0);
     painter.setFont(font_);
-    const QPen ink(painter.pen().color(), 0.1 * text.height * kFractionFigure, Qt::SolidLine, Qt::FlatCap);
+    const QPen ink(
+        painter.pen().color(), 0.1 * text.height * kFractionFigure, Qt::SolidLine, Qt::FlatCap);
     for (const TextRun& run : layout.runs) {
         painter.save();
         painter.translate(point(run.at));

@@ -1,10 +1,9 @@
 #pragma once
 
-#include <vector>
-
 #include <QColor>
 #include <QFont>
 #include <QPainter>
+#include <vector>
 
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/sheet.h"
@@ -13,11 +12,11 @@ namespace shoulderline {
 
 // The colours that a sheet is painted in. Tints left invalid are not painted.
 struct SheetColours {
-    QColor ink = Qt::black;         // visible edges, lettering
-    QColor softInk = Qt::black;     // dimension, hidden, centre and construction lines
-    QColor chosen = Qt::black;      // what is chosen
-    QColor changed = Qt::black;     // what the last change moved
-    QColor tint;                    // inside of parts
+    QColor ink = Qt::black;      // visible edges, lettering
+    QColor softInk = Qt::black;  // dimension, hidden, centre and construction lines
+    QColor chosen = Qt::black;   // what is chosen
+    QColor changed = Qt::black;  // what the last change moved
+    QColor tint;                 // inside of parts
     QColor chosenTint;
     QColor changedTint;
 
@@ -30,7 +29,8 @@ struct SheetLook {
     SheetColours colours;
     std::vector<Subject> chosen;
     std::vector<Subject> changed;
-    // No line gets thinner than this (millimetres at the painter's scale): one device pixel on a screen, 0 on paper.
+    // No line gets thinner than this (millimetres at the painter's scale): one device pixel on a
+    // screen, 0 on paper.
     double leastWidth = 0.0;
 };
 

@@ -2,7 +2,11 @@
 
 namespace shoulderline {
 
-void paintPage(QPainter& painter, const PrintJob& job, const Page& page, const SheetPainter& sheets, const SheetLook& look) {
+void paintPage(QPainter& painter,
+               const PrintJob& job,
+               const Page& page,
+               const SheetPainter& sheets,
+               const SheetLook& look) {
     const Vec2 min = page.printable.min;
     const Vec2 max = page.printable.max;
     painter.save();

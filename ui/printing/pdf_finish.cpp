@@ -31,20 +31,27 @@ void fitPage(QPDF& pdf, QPDFPageObjectHelper& page, Vec2 size) {
     const double width = size.x * kPointsPerMm;
     const double height = size.y * kPointsPerMm;
     const double wasHigh = page.getMediaBox().getArrayItem(3).getNumericValue();
-    const std::string shift = "q 1 0 0 1 0 " + QPDFObjectHandle::newReal(height - wasHigh, 5).getRealValue() + " cm\n";
+    const std::string shift =
+        "q 1 0 0 1 0 " + QPDFObjectHandle::newReal(height - wasHigh, 5).getRealValue() + " cm\n";
     page.addPageContents(QPDFObjectHandle::newStream(&pdf, shift), true);
     page.addPageContents(QPDFObjectHandle::newStream(&pdf, "\nQ\n"), false);
-    const std::vector<QPDFObjectHandle> box{QPDFObjectHandle::newInteger(0), QPDFObjectHandle::newInteger(0), QPDFObjectHandle::newReal(width, 4),
+    const std::vector<QPDFObjectHandle> box{QPDFObjectHandle::newInteger(0),
+                                            QPDFObjectHandle::newInteger(0),
+                                            QPDFObjectHandle::newReal(width, 4),
                                             QPDFObjectHandle::newReal(height, 4)};
     page.getObjectHandle().replaceKey("/MediaBox", QPDFObjectHandle::newArray(box));
 }
 
-std::string finished(std::string_view bytes, const std::vector<Vec2>& sizes, std::string_view date) {
+std::string finished(std::string_view bytes,
+                     const std::vector<Vec2>& sizes,
+                     std::string_view date) {
     QPDF pdf;
     pdf.setSuppressWarnings(true);
     pdf.processMemoryFile("drawing", bytes.data(), bytes.size());
-    pdf.getRoot().replaceKey("/ViewerPreferences",
-                             QPDFObjectHandle::parse("<< /PrintScaling /None /PickTrayByPDFSize true /Duplex /Simplex /NumCopies 1 >>"));
+    pdf.getRoot().replaceKey(
+        "/ViewerPreferences",
+        QPDFObjectHandle::parse(
+            "<< /PrintScaling /None /PickTrayByPDFSize true /Duplex /Simplex /NumCopies 1 >>"));
     QPDFObjectHandle info = pdf.getTrailer().getKey("/Info");
     if (info.isDictionary()) {
         info.replaceKey("/CreationDate", QPDFObjectHandle::newString(pdfDate(date)));
@@ -66,7 +73,9 @@ std::string finished(std::string_view bytes, const std::vector<Vec2>& sizes, std
 
 }  // namespace
 
-Result<std::string> finishPdf(std::string_view bytes, const std::vector<Vec2>& pages, std::string_view date) {
+Result<std::string> finishPdf(std::string_view bytes,
+                              const std::vector<Vec2>& pages,
+                              std::string_view date) {
     try {
         return finished(bytes, pages, date);
     } catch (const std::exception& e) {  // libqpdf's way to report

@@ -1,12 +1,11 @@
 #include "ui/printing/pdf_writer.h"
 
-#include <algorithm>
-
 #include <QBuffer>
 #include <QMarginsF>
 #include <QPageLayout>
 #include <QPageSize>
 #include <QPdfWriter>
+#include <algorithm>
 
 #include "core/storage/piece_file.h"
 #include "ui/printing/page_painter.h"
@@ -23,7 +22,8 @@ constexpr int kResolution = 1200;  // dots per inch; only a device pixel's size 
 
 Result<std::string> pdfOf(const PrintJob& job, const std::string& date) {
     if (job.pages.empty()) {
-        return fail(ErrorCode::CannotWrite, "There is nothing to print: the piece has no parts that could be worked out.");
+        return fail(ErrorCode::CannotWrite,
+                    "There is nothing to print: the piece has no parts that could be worked out.");
     }
     QByteArray bytes;
     QBuffer buffer(&bytes);
@@ -51,11 +51,16 @@ Result<std::string> pdfOf(const PrintJob& job, const std::string& date) {
         painter.end();
     }
     std::vector<Vec2> sizes;
-    std::transform(job.pages.begin(), job.pages.end(), std::back_inserter(sizes), [](const Page& page) { return page.size; });
+    std::transform(
+        job.pages.begin(), job.pages.end(), std::back_inserter(sizes), [](const Page& page) {
+            return page.size;
+        });
     return finishPdf({bytes.constData(), static_cast<std::size_t>(bytes.size())}, sizes, date);
 }
 
-Result<void> writePdf(const PrintJob& job, const std::filesystem::path& path, const std::string& date) {
+Result<void> writePdf(const PrintJob& job,
+                      const std::filesystem::path& path,
+                      const std::string& date) {
     const Result<std::string> bytes = pdfOf(job, date);
     if (!bytes) {
         return tl::unexpected<Error>(bytes.error());

@@ -25,28 +25,35 @@ void setUp(QPrinter& printer, const Page& page) {
 
 Result<void> findPrinter() {
     if (QPrinterInfo::availablePrinterNames().isEmpty()) {
-        return fail(ErrorCode::CannotWrite, "No printer is set up on this computer: save the sheets as PDF and print them elsewhere.");
+        return fail(ErrorCode::CannotWrite,
+                    "No printer is set up on this computer: save the sheets as PDF and print them "
+                    "elsewhere.");
     }
     return {};
 }
 
 Result<void> print(const PrintJob& job, QPrinter& printer) {
     if (job.pages.empty()) {
-        return fail(ErrorCode::CannotWrite, "There is nothing to print: the piece has no parts that could be worked out.");
+        return fail(ErrorCode::CannotWrite,
+                    "There is nothing to print: the piece has no parts that could be worked out.");
     }
     printer.setDocName(QString::fromStdString(job.title));
-    printer.printEngine()->setProperty(kCupsOptions, QStringList{QStringLiteral("print-scaling"), QStringLiteral("none")});
+    printer.printEngine()->setProperty(
+        kCupsOptions, QStringList{QStringLiteral("print-scaling"), QStringLiteral("none")});
     setUp(printer, job.pages.front());
     QPainter painter;
     if (!painter.begin(&printer)) {
-        return fail(ErrorCode::CannotWrite, "The printer '" + printer.printerName().toStdString() + "' does not take the job: see whether it is switched on and connected.");
+        return fail(ErrorCode::CannotWrite,
+                    "The printer '" + printer.printerName().toStdString() +
+                        "' does not take the job: see whether it is switched on and connected.");
     }
     const SheetPainter sheets;
     for (const Page& page : job.pages) {
         if (&page != &job.pages.front()) {
             setUp(printer, page);
             if (!printer.newPage()) {
-                return fail(ErrorCode::CannotWrite, "The printer stopped before '" + page.name + "'.");
+                return fail(ErrorCode::CannotWrite,
+                            "The printer stopped before '" + page.name + "'.");
             }
         }
         painter.save();
@@ -55,7 +62,8 @@ Result<void> print(const PrintJob& job, QPrinter& printer) {
         paintPage(painter, job, page, sheets);
         painter.restore();
     }
-    return painter.end() ? Result<void>() : fail(ErrorCode::CannotWrite, "The printer did not finish the job.");
+    return painter.end() ? Result<void>()
+                         : fail(ErrorCode::CannotWrite, "The printer did not finish the job.");
 }
 
 }  // namespace shoulderline

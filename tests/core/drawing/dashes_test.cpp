@@ -1,8 +1,8 @@
+#include "core/drawing/dashes.h"
+
 #include <cmath>
 
 #include <gtest/gtest.h>
-
-#include "core/drawing/dashes.h"
 
 namespace shoulderline {
 namespace {
@@ -12,10 +12,12 @@ constexpr LineStyle kChain{0.25, LineType::LongDashedDotted};
 constexpr LineStyle kDoubleDotted{0.25, LineType::LongDashedDoubleDotted};
 
 TEST(Dashes, ContinuousLineIsOneStretch) {
-    EXPECT_EQ(drawnStretches(10.0, {0.5, LineType::Continuous}), (std::vector<DrawnStretch>{{0.0, 10.0}}));
+    EXPECT_EQ(drawnStretches(10.0, {0.5, LineType::Continuous}),
+              (std::vector<DrawnStretch>{{0.0, 10.0}}));
 }
 
-// ISO 128-21: n = (L - 12 d) / 15 d periods; the gaps stay 3 d. From memory of the standard, re-derived in the project's notes.
+// ISO 128-21: n = (L - 12 d) / 15 d periods; the gaps stay 3 d. From memory of the standard,
+// re-derived in the project's notes.
 TEST(Dashes, DashedLineFitsWholePeriodsBetweenItsEnds) {
     const std::vector<DrawnStretch> stretches = drawnStretches(40.0, kDashed);
 
@@ -39,7 +41,8 @@ TEST(Dashes, ChainLineHasADotInTheMiddleOfEachGap) {
 }
 
 TEST(Dashes, DoubleDottedLineHasTwoDotsAPeriod) {
-    const std::vector<DrawnStretch> stretches = drawnStretches(14.5, kDoubleDotted);  // 58 d: the shortest
+    const std::vector<DrawnStretch> stretches =
+        drawnStretches(14.5, kDoubleDotted);  // 58 d: the shortest
 
     ASSERT_EQ(stretches.size(), 4u);
     EXPECT_NEAR(stretches[0].to, 6.0, 1e-9);
@@ -51,7 +54,9 @@ TEST(Dashes, ShortHiddenLineIsStillTwoDashes) {
     EXPECT_EQ(drawnStretches(2.0, kDashed).size(), 1u);
 }
 
-TEST(Dashes, ShortCentreLineIsContinuous) { EXPECT_EQ(drawnStretches(12.0, kChain).size(), 1u); }
+TEST(Dashes, ShortCentreLineIsContinuous) {
+    EXPECT_EQ(drawnStretches(12.0, kChain).size(), 1u);
+}
 
 TEST(Dashes, EachRunOfAPolylineBeginsAndEndsWithADash) {
     const std::vector<DrawnLine> lines = drawnLines({{0, 0}, {20, 0}, {20, 30}}, kDashed);
@@ -60,7 +65,8 @@ TEST(Dashes, EachRunOfAPolylineBeginsAndEndsWithADash) {
     EXPECT_EQ(lines.back().b, (Vec2{20, 30}));
     bool meetsCorner = false;
     for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
-        meetsCorner = meetsCorner || (norm(lines[i].b - Vec2{20, 0}) < 1e-9 && norm(lines[i + 1].a - Vec2{20, 0}) < 1e-9);
+        meetsCorner = meetsCorner || (norm(lines[i].b - Vec2{20, 0}) < 1e-9 &&
+                                      norm(lines[i + 1].a - Vec2{20, 0}) < 1e-9);
     }
     EXPECT_TRUE(meetsCorner);
 }

@@ -28,10 +28,18 @@ RC_GTEST_PROP(DimensioningProperty, NoFigureLiesOnALineOrAnother, ()) {
         const double from = *rc::gen::inRange(0, 800) / 4.0;
         const double length = *rc::gen::inRange(1, 400) / 4.0;
         const std::string text = showLength(Length::mm(length), LengthStyle::fractions(32));
-        sizes.push_back({from, from + length, *rc::gen::inRange(0, 20) * 1.0, *rc::gen::inRange(0, 20) * 1.0, text, length, "size", {},
+        sizes.push_back({from,
+                         from + length,
+                         *rc::gen::inRange(0, 20) * 1.0,
+                         *rc::gen::inRange(0, 20) * 1.0,
+                         text,
+                         length,
+                         "size",
+                         {},
                          *rc::gen::inRange(0, 3)});
     }
-    const auto side = *rc::gen::element(DimensionSide::Above, DimensionSide::Below, DimensionSide::LeftOf, DimensionSide::RightOf);
+    const auto side = *rc::gen::element(
+        DimensionSide::Above, DimensionSide::Below, DimensionSide::LeftOf, DimensionSide::RightOf);
 
     Sheet sheet;
     sheet.ops = placeSizes(sizes, side, 0.0, {}, metrics);
@@ -42,13 +50,16 @@ RC_GTEST_PROP(DimensioningProperty, NoFigureLiesOnALineOrAnother, ()) {
     RC_ASSERT(testing::dimensionsOf(sheet, "size").size() == sizes.size());
 }
 
-// A part with mortises on its long faces, clear of one another along it, and tenons at will; in whole sixteenths of an inch.
+// A part with mortises on its long faces, clear of one another along it, and tenons at will; in
+// whole sixteenths of an inch.
 struct RandomPart {
     Piece piece;
     ResolvedPiece resolved;
 };
 
-Length sixteenths(int count) { return Length::inches(count / 16.0); }
+Length sixteenths(int count) {
+    return Length::inches(count / 16.0);
+}
 
 RandomPart randomPart() {
     RandomPart made;
@@ -80,7 +91,8 @@ RandomPart randomPart() {
         if (at + long_ + 4 > length) {
             break;
         }
-        const Face face = *rc::gen::element(Face::FaceSide, Face::BackSide, Face::FaceEdge, Face::BackEdge);
+        const Face face =
+            *rc::gen::element(Face::FaceSide, Face::BackSide, Face::FaceEdge, Face::BackEdge);
         const bool inSides = face == Face::FaceSide || face == Face::BackSide;
         const int across = inSides ? width : thickness;
         const int deep = inSides ? thickness : width;
@@ -88,7 +100,8 @@ RandomPart randomPart() {
         const int from = *rc::gen::inRange(1, across - mouth);
         const bool isThrough = *rc::gen::inRange(0, 4) == 0;
         const int depth = isThrough ? deep : *rc::gen::inRange(2, deep - 1);
-        const double low = face == Face::FaceSide || face == Face::FaceEdge ? 0.0 : sixteenths(deep - depth).mm();
+        const double low =
+            face == Face::FaceSide || face == Face::FaceEdge ? 0.0 : sixteenths(deep - depth).mm();
         const double high = low + sixteenths(depth).mm();
         Box box;
         box.min.x = sixteenths(at).mm();
@@ -107,9 +120,11 @@ RandomPart randomPart() {
         }
         const Length tenon = sixteenths(*rc::gen::inRange(6, 30));
         Box box;
-        box.min = {atStart ? -tenon.mm() : part.shoulderLength.value.mm(), sixteenths(*rc::gen::inRange(0, width / 3)).mm(),
+        box.min = {atStart ? -tenon.mm() : part.shoulderLength.value.mm(),
+                   sixteenths(*rc::gen::inRange(0, width / 3)).mm(),
                    sixteenths(*rc::gen::inRange(0, thickness / 3)).mm()};
-        box.max = {atStart ? 0.0 : part.shoulderLength.value.mm() + tenon.mm(), sixteenths(*rc::gen::inRange(2 * width / 3, width + 1)).mm(),
+        box.max = {atStart ? 0.0 : part.shoulderLength.value.mm() + tenon.mm(),
+                   sixteenths(*rc::gen::inRange(2 * width / 3, width + 1)).mm(),
                    sixteenths(*rc::gen::inRange(2 * thickness / 3, thickness + 1)).mm()};
         (atStart ? part.startTenon : part.farTenon) = tenon;
         part.tenons.push_back({addJoint(), box});
@@ -123,7 +138,8 @@ RC_GTEST_PROP(PartDrawingProperty, NothingOverlapsOnRandomParts, ()) {
     const RandomPart made = randomPart();
     const double scale = *rc::gen::element(1.0, 0.5, 0.25, 0.2, 0.125);
 
-    const Sheet sheet = partDrawing(made.piece, made.resolved, PartKind{{0}, "part", 1, false}, scale, false, metrics);
+    const Sheet sheet = partDrawing(
+        made.piece, made.resolved, PartKind{{0}, "part", 1, false}, scale, false, metrics);
 
     const std::vector<std::string> overlaps = overlapsOn(sheet, metrics);
     RC_LOG() << joined(overlaps);

@@ -1,6 +1,7 @@
+#include "core/drawing/dimensioning.h"
+
 #include <gtest/gtest.h>
 
-#include "core/drawing/dimensioning.h"
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/lettering_metrics.h"
 #include "tests/core/drawing/sheet_checks.h"
@@ -10,9 +11,12 @@ namespace {
 
 const LetteringMetrics kMetrics;
 
-SizeToPlace sizeOf(double from, double to, const std::string& text, int rank = 0) { return {from, to, 0.0, 0.0, text, to - from, text, {}, rank}; }
+SizeToPlace sizeOf(double from, double to, const std::string& text, int rank = 0) {
+    return {from, to, 0.0, 0.0, text, to - from, text, {}, rank};
+}
 
-std::vector<DimensionOp> placed(std::vector<SizeToPlace> sizes, DimensionSide side = DimensionSide::Above) {
+std::vector<DimensionOp> placed(std::vector<SizeToPlace> sizes,
+                                DimensionSide side = DimensionSide::Above) {
     std::vector<DimensionOp> dimensions;
     for (const Op& op : placeSizes(std::move(sizes), side, 0.0, {}, kMetrics)) {
         if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
@@ -59,7 +63,9 @@ TEST(Dimensioning, FigureWithoutRoomStandsBesideWithArrowsOutside) {
     EXPECT_GT(d[0].textAt.x, 3.0);
 }
 
-TEST(Dimensioning, SizeOfNothingIsLeftOut) { EXPECT_TRUE(placed({sizeOf(5, 5, "0")}).empty()); }
+TEST(Dimensioning, SizeOfNothingIsLeftOut) {
+    EXPECT_TRUE(placed({sizeOf(5, 5, "0")}).empty());
+}
 
 TEST(Dimensioning, UprightDimensionsReadFromTheRight) {
     const std::vector<DimensionOp> d = placed({sizeOf(0, 50, "50")}, DimensionSide::LeftOf);

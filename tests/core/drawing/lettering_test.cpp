@@ -18,13 +18,21 @@ std::vector<std::string> runsOf(const std::string& text) {
 
 using Runs = std::vector<std::string>;
 
-TEST(FractionText, WholeNumberAndFractionArePutAsThreeRuns) { EXPECT_EQ(runsOf("16 1/2"), (Runs{"16", "1", "2"})); }
+TEST(FractionText, WholeNumberAndFractionArePutAsThreeRuns) {
+    EXPECT_EQ(runsOf("16 1/2"), (Runs{"16", "1", "2"}));
+}
 
-TEST(FractionText, AFractionAloneHasNoWhole) { EXPECT_EQ(runsOf("9/16"), (Runs{"9", "16"})); }
+TEST(FractionText, AFractionAloneHasNoWhole) {
+    EXPECT_EQ(runsOf("9/16"), (Runs{"9", "16"}));
+}
 
-TEST(FractionText, WordsAroundFractionsStay) { EXPECT_EQ(runsOf("3/8 wide, 1 1/4 deep"), (Runs{"3", "8", " wide, 1", "1", "4", " deep"})); }
+TEST(FractionText, WordsAroundFractionsStay) {
+    EXPECT_EQ(runsOf("3/8 wide, 1 1/4 deep"), (Runs{"3", "8", " wide, 1", "1", "4", " deep"}));
+}
 
-TEST(FractionText, FractionInBracketsIsOne) { EXPECT_EQ(runsOf("(25 3/4)"), (Runs{"(25", "3", "4", ")"})); }
+TEST(FractionText, FractionInBracketsIsOne) {
+    EXPECT_EQ(runsOf("(25 3/4)"), (Runs{"(25", "3", "4", ")"}));
+}
 
 TEST(FractionText, DatesAndWordsWithStrokesStayPlain) {
     EXPECT_EQ(runsOf("and/or"), (Runs{"and/or"}));
@@ -38,20 +46,29 @@ TEST(FractionText, NumeratorStandsOverDenominatorWithTheBarBetween) {
     ASSERT_EQ(layout.bars.size(), 1u);
     const double bar = layout.bars[0].a.y;
     EXPECT_DOUBLE_EQ(bar, layout.bars[0].b.y);
-    EXPECT_LT(layout.runs[1].at.y, bar);                              // the numerator's baseline is over the bar
-    EXPECT_GT(layout.runs[2].at.y - layout.runs[2].height, bar);      // the denominator's top is under it
+    EXPECT_LT(layout.runs[1].at.y, bar);  // the numerator's baseline is over the bar
+    EXPECT_GT(layout.runs[2].at.y - layout.runs[2].height,
+              bar);  // the denominator's top is under it
     EXPECT_DOUBLE_EQ(layout.runs[1].height, 5.0 * kFractionFigure);
 }
 
-TEST(FractionText, IsNarrowerThanTheSameWrittenOut) { EXPECT_LT(kMetrics.width("15/16", 3.5, false), kMetrics.width("15-16", 3.5, false)); }
-
-TEST(Lettering, WidthGrowsWithHeight) {
-    EXPECT_NEAR(kMetrics.width("face edge 3 1/8", 7.0, false), 2.0 * kMetrics.width("face edge 3 1/8", 3.5, false), 1e-9);
+TEST(FractionText, IsNarrowerThanTheSameWrittenOut) {
+    EXPECT_LT(kMetrics.width("15/16", 3.5, false), kMetrics.width("15-16", 3.5, false));
 }
 
-TEST(Lettering, NothingIsNoWidth) { EXPECT_EQ(kMetrics.width("", 3.5, true), 0.0); }
+TEST(Lettering, WidthGrowsWithHeight) {
+    EXPECT_NEAR(kMetrics.width("face edge 3 1/8", 7.0, false),
+                2.0 * kMetrics.width("face edge 3 1/8", 3.5, false),
+                1e-9);
+}
 
-TEST(Lettering, TextThatIsNotUtf8StillHasAWidth) { EXPECT_GT(kMetrics.width("\xff\xc3", 3.5, false), 0.0); }
+TEST(Lettering, NothingIsNoWidth) {
+    EXPECT_EQ(kMetrics.width("", 3.5, true), 0.0);
+}
+
+TEST(Lettering, TextThatIsNotUtf8StillHasAWidth) {
+    EXPECT_GT(kMetrics.width("\xff\xc3", 3.5, false), 0.0);
+}
 
 }  // namespace
 }  // namespace shoulderline

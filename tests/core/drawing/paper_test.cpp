@@ -1,10 +1,11 @@
+#include "core/drawing/paper.h"
+
 #include <cmath>
 #include <map>
 
 #include <gtest/gtest.h>
 
 #include "core/drawing/lettering_metrics.h"
-#include "core/drawing/paper.h"
 #include "core/drawing/tiles.h"
 #include "tests/support/pieces.h"
 
@@ -13,8 +14,8 @@ namespace {
 
 const LetteringMetrics kMetrics;
 
-// ISO 216: A0 is 841 x 1189, each next one halved and rounded down; ASME Y14.1 A and B are 8.5 x 11 and 11 x 17 in; Legal is
-// 8.5 x 14 in (common practice).
+// ISO 216: A0 is 841 x 1189, each next one halved and rounded down; ASME Y14.1 A and B are 8.5 x 11
+// and 11 x 17 in; Legal is 8.5 x 14 in (common practice).
 TEST(Papers, HaveTheSizesOfTheirStandards) {
     Vec2 a{841, 1189};
     for (const char* name : {"A0", "A1", "A2", "A3", "A4"}) {
@@ -26,7 +27,9 @@ TEST(Papers, HaveTheSizesOfTheirStandards) {
     EXPECT_NEAR(norm(findPaper("Legal")->size - Vec2{8.5 * 25.4, 14 * 25.4}), 0.0, 1e-9);
 }
 
-TEST(Papers, AreFoundInAnyCapitals) { EXPECT_EQ(findPaper(" letter ")->name, "Letter"); }
+TEST(Papers, AreFoundInAnyCapitals) {
+    EXPECT_EQ(findPaper(" letter ")->name, "Letter");
+}
 
 TEST(Papers, AStatedSizeIsRead) {
     EXPECT_EQ(findPaper("300 x 1300 mm")->size, (Vec2{300, 1300}));
@@ -36,7 +39,8 @@ TEST(Papers, AStatedSizeIsRead) {
 }
 
 TEST(Papers, WhatIsNoneNamesWhatIsExpected) {
-    for (const char* text : {"", "A9", "poster", "300 x", "x", "10 x 10 mm", "300 x 9000 mm", "-300 x 400 mm"}) {
+    for (const char* text :
+         {"", "A9", "poster", "300 x", "x", "10 x 10 mm", "300 x 9000 mm", "-300 x 400 mm"}) {
         const Result<Paper> paper = findPaper(text);
         ASSERT_FALSE(paper) << text;
         EXPECT_EQ(paper.error().code, ErrorCode::BadText);
@@ -75,6 +79,17 @@ TEST(Tiles, CoverTheWholeDrawingWithTheOverlapAsked) {
     }
 }
 
+TEST(Tiles, CutsKeepAwayFromPlacesWhereThereIsSlack) {
+    const TileGrid plain = tileGrid({600, 100}, *findPaper("A4"), {});
+    const double place = plain.cutAfterColumn(0);
+
+    const TileGrid shifted = tileGrid({600, 100}, *findPaper("A4"), {}, {{place}, {}});
+
+    EXPECT_GE(std::abs(shifted.cutAfterColumn(0) - place), 9.0);
+    EXPECT_LE(shifted.start.x, 1e-9);
+    EXPECT_GE(shifted.origin(0, shifted.columns - 1).x + shifted.room().x, 600.0 - 1e-9);
+}
+
 // Counted the slow way: lay sheets one after another until the drawing is covered.
 int sheetsBySteps(Vec2 drawing, Vec2 room, double overlap) {
     const auto along = [&](double length, double side) {
@@ -92,7 +107,9 @@ TEST(Tiles, TakeTheFewerOfBothWaysUp) {
         const TileGrid grid = tileGrid(drawing, *findPaper("A4"), {});
         const Vec2 lying{297 - 20 - kBarStrip, 210 - 20 - kCaptionStrip};
         const Vec2 upright{210 - 20 - kBarStrip, 297 - 20 - kCaptionStrip};
-        EXPECT_EQ(grid.count(), std::min(sheetsBySteps(drawing, lying, 15.0), sheetsBySteps(drawing, upright, 15.0)));
+        EXPECT_EQ(
+            grid.count(),
+            std::min(sheetsBySteps(drawing, lying, 15.0), sheetsBySteps(drawing, upright, 15.0)));
     }
 }
 
@@ -108,7 +125,8 @@ std::vector<Vec2> marksIn(const Page& page) {
 
 TEST(FullSizeJob, NeighboursShareTheirMatchMarks) {
     const Piece piece = testing::sample("armchair");
-    const PrintJob job = fullSizeJob(piece, testing::resolved(piece), {0}, *findPaper("A4"), {}, "2026-11-24", kMetrics);
+    const PrintJob job = fullSizeJob(
+        piece, testing::resolved(piece), {0}, *findPaper("A4"), {}, "2026-11-24", kMetrics);
     std::map<std::pair<long, long>, int> times;
     for (const Page& page : job.pages) {
         for (const Vec2& mark : marksIn(page)) {
@@ -117,7 +135,8 @@ TEST(FullSizeJob, NeighboursShareTheirMatchMarks) {
     }
     ASSERT_FALSE(times.empty());
     for (const auto& [place, count] : times) {
-        EXPECT_EQ(count, 2) << "the mark at " << place.first << ", " << place.second << " micrometres";
+        EXPECT_EQ(count, 2) << "the mark at " << place.first << ", " << place.second
+                            << " micrometres";
     }
 }
 
@@ -125,7 +144,8 @@ TEST(FullSizeJob, EveryPageHasItsBarsAndKeepsItsMarksOnThePaper) {
     const Piece piece = testing::sample("armchair");
     const ResolvedPiece resolved = testing::resolved(piece);
     for (const Paper& paper : standardPapers()) {
-        for (const Page& page : fullSizeJob(piece, resolved, {}, paper, {}, "2026-11-24", kMetrics).pages) {
+        for (const Page& page :
+             fullSizeJob(piece, resolved, {}, paper, {}, "2026-11-24", kMetrics).pages) {
             int bars = 0;
             for (const Op& op : page.furniture.ops) {
                 const auto* stroke = std::get_if<Stroke>(&op);
@@ -133,9 +153,12 @@ TEST(FullSizeJob, EveryPageHasItsBarsAndKeepsItsMarksOnThePaper) {
                     continue;
                 }
                 const double length = norm(stroke->points.back() - stroke->points.front());
-                bars += stroke->role == LineRole::Dimension && stroke->points.size() == 2 && (std::abs(length - 100.0) < 1e-9 || std::abs(length - 101.6) < 1e-9);
+                bars += stroke->role == LineRole::Dimension && stroke->points.size() == 2 &&
+                        (std::abs(length - 100.0) < 1e-9 || std::abs(length - 101.6) < 1e-9);
                 for (const Vec2& p : stroke->points) {
-                    EXPECT_TRUE(p.x >= 5 && p.y >= 5 && p.x <= page.size.x - 5 && p.y <= page.size.y - 5) << paper.name << ", " << page.name;
+                    EXPECT_TRUE(p.x >= 5 && p.y >= 5 && p.x <= page.size.x - 5 &&
+                                p.y <= page.size.y - 5)
+                        << paper.name << ", " << page.name;
                 }
             }
             EXPECT_GE(bars, 2) << paper.name << ", " << page.name;
@@ -145,7 +168,8 @@ TEST(FullSizeJob, EveryPageHasItsBarsAndKeepsItsMarksOnThePaper) {
 
 TEST(FullSizeJob, APartOverSeveralSheetsHasAMapFirst) {
     const Piece piece = testing::sample("armchair");
-    const PrintJob job = fullSizeJob(piece, testing::resolved(piece), {0}, *findPaper("A4"), {}, "2026-11-24", kMetrics);
+    const PrintJob job = fullSizeJob(
+        piece, testing::resolved(piece), {0}, *findPaper("A4"), {}, "2026-11-24", kMetrics);
 
     ASSERT_GT(job.pages.size(), 2u);
     EXPECT_EQ(job.pages[0].name, "front post, map");
@@ -156,17 +180,23 @@ TEST(FullSizeJob, APartOverSeveralSheetsHasAMapFirst) {
 TEST(FullSizeJob, AKindThatIsNotThereIsPassedOver) {
     const Piece piece = testing::sample("armchair");
 
-    EXPECT_TRUE(fullSizeJob(piece, testing::resolved(piece), {999}, *findPaper("A4"), {}, "", kMetrics).pages.empty());
+    EXPECT_TRUE(
+        fullSizeJob(piece, testing::resolved(piece), {999}, *findPaper("A4"), {}, "", kMetrics)
+            .pages.empty());
 }
 
-TEST(FullSizeJob, PieceWithoutPartsGivesNoPages) { EXPECT_TRUE(fullSizeJob({}, {}, {}, *findPaper("A4"), {}, "", kMetrics).pages.empty()); }
+TEST(FullSizeJob, PieceWithoutPartsGivesNoPages) {
+    EXPECT_TRUE(fullSizeJob({}, {}, {}, *findPaper("A4"), {}, "", kMetrics).pages.empty());
+}
 
 TEST(SheetJob, OnePageForEachKind) {
     const Piece piece = testing::sample("bench");
     const ResolvedPiece resolved = testing::resolved(piece);
 
-    EXPECT_EQ(sheetJob(piece, resolved, true, *findPaper("A3"), 0.0, "", kMetrics).pages.size(), partKinds(resolved).size());
-    EXPECT_EQ(sheetJob(piece, resolved, false, *findPaper("A3"), 0.0, "", kMetrics).pages.size(), 1u);
+    EXPECT_EQ(sheetJob(piece, resolved, true, *findPaper("A3"), 0.0, "", kMetrics).pages.size(),
+              partKinds(resolved).size());
+    EXPECT_EQ(sheetJob(piece, resolved, false, *findPaper("A3"), 0.0, "", kMetrics).pages.size(),
+              1u);
 }
 
 }  // namespace

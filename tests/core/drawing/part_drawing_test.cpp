@@ -24,9 +24,12 @@ std::vector<double> sorted(std::vector<double> values) {
 }
 
 // The number before the multiplication sign: "5 × 1 3/8" counts five.
-int countIn(const std::string& text) { return text.find("\u00d7") == std::string::npos ? 1 : std::stoi(text); }
+int countIn(const std::string& text) {
+    return text.find("\u00d7") == std::string::npos ? 1 : std::stoi(text);
+}
 
-// Where the drawing's own numbers put the mouths: each 'from end', and for a pitch the ones that follow the mouth it starts at.
+// Where the drawing's own numbers put the mouths: each 'from end', and for a pitch the ones that
+// follow the mouth it starts at.
 std::vector<double> mouthsByTheDrawing(const Sheet& sheet) {
     std::vector<double> places;
     const std::vector<DimensionOp> fromEnd = dimensionsOf(sheet, "from end");
@@ -34,7 +37,9 @@ std::vector<double> mouthsByTheDrawing(const Sheet& sheet) {
         places.push_back(d.value);
     }
     for (const DimensionOp& pitch : dimensionsOf(sheet, "pitch")) {
-        const auto first = std::find_if(fromEnd.begin(), fromEnd.end(), [&](const DimensionOp& d) { return norm(d.to - pitch.from) < 1e-6; });
+        const auto first = std::find_if(fromEnd.begin(), fromEnd.end(), [&](const DimensionOp& d) {
+            return norm(d.to - pitch.from) < 1e-6;
+        });
         EXPECT_NE(first, fromEnd.end()) << "a pitch from nowhere";
         for (int i = 1; first != fromEnd.end() && i <= countIn(pitch.text); ++i) {
             places.push_back(first->value + i * pitch.value);
@@ -43,7 +48,9 @@ std::vector<double> mouthsByTheDrawing(const Sheet& sheet) {
     return sorted(places);
 }
 
-void expectNear(const std::vector<double>& a, const std::vector<double>& b, const std::string& what) {
+void expectNear(const std::vector<double>& a,
+                const std::vector<double>& b,
+                const std::string& what) {
     ASSERT_EQ(a.size(), b.size()) << what;
     for (std::size_t i = 0; i < a.size(); ++i) {
         EXPECT_NEAR(a[i], b[i], 0.01) << what;
@@ -60,12 +67,18 @@ struct Drawn {
 
 class DrawingsOfSample : public ::testing::TestWithParam<const char*> {
   protected:
-    DrawingsOfSample() : piece_(testing::sample(GetParam())), resolved_(testing::resolved(piece_)), kinds_(partKinds(resolved_)) {}
+    DrawingsOfSample()
+        : piece_(testing::sample(GetParam())),
+          resolved_(testing::resolved(piece_)),
+          kinds_(partKinds(resolved_)) {}
 
     [[nodiscard]] std::vector<Drawn> drawn(double scale) const {
         std::vector<Drawn> all;
         for (const PartKind& kind : kinds_) {
-            all.push_back({kind.name, &resolved_, &resolved_.parts[kind.parts.front()], partDrawing(piece_, resolved_, kind, scale, scale == 1.0, kMetrics)});
+            all.push_back({kind.name,
+                           &resolved_,
+                           &resolved_.parts[kind.parts.front()],
+                           partDrawing(piece_, resolved_, kind, scale, scale == 1.0, kMetrics)});
         }
         return all;
     }
@@ -78,7 +91,8 @@ class DrawingsOfSample : public ::testing::TestWithParam<const char*> {
 TEST_P(DrawingsOfSample, NothingOverlapsAtAnyScale) {
     for (const double scale : {1.0, 0.5, 0.25, 0.2, 0.125}) {
         for (const Drawn& d : drawn(scale)) {
-            EXPECT_EQ(overlapsOn(d.sheet, kMetrics), std::vector<std::string>{}) << d.name << " at " << scale;
+            EXPECT_EQ(overlapsOn(d.sheet, kMetrics), std::vector<std::string>{})
+                << d.name << " at " << scale;
         }
     }
 }
@@ -87,8 +101,14 @@ TEST_P(DrawingsOfSample, NothingOverlapsOnSheetsOfAnyPaper) {
     for (const Vec2 paper : {Vec2{297, 210}, Vec2{279.4, 215.9}, Vec2{420, 297}, Vec2{841, 594}}) {
         int number = 0;
         for (const PartKind& kind : kinds_) {
-            const Sheet sheet = partSheet(piece_, resolved_, kind, {paper, 0.0, "2026-11-24", ++number, static_cast<int>(kinds_.size())}, kMetrics);
-            EXPECT_EQ(overlapsOn(sheet, kMetrics), std::vector<std::string>{}) << kind.name << " on " << paper.x << " x " << paper.y;
+            const Sheet sheet =
+                partSheet(piece_,
+                          resolved_,
+                          kind,
+                          {paper, 0.0, "2026-11-24", ++number, static_cast<int>(kinds_.size())},
+                          kMetrics);
+            EXPECT_EQ(overlapsOn(sheet, kMetrics), std::vector<std::string>{})
+                << kind.name << " on " << paper.x << " x " << paper.y;
         }
     }
 }
@@ -119,7 +139,9 @@ TEST_P(DrawingsOfSample, TheNumbersAloneRebuildTheMortises) {
             places.push_back(sizes.fromStart.value.mm());
             const double along = mortise.box.size().x;
             lengths.push_back(along);
-            EXPECT_TRUE(std::abs(along - sizes.length.value.mm()) < 1e-6 || std::abs(along - sizes.width.value.mm()) < 1e-6) << d.name;
+            EXPECT_TRUE(std::abs(along - sizes.length.value.mm()) < 1e-6 ||
+                        std::abs(along - sizes.width.value.mm()) < 1e-6)
+                << d.name;
         }
         std::vector<double> told;
         for (const DimensionOp& length : dimensionsOf(d.sheet, "mortise length")) {
@@ -136,12 +158,19 @@ TEST_P(DrawingsOfSample, NotesTellWidthDepthAndPlaceAcross) {
         for (const MortiseSolid& mortise : d.part->mortises) {
             const ResolvedJoint& joint = d.resolved->joints[mortise.joint];
             const auto shown = [&](Length length) { return showLength(length, piece_.style); };
-            const bool liesAlong = std::abs(mortise.box.size().x - joint.mortise.length.value.mm()) < 1e-6;
-            const std::string across = liesAlong ? shown(joint.mortise.width.value) + " wide" : shown(joint.mortise.length.value) + " across";
-            const std::string depth = joint.kind == JointKind::Through ? "through" : shown(joint.mortise.depth.value) + " deep";
-            const std::string from = shown(joint.mortise.fromFace.value) + " from " + std::string(wordFor(joint.mortise.reference));
-            EXPECT_NE(std::find(words.begin(), words.end(), across + ", " + depth), words.end()) << d.name << ": " << across << ", " << depth;
-            EXPECT_NE(std::find(words.begin(), words.end(), from), words.end()) << d.name << ": " << from;
+            const bool liesAlong =
+                std::abs(mortise.box.size().x - joint.mortise.length.value.mm()) < 1e-6;
+            const std::string across = liesAlong ? shown(joint.mortise.width.value) + " wide"
+                                                 : shown(joint.mortise.length.value) + " across";
+            const std::string depth = joint.kind == JointKind::Through
+                                          ? "through"
+                                          : shown(joint.mortise.depth.value) + " deep";
+            const std::string from = shown(joint.mortise.fromFace.value) + " from " +
+                                     std::string(wordFor(joint.mortise.reference));
+            EXPECT_NE(std::find(words.begin(), words.end(), across + ", " + depth), words.end())
+                << d.name << ": " << across << ", " << depth;
+            EXPECT_NE(std::find(words.begin(), words.end(), from), words.end())
+                << d.name << ": " << from;
         }
     }
 }
@@ -150,15 +179,25 @@ TEST_P(DrawingsOfSample, EveryTenonHasItsSizesAndShoulders) {
     for (const Drawn& d : drawn(0.25)) {
         const auto tells = [&](const std::string& of, Length value) {
             const std::vector<DimensionOp> all = dimensionsOf(d.sheet, of);
-            return std::any_of(all.begin(), all.end(), [&](const DimensionOp& op) { return std::abs(op.value - value.mm()) < 1e-6; });
+            return std::any_of(all.begin(), all.end(), [&](const DimensionOp& op) {
+                return std::abs(op.value - value.mm()) < 1e-6;
+            });
         };
         for (const TenonSolid& solid : d.part->tenons) {
             const Tenon& tenon = d.resolved->joints[solid.joint].tenon;
             EXPECT_TRUE(tells("tenon length", tenon.length.value)) << d.name;
-            EXPECT_TRUE(tells("tenon thickness", tenon.thickness.value) || tenon.thickness.value == d.part->thickness.value) << d.name;
-            EXPECT_TRUE(tells("tenon width", tenon.width.value) || nearlyEqual(tenon.width.value, d.part->width.value)) << d.name;
-            EXPECT_TRUE(tells("shoulder at the face side", tenon.shoulders.faceSide.value) || tenon.shoulders.faceSide.value.mm() < 0.001) << d.name;
-            EXPECT_TRUE(tells("shoulder at the face edge", tenon.shoulders.faceEdge.value) || tenon.shoulders.faceEdge.value.mm() < 0.001) << d.name;
+            EXPECT_TRUE(tells("tenon thickness", tenon.thickness.value) ||
+                        tenon.thickness.value == d.part->thickness.value)
+                << d.name;
+            EXPECT_TRUE(tells("tenon width", tenon.width.value) ||
+                        nearlyEqual(tenon.width.value, d.part->width.value))
+                << d.name;
+            EXPECT_TRUE(tells("shoulder at the face side", tenon.shoulders.faceSide.value) ||
+                        tenon.shoulders.faceSide.value.mm() < 0.001)
+                << d.name;
+            EXPECT_TRUE(tells("shoulder at the face edge", tenon.shoulders.faceEdge.value) ||
+                        tenon.shoulders.faceEdge.value.mm() < 0.001)
+                << d.name;
         }
     }
 }
@@ -174,7 +213,8 @@ TEST_P(DrawingsOfSample, NothingIsDimensionedTwice) {
         }
         for (std::size_t i = 0; i < all.size(); ++i) {
             for (std::size_t k = i + 1; k < all.size(); ++k) {
-                const bool isSame = norm(all[i].from - all[k].from) < 1e-6 && norm(all[i].to - all[k].to) < 1e-6;
+                const bool isSame =
+                    norm(all[i].from - all[k].from) < 1e-6 && norm(all[i].to - all[k].to) < 1e-6;
                 EXPECT_FALSE(isSame) << d.name << ": " << all[i].of << " and " << all[k].of;
             }
         }
@@ -185,25 +225,31 @@ TEST_P(DrawingsOfSample, DimensionsAreAsLongAsTheySay) {
     for (const Drawn& d : drawn(1.0)) {
         for (const Op& op : d.sheet.ops) {
             if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
-                EXPECT_NEAR(norm(dimension->lineTo - dimension->lineFrom), dimension->value, 1e-6) << d.name << ": " << dimension->of;
+                EXPECT_NEAR(norm(dimension->lineTo - dimension->lineFrom), dimension->value, 1e-6)
+                    << d.name << ": " << dimension->of;
             }
         }
     }
 }
 
-INSTANTIATE_TEST_SUITE_P(Samples, DrawingsOfSample, ::testing::ValuesIn(testing::kSamples),
+INSTANTIATE_TEST_SUITE_P(Samples,
+                         DrawingsOfSample,
+                         ::testing::ValuesIn(testing::kSamples),
                          [](const auto& sampled) { return std::string(sampled.param); });
 
 TEST(PartSheet, SaysWhichAreMirrored) {
     const Piece piece = testing::sample("armchair");
     const ResolvedPiece resolved = testing::resolved(piece);
     const std::vector<PartKind> kinds = partKinds(resolved);
-    const auto post = std::find_if(kinds.begin(), kinds.end(), [](const PartKind& k) { return k.name == "front post"; });
+    const auto post = std::find_if(
+        kinds.begin(), kinds.end(), [](const PartKind& k) { return k.name == "front post"; });
     ASSERT_NE(post, kinds.end());
 
-    const std::vector<std::string> words = wordsOn(partSheet(piece, resolved, *post, {{420, 297}, 0.0, "", 0, 0}, kMetrics));
+    const std::vector<std::string> words =
+        wordsOn(partSheet(piece, resolved, *post, {{420, 297}, 0.0, "", 0, 0}, kMetrics));
 
-    EXPECT_EQ(std::count(words.begin(), words.end(), "make 2: 1 right as drawn, 1 left mirrored"), 1);
+    EXPECT_EQ(std::count(words.begin(), words.end(), "make 2: 1 right as drawn, 1 left mirrored"),
+              1);
 }
 
 TEST(PartKinds, EachPartIsInOneKind) {
@@ -238,7 +284,8 @@ TEST(PartKinds, ASlatIsItsOwnMirrorImageAndAPostIsNot) {
 TEST(PieceSheet, NothingOverlapsOnAnySample) {
     for (const char* name : testing::kSamples) {
         const Piece piece = testing::sample(name);
-        const Sheet sheet = pieceSheet(piece, testing::resolved(piece), {{420, 297}, 0.0, "2026-11-24", 0, 0}, kMetrics);
+        const Sheet sheet = pieceSheet(
+            piece, testing::resolved(piece), {{420, 297}, 0.0, "2026-11-24", 0, 0}, kMetrics);
         EXPECT_EQ(overlapsOn(sheet, kMetrics), std::vector<std::string>{}) << name;
     }
 }
@@ -248,7 +295,9 @@ TEST(JointDrawing, NothingOverlapsOnAnyJointOfAnySample) {
         const Piece piece = testing::sample(name);
         const ResolvedPiece resolved = testing::resolved(piece);
         for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
-            EXPECT_EQ(overlapsOn(jointDrawing(piece, resolved, i, kMetrics), kMetrics), std::vector<std::string>{}) << resolved.joints[i].name;
+            EXPECT_EQ(overlapsOn(jointDrawing(piece, resolved, i, kMetrics), kMetrics),
+                      std::vector<std::string>{})
+                << resolved.joints[i].name;
         }
     }
 }

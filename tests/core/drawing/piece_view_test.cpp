@@ -1,6 +1,7 @@
+#include "core/drawing/piece_view.h"
+
 #include <gtest/gtest.h>
 
-#include "core/drawing/piece_view.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
@@ -28,8 +29,12 @@ TEST(Elevation, TwoPostsAndARailFromTheFront) {
     const ResolvedPart& post = resolved.parts[resolved.joints[0].mortised];
     const Tenon& tenon = resolved.joints[0].tenon;
     // Two posts' outlines and the rail's two long edges; its shoulders lie on the posts' edges.
-    EXPECT_NEAR(visible, 4.0 * (post.shoulderLength.value + post.width.value).mm() + 2.0 * rail.shoulderLength.value.mm(), 1e-3);
-    // Inside each post the tenon: two long edges and its end; its root is the shoulder, on the post's edge.
+    EXPECT_NEAR(visible,
+                4.0 * (post.shoulderLength.value + post.width.value).mm() +
+                    2.0 * rail.shoulderLength.value.mm(),
+                1e-3);
+    // Inside each post the tenon: two long edges and its end; its root is the shoulder, on the
+    // post's edge.
     EXPECT_NEAR(hidden, 2.0 * (2.0 * tenon.length.value + tenon.width.value).mm(), 1e-3);
 }
 
@@ -44,7 +49,9 @@ TEST(Elevation, WhatIsInFrontComesFirst) {
     EXPECT_LT(place[*resolved.findPart("front rail")], place[*resolved.findPart("back rail")]);
 }
 
-TEST(Elevation, EmptyPieceHasNoLines) { EXPECT_TRUE(elevationOf({}, View::front()).lines.empty()); }
+TEST(Elevation, EmptyPieceHasNoLines) {
+    EXPECT_TRUE(elevationOf({}, View::front()).lines.empty());
+}
 
 }  // namespace
 }  // namespace shoulderline

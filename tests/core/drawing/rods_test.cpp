@@ -1,8 +1,9 @@
+#include "core/drawing/rods.h"
+
 #include <algorithm>
 
 #include <gtest/gtest.h>
 
-#include "core/drawing/rods.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
@@ -52,17 +53,23 @@ TEST(Rods, SeatHeightIsOneLineForEveryRailThatHangsOnIt) {
 TEST(Rods, AMeasureAloneIsSetByItsLine) {
     const Rodded r = rodded(testing::sample("armchair"), RodKind::Heights);
 
-    const RodHandle handle = handleOf(r.piece, r.resolved, r.rod, lineAt(r.rod, Length::inches(16.75)), "17 1/4");
+    const RodHandle handle =
+        handleOf(r.piece, r.resolved, r.rod, lineAt(r.rod, Length::inches(16.75)), "17 1/4");
 
     EXPECT_EQ(handle.drives, "seat height");
     ASSERT_TRUE(handle.edit.has_value());
     const ResolvedPiece after = testing::resolved(*apply(r.piece, *handle.edit));
-    EXPECT_NEAR(testing::partNamed(after, "front rail").frame.outerBounds(testing::partNamed(after, "front rail").bodyBox()).max.z, 17.25 * 25.4, 1e-6);
+    EXPECT_NEAR(testing::partNamed(after, "front rail")
+                    .frame.outerBounds(testing::partNamed(after, "front rail").bodyBox())
+                    .max.z,
+                17.25 * 25.4,
+                1e-6);
 }
 
 TEST(Rods, ALineThatFollowsSaysFromWhat) {
     const Rodded r = rodded(testing::twoPostsAndARail(), RodKind::Heights);
-    const Box rail = testing::partNamed(r.resolved, "rail").frame.outerBounds(testing::partNamed(r.resolved, "rail").bodyBox());
+    const Box rail = testing::partNamed(r.resolved, "rail")
+                         .frame.outerBounds(testing::partNamed(r.resolved, "rail").bodyBox());
     std::size_t followers = 0;
     for (std::size_t i = 0; i < r.rod.lines.size(); ++i) {
         const RodHandle handle = handleOf(r.piece, r.resolved, r.rod, i, "1");
@@ -80,15 +87,20 @@ TEST(Rods, EveryHandlePutsItsLineWhereItIsTold) {
             const Rodded r = rodded(testing::sample(name), kind);
             for (std::size_t i = 0; i < r.rod.lines.size(); ++i) {
                 const double wanted = r.rod.lines[i].at + 3.175;
-                const RodHandle handle = handleOf(r.piece, r.resolved, r.rod, i, std::to_string(wanted) + " mm");
+                const RodHandle handle =
+                    handleOf(r.piece, r.resolved, r.rod, i, std::to_string(wanted) + " mm");
                 if (!handle.edit) {
                     continue;
                 }
                 const Result<Piece> after = apply(r.piece, *handle.edit);
                 ASSERT_TRUE(after) << after.error().message;
                 const Rod rod = rodOf(*after, testing::resolved(*after), kind);
-                const bool isThere = std::any_of(rod.lines.begin(), rod.lines.end(), [&](const RodLine& line) { return std::abs(line.at - wanted) < 0.001; });
-                EXPECT_TRUE(isThere) << name << ": " << r.rod.lines[i].name << " by " << handle.drives;
+                const bool isThere =
+                    std::any_of(rod.lines.begin(), rod.lines.end(), [&](const RodLine& line) {
+                        return std::abs(line.at - wanted) < 0.001;
+                    });
+                EXPECT_TRUE(isThere)
+                    << name << ": " << r.rod.lines[i].name << " by " << handle.drives;
             }
         }
     }

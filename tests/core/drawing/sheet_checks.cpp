@@ -35,11 +35,14 @@ Line lineThrough(const std::vector<Vec2>& points) {
     return line;
 }
 
-// What lettering takes up, from its own layout: a hair less all round, so that touching is not lying on.
+// What lettering takes up, from its own layout: a hair less all round, so that touching is not
+// lying on.
 Lettering letteringOf(const TextOp& op, const TextMetrics& metrics) {
     constexpr double kHair = 0.05;
     const Rect r = boundsOf(op, metrics);
-    return {BoxModel(Point(r.min.x + kHair, r.min.y + kHair), Point(r.max.x - kHair, r.max.y - kHair)), op.text};
+    return {
+        BoxModel(Point(r.min.x + kHair, r.min.y + kHair), Point(r.max.x - kHair, r.max.y - kHair)),
+        op.text};
 }
 
 Content contentOf(const Sheet& sheet, const TextMetrics& metrics) {
@@ -89,7 +92,8 @@ std::vector<std::string> overlapsOn(const Sheet& sheet, const TextMetrics& metri
 std::vector<DimensionOp> dimensionsOf(const Sheet& sheet, const std::string& of) {
     std::vector<DimensionOp> found;
     for (const Op& op : sheet.ops) {
-        if (const auto* dimension = std::get_if<DimensionOp>(&op); dimension != nullptr && dimension->of == of) {
+        if (const auto* dimension = std::get_if<DimensionOp>(&op);
+            dimension != nullptr && dimension->of == of) {
             found.push_back(*dimension);
         }
     }

@@ -8,8 +8,9 @@
 
 namespace shoulderline::testing {
 
-// Every place on the sheet where lettering lies on a line, an arrow or other lettering, in words; lines of the role Construction too. Judged by
-// Boost.Geometry on boxes and segments, apart from the code under test.
+// Every place on the sheet where lettering lies on a line, an arrow or other lettering, in words;
+// lines of the role Construction too. Judged by Boost.Geometry on boxes and segments, apart from
+// the code under test.
 [[nodiscard]] std::vector<std::string> overlapsOn(const Sheet& sheet, const TextMetrics& metrics);
 
 // The dimensions of one kind ("mortise length"), and all lettering that is not a dimension's.

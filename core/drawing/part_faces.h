@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// Side faces that a part's drawing shows, from the top of the sheet down, as the part is rolled
+// about its length: the face side, and every other face that mortises enter.
+[[nodiscard]] std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle);
+
+// An end that the drawing shows; one of two tells the section of the part.
+struct EndToShow {
+    Face face = Face::FarEnd;
+    std::string label;  // "both ends", "left end", "right end", "end"
+    bool hasSection = true;
+};
+
+// Ends with tenons or mortises; one for both where they are alike, and the far end of a part that
+// has neither, for its section.
+[[nodiscard]] std::vector<EndToShow> endsToShow(const ResolvedPart& part);
+
+}  // namespace shoulderline
