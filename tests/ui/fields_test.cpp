@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/ui/ui_test_support.h"
+#include "ui/fields/choice_box.h"
 #include "ui/fields/length_field.h"
 #include "ui/fields/statement_field.h"
 
@@ -248,6 +249,27 @@ TEST_F(FieldTest, UndoIsThePiecesOwnWhereNothingIsTyped) {
     QApplication::sendEvent(field_, &typed);
 
     EXPECT_TRUE(typed.isAccepted());
+}
+
+TEST(ChoiceBoxWheel, DoesNothingWithoutFocus) {
+    QWidget window;
+    ChoiceBox box(&window);
+    box.addItems({u"post"_s, u"rail"_s, u"slat"_s});
+    window.show();
+    box.clearFocus();
+    QWheelEvent event(QPointF(5, 5),
+                      box.mapToGlobal(QPointF(5, 5)),
+                      QPoint(),
+                      QPoint(0, -120),
+                      Qt::NoButton,
+                      Qt::NoModifier,
+                      Qt::NoScrollPhase,
+                      false);
+
+    QApplication::sendEvent(&box, &event);
+
+    EXPECT_FALSE(event.isAccepted());
+    EXPECT_EQ(box.currentIndex(), 0);
 }
 
 TEST(LengthFieldLimits, SayWhichWasHit) {

@@ -4,6 +4,7 @@
 #include <QMenu>
 
 #include "ui/columns/section.h"
+#include "ui/fields/choice_box.h"
 #include "ui/look/text.h"
 
 namespace shoulderline {
@@ -61,9 +62,8 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
     grid_->setColumnMinimumWidth(2, 54);
     layout->addLayout(grid_);
     auto* kindLabel = new QLabel(tr("kind"), this);
-    kind_ = new QComboBox(this);
+    kind_ = new ChoiceBox(this);
     kind_->setAccessibleName(tr("kind of joint"));
-    kind_->setFocusPolicy(Qt::StrongFocus);
     kind_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     kind_->addItem(tr("as placed"));
     for (const JointKind kind : {JointKind::Blind, JointKind::Through, JointKind::Rests}) {

@@ -49,6 +49,7 @@ class PartForm final : public QWidget {
     void changeOrTell(const Change& change);
     [[nodiscard]] const Part* part() const;
     [[nodiscard]] QStringList referenceNames() const;
+    [[nodiscard]] static QStringList sideWords();
 
     Document& document_;
     Prompts& prompts_;

@@ -19,6 +19,12 @@ namespace shoulderline {
 class PieceCanvas final : public Canvas {
     Q_OBJECT
   public:
+    // Room for figures beneath the rods: so many rows, each so many pixels high.
+    static constexpr int kRows = 3;
+    static constexpr double kRowHeight = 17.0;
+    // Narrower than this there is no room for the rods' names.
+    static constexpr double kNarrow = 620.0;
+
     PieceCanvas(Document& document, Afterglow& glow, QWidget* parent = nullptr);
 
     [[nodiscard]] bool isChosen(const Subject& subject) const override;

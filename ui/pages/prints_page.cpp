@@ -12,6 +12,7 @@
 #include <algorithm>
 
 #include "core/drawing/sheets.h"
+#include "ui/fields/choice_box.h"
 #include "ui/look/text.h"
 #include "ui/look/text_button.h"
 #include "ui/printing/pdf_writer.h"
@@ -47,6 +48,27 @@ PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
     }
     what->addStretch(1);
     layout->addLayout(what);
+    makeCommands(*layout);
+    auto* scroll = new QScrollArea(this);
+    scroll->setWidgetResizable(true);
+    scroll->setAccessibleName(tr("pages"));
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded);
+    preview_ = new PrintPreview;
+    scroll->setWidget(preview_);
+    layout->addWidget(scroll, 1);
+    // The pages are laid out anew once the rest of the window shows the change.
+    later_.setSingleShot(true);
+    connect(&later_, &QTimer::timeout, this, &PrintsPage::refresh);
+    connect(&document_, &Document::changed, this, [this] {
+        if (isVisible()) {
+            later_.start(0);
+        }
+    });
+}
+
+// Saving and printing, and the size of the preview.
+void PrintsPage::makeCommands(QVBoxLayout& layout) {
     auto* how = new QHBoxLayout;
     how->setContentsMargins(14, 8, 14, 0);
     how->setSpacing(8);
@@ -58,7 +80,7 @@ PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
     how->addStretch(1);
     how->addWidget(overlapLabel_);
     how->addWidget(overlap_);
-    layout->addLayout(how);
+    layout.addLayout(how);
     auto* foot = new QHBoxLayout;
     foot->setContentsMargins(14, 6, 14, 8);
     count_ = new QLabel(this);
@@ -70,44 +92,28 @@ PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
     foot->addWidget(smaller);
     foot->addSpacing(8);
     foot->addWidget(larger);
-    layout->addLayout(foot);
+    layout.addLayout(foot);
     connect(pdf, &QPushButton::clicked, this, &PrintsPage::savePdf);
     connect(printer, &QPushButton::clicked, this, &PrintsPage::print);
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setAccessibleName(tr("pages"));
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded);
-    preview_ = new PrintPreview;
-    scroll->setWidget(preview_);
-    layout->addWidget(scroll, 1);
     connect(smaller, &TextButton::clicked, this, [this] {
         preview_->setPageWidth(preview_->pageWidth() * 3 / 4);
     });
     connect(larger, &TextButton::clicked, this, [this] {
         preview_->setPageWidth(preview_->pageWidth() * 4 / 3);
     });
-    // The pages are laid out anew once the rest of the window shows the change.
-    later_.setSingleShot(true);
-    connect(&later_, &QTimer::timeout, this, &PrintsPage::refresh);
-    connect(&document_, &Document::changed, this, [this] {
-        if (isVisible()) {
-            later_.start(0);
-        }
-    });
 }
 
 void PrintsPage::makeOptions() {
-    what_ = new QComboBox(this);
+    what_ = new ChoiceBox(this);
     what_->setAccessibleName(tr("what to print"));
     what_->addItems({tr("all parts, full size"),
                      tr("one part, full size"),
                      tr("part sheets, to scale"),
                      tr("piece sheet, to scale")});
-    part_ = new QComboBox(this);
+    part_ = new ChoiceBox(this);
     part_->setAccessibleName(tr("part to print"));
     part_->setMinimumContentsLength(12);
-    paper_ = new QComboBox(this);
+    paper_ = new ChoiceBox(this);
     paper_->setAccessibleName(tr("paper"));
     paper_->setEditable(true);
     paper_->setInsertPolicy(QComboBox::NoInsert);

@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QTimer>
+#include <QVBoxLayout>
 #include <vector>
 
 #include "core/drawing/lettering_metrics.h"
@@ -32,6 +33,7 @@ class PrintsPage final : public BoardPage {
   private:
     enum What { AllFullSize, OneFullSize, PartSheets, PieceSheet };
     void makeOptions();
+    void makeCommands(QVBoxLayout& layout);
     void refresh();
     void fillParts();
     [[nodiscard]] PrintJob makeJob() const;

@@ -2,8 +2,8 @@
 
 #include <QAccessible>
 #include <QFont>
+#include <QProxyStyle>
 #include <QSettings>
-#include <QStyleFactory>
 #include <QTimer>
 #include <algorithm>
 
@@ -15,13 +15,31 @@ namespace shoulderline {
 
 using namespace Qt::Literals::StringLiterals;
 
+namespace {
+
+// Commands are words here: dialogs show no icons on their buttons.
+class BoardStyle final : public QProxyStyle {
+  public:
+    BoardStyle() : QProxyStyle(u"Fusion"_s) {}
+    int styleHint(StyleHint hint,
+                  const QStyleOption* option,
+                  const QWidget* widget,
+                  QStyleHintReturn* data) const override {
+        return hint == SH_DialogButtonBox_ButtonsHaveIcons
+                   ? 0
+                   : QProxyStyle::styleHint(hint, option, widget, data);
+    }
+};
+
+}  // namespace
+
 void prepareLook(QApplication& application) {
     const bool isSystemDark = Theme::of(QApplication::palette()).isDark;
     application.setProperty("systemIsDark", isSystemDark);
     const QString colours = QSettings().value(u"window/colours"_s, u"system"_s).toString();
     const bool isDark = colours == u"dark"_s || (colours == u"system"_s && isSystemDark);
     const Theme theme = isDark ? Theme::dark() : Theme::light();
-    QApplication::setStyle(QStyleFactory::create(u"Fusion"_s));
+    QApplication::setStyle(new BoardStyle);
     QApplication::setPalette(theme.palette());
     QFont font(u"Inter"_s);
     font.setPointSizeF(std::max(9.5, QApplication::font().pointSizeF()));
