@@ -2,6 +2,7 @@
 
 #include <QFile>
 #include <QTemporaryDir>
+#include <QTest>
 #include <memory>
 
 #include <gtest/gtest.h>
@@ -38,6 +39,14 @@ TEST_F(RecoveryTest, WorkThatWasNotSavedIsFoundAgain) {
     ASSERT_EQ(lost.size(), 1U);
     EXPECT_EQ(writePiece(lost.front().piece), writePiece(document_.piece()));
     EXPECT_EQ(lost.front().path, u"/somewhere/chair.shoulder"_s);
+}
+
+TEST_F(RecoveryTest, TheFirstChangeIsKeptWithoutFurtherOnes) {
+    Recovery recovery(document_, folder_, 1);
+
+    ASSERT_TRUE(document_.apply(SetMeasure{"seat height", "17 in"}));
+
+    EXPECT_TRUE(QTest::qWaitFor([this] { return !folder_.entryList({u"*.snapshot"_s}).isEmpty(); }));
 }
 
 TEST_F(RecoveryTest, ALiveProgramsSnapshotIsLeftAlone) {

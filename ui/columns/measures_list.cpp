@@ -51,6 +51,7 @@ MeasuresList::MeasuresList(Document& document, Afterglow& glow, Prompts& prompts
     layout->addLayout(rows_);
     connect(&document_, &Document::changed, this, &MeasuresList::refresh);
     connect(&glow_, &Afterglow::levelChanged, this, qOverload<>(&QWidget::update));
+    rebuild();
     refresh();
 }
 

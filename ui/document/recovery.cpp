@@ -55,7 +55,9 @@ Recovery::Recovery(Document& document, const QDir& folder, int delayMs)
     timer_.setSingleShot(true);
     timer_.setInterval(delayMs);
     connect(&timer_, &QTimer::timeout, this, &Recovery::write);
+    // The first change after a save is told before the piece counts as modified.
     connect(&document_, &Document::changed, this, &Recovery::noteChange);
+    connect(&document_, &Document::fileChanged, this, &Recovery::noteChange);
 }
 
 Recovery::~Recovery() {

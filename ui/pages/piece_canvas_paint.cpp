@@ -11,13 +11,6 @@ namespace shoulderline {
 
 using namespace Qt::Literals::StringLiterals;
 
-namespace {
-
-constexpr double kRowHeight = PieceCanvas::kRowHeight;
-constexpr int kRows = PieceCanvas::kRows;
-
-}  // namespace
-
 void PieceCanvas::paintScene(QPainter& painter) {
     if (generation_ != document_.generation()) {
         return;

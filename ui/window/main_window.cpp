@@ -118,7 +118,7 @@ void MainWindow::showPage(int page) {
 
 void MainWindow::showScale() {
     const Canvas* canvas = all_[static_cast<std::size_t>(pages_->currentIndex())]->canvas();
-    if (canvas == nullptr || canvas->scale() <= 0.0) {
+    if (canvas == nullptr || document_.resolved().parts.empty()) {
         strip_->setScaleText({});
         return;
     }
