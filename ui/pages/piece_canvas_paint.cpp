@@ -167,7 +167,7 @@ void PieceCanvas::paintLabelsBeside(QPainter& painter, const Rod& one) const {
         lines.push_back(along(one, it->at));
     }
     const std::vector<double> places =
-        spreadLabels(lines, apart, area.top() - 40.0, area.bottom() + 24.0);
+        spreadLabels(lines, apart, area.top() - 6.0, area.bottom() + 60.0);
     const double right = area.left() - 22.0;
     for (std::size_t i = 0; i < places.size(); ++i) {
         painter.setPen(QPen(Theme::of(palette()).hairline, 1));
