@@ -68,10 +68,13 @@ void expectSquareOfAHundred(const std::string& file,
     const Crop crop = rasterised(file, page, corner.x - 3, corner.y - 3, 106, 106);
     const auto upright = testing::uprightLines(crop, corner.y + 40, corner.y + 80);
     const auto level = testing::levelLines(crop, corner.x + 80, corner.x + 95);
-    EXPECT_NEAR(nearest(upright, corner.x + 100) - nearest(upright, corner.x), 100.0, kRulerError)
-        << what;
-    EXPECT_NEAR(nearest(level, corner.y + 100) - nearest(level, corner.y), 100.0, kRulerError)
-        << what;
+    const double across = nearest(upright, corner.x + 100) - nearest(upright, corner.x);
+    const double down = nearest(level, corner.y + 100) - nearest(level, corner.y);
+    EXPECT_NEAR(across, 100.0, kRulerError) << what;
+    EXPECT_NEAR(down, 100.0, kRulerError) << what;
+    ::testing::Test::RecordProperty("across_micrometres",
+                                    static_cast<int>(std::lround(across * 1000)));
+    ::testing::Test::RecordProperty("down_micrometres", static_cast<int>(std::lround(down * 1000)));
 }
 
 class PrintsOnPaper : public Prints, public ::testing::WithParamInterface<const char*> {};
