@@ -23,17 +23,17 @@ int refuse(const Error& error, int exitCode) {
     return exitCode;
 }
 
-Result<Piece> withMeasure(const Piece& piece, const std::string& name, const std::string& expression) {
+Result<Edit> measureEdit(const Piece& piece, const std::string& name, const std::string& expression) {
     const bool isThere = std::any_of(piece.measures.begin(), piece.measures.end(),
                                      [&](const Measure& measure) { return measure.name == name; });
     if (!isThere) {
         return fail(ErrorCode::UnknownName, "There is no measure '" + name + "' in this piece.", "--with");
     }
-    return apply(piece, SetMeasure{name, expression});
+    return SetMeasure{name, expression};
 }
 
 // A thickness stated so stands over one that was measured.
-Result<Piece> withStock(const Piece& piece, const std::string& name, const std::string& thickness) {
+Result<Edit> stockEdit(const Piece& piece, const std::string& name, const std::string& thickness) {
     const auto it = std::find_if(piece.stocks.begin(), piece.stocks.end(),
                                  [&](const Stock& stock) { return stock.name == name; });
     if (it == piece.stocks.end()) {
@@ -42,18 +42,25 @@ Result<Piece> withStock(const Piece& piece, const std::string& name, const std::
     Stock changed = *it;
     changed.thickness = thickness;
     changed.measuredThickness.clear();
-    return apply(piece, SetStock{changed});
+    return SetStock{changed};
 }
 
 Result<Piece> readAsked(const CommandLine& line) {
-    Result<Piece> piece = loadPiece(line.file);
-    for (const auto& [name, expression] : line.with) {
-        piece = piece.and_then([&](const Piece& p) { return withMeasure(p, name, expression); });
-    }
-    for (const auto& [name, thickness] : line.stock) {
-        piece = piece.and_then([&](const Piece& p) { return withStock(p, name, thickness); });
-    }
-    return piece;
+    const Result<Piece> piece = loadPiece(line.file);
+    return piece.and_then([&](const Piece& read) -> Result<Piece> {
+        const Result<std::vector<Edit>> edits = askedEdits(line, read);
+        if (!edits) {
+            return tl::unexpected(edits.error());
+        }
+        Result<Piece> changed = read;
+        for (const Edit& edit : *edits) {
+            changed = shoulderline::apply(*changed, edit);
+            if (!changed) {
+                break;
+            }
+        }
+        return changed;
+    });
 }
 
 // The day of the file's last change, ISO 8601 (UTC).
@@ -71,6 +78,25 @@ std::string dayOfLastChange(const std::string& file) {
 }
 
 }  // namespace
+
+Result<std::vector<Edit>> askedEdits(const CommandLine& line, const Piece& piece) {
+    std::vector<Edit> edits;
+    for (const auto& [name, expression] : line.with) {
+        const Result<Edit> edit = measureEdit(piece, name, expression);
+        if (!edit) {
+            return tl::unexpected(edit.error());
+        }
+        edits.push_back(*edit);
+    }
+    for (const auto& [name, thickness] : line.stock) {
+        const Result<Edit> edit = stockEdit(piece, name, thickness);
+        if (!edit) {
+            return tl::unexpected(edit.error());
+        }
+        edits.push_back(*edit);
+    }
+    return edits;
+}
 
 int runCheck(const CommandLine& line, const Resources& resources) {
     const Result<Piece> piece = readAsked(line);

@@ -1,6 +1,9 @@
 #pragma once
 
+#include <vector>
+
 #include "app/command_line.h"
+#include "core/piece/edit.h"
 #include "ui/document/resources.h"
 
 namespace shoulderline {
@@ -10,6 +13,9 @@ inline constexpr int kDone = 0;
 inline constexpr int kMustMend = 1;
 inline constexpr int kUnreadable = 2;
 inline constexpr int kNotWritten = 4;
+
+// The edits that --with and --stock ask for, to a piece. Errors: UnknownName for a measure or stock that is not there.
+[[nodiscard]] Result<std::vector<Edit>> askedEdits(const CommandLine& line, const Piece& piece);
 
 // Each reads the piece, makes the changes of --with and --stock, prints to the standard output what was asked
 // for and to the standard error what went wrong, and gives the exit code.

@@ -63,6 +63,7 @@ int main(int argc, char** argv) {
         std::cerr << "shoulderline: There is no display for the window; check, sizes and print need none.\n";
         return kUnreadable;
     }
+    const auto edits = [line = *line](const Piece& piece) { return askedEdits(line, piece); };
     QApplication application(argc, argv);
-    return runWindow(application, {*resources, QString::fromStdString(line->file)});
+    return runWindow(application, {*resources, QString::fromStdString(line->file), edits});
 }

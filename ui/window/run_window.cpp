@@ -31,6 +31,22 @@ class BoardStyle final : public QProxyStyle {
     }
 };
 
+// The changes asked for at the start; the first that cannot be made is told, and the rest are left.
+void makeEdits(Document& document, const WindowOptions& options, Prompts& prompts) {
+    const Result<std::vector<Edit>> edits = options.edits(document.piece());
+    if (!edits) {
+        prompts.tell(nullptr, QString::fromStdString(edits.error().message));
+        return;
+    }
+    for (const Edit& edit : *edits) {
+        const Result<void> done = document.apply(edit);
+        if (!done) {
+            prompts.tell(nullptr, QString::fromStdString(done.error().message));
+            return;
+        }
+    }
+}
+
 }  // namespace
 
 void prepareLook(QApplication& application) {
@@ -59,8 +75,8 @@ int runWindow(QApplication& application, const WindowOptions& options) {
     if (!options.file.isEmpty()) {
         // A file that cannot be read is told of once the window is there.
         QTimer::singleShot(0, &window, [&] {
-            if (!window.offerLostWork()) {
-                window.openFile(options.file);
+            if (!window.offerLostWork() && window.openFile(options.file) && options.edits) {
+                makeEdits(window.document(), options, prompts);
             }
         });
     } else {

@@ -2,7 +2,10 @@
 
 #include <QApplication>
 #include <QString>
+#include <functional>
+#include <vector>
 
+#include "core/piece/edit.h"
 #include "ui/document/resources.h"
 
 namespace shoulderline {
@@ -10,6 +13,9 @@ namespace shoulderline {
 struct WindowOptions {
     Resources resources;
     QString file;  // to open at the start; empty for none
+    // Changes to make to the piece of the file once it is open, as undoable as any; may be empty. An error is
+    // told, and the piece stays as it is.
+    std::function<Result<std::vector<Edit>>(const Piece&)> edits;
 };
 
 // Shows the window and runs the program until it is closed; gives the exit code.
