@@ -20,6 +20,15 @@ std::vector<double> standardScales(Unit unit) {
     return {1.0, 1.0 / 2, 1.0 / 5, 1.0 / 10, 1.0 / 20, 1.0 / 50};
 }
 
+double scaleThatFits(double longest, double room, Unit unit) {
+    for (const double scale : standardScales(unit)) {
+        if (longest * scale <= room) {
+            return scale;
+        }
+    }
+    return room / longest;
+}
+
 std::string scaleText(double scale) {
     return scale > 1.0 ? showDecimal(scale, 2) + " : 1" : "1 : " + showDecimal(1.0 / scale, 2);
 }

@@ -4,6 +4,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/drawing/scales.h"
 #include "core/drawing/sheets.h"
 #include "ui/look/text.h"
 
@@ -16,17 +17,6 @@ namespace {
 // The scale that makes a part so many millimetres long on the sheet before it is fitted to the
 // window: lettering then has a fair size beside it.
 constexpr double kLengthOnSheet = 170.0;
-
-double scaleFor(const ResolvedPart& part) {
-    const double longest = std::max({part.length().mm(), part.width.value.mm(), 1.0});
-    constexpr double kScales[] = {1.0, 0.5, 0.4, 0.25, 0.2, 0.125, 0.1, 0.05};
-    for (const double scale : kScales) {
-        if (longest * scale <= kLengthOnSheet) {
-            return scale;
-        }
-    }
-    return kLengthOnSheet / longest;
-}
 
 }  // namespace
 
@@ -101,8 +91,10 @@ void PartsPage::refresh() {
         about += u", "_s + tr("half of them the mirror image");
     }
     about_->setText(about);
-    canvas_->show(partDrawing(
-        document_.piece(), document_.resolved(), *kind, scaleFor(part), false, metrics_));
+    const double longest = std::max({part.length().mm(), part.width.value.mm(), 1.0});
+    const double scale = scaleThatFits(longest, kLengthOnSheet, document_.piece().unit);
+    canvas_->show(
+        partDrawing(document_.piece(), document_.resolved(), *kind, scale, false, metrics_));
     std::vector<Subject> subjects;
     if (const std::optional<std::size_t> joint = document_.chosenJoint()) {
         subjects.push_back({SubjectKind::Joint, *joint});

@@ -5,7 +5,7 @@
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
 #include "ui/pages/piece_canvas.h"
-#include "ui/pages/rod_labels.h"
+#include "core/drawing/rod_labels.h"
 
 namespace shoulderline {
 

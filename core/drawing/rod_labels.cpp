@@ -1,4 +1,4 @@
-#include "ui/pages/rod_labels.h"
+#include "core/drawing/rod_labels.h"
 
 #include <algorithm>
 #include <cmath>
