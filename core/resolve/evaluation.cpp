@@ -57,7 +57,9 @@ std::optional<Length> Evaluation::size(const Statement& statement,
     return value;
 }
 
-std::optional<Angle> Evaluation::angle(const Statement& statement, const Place& place, std::string_view what) {
+std::optional<Angle> Evaluation::angle(const Statement& statement,
+                                       const Place& place,
+                                       std::string_view what) {
     if (statement.empty()) {
         return Angle();
     }
@@ -71,12 +73,15 @@ std::optional<Angle> Evaluation::angle(const Statement& statement, const Place& 
     return *value;
 }
 
-std::optional<double> Evaluation::ratio(const Statement& statement, const Place& place, std::string_view what) {
+std::optional<double> Evaluation::ratio(const Statement& statement,
+                                        const Place& place,
+                                        std::string_view what) {
     constexpr double kGreatestRatio = 1000.0;
     const Result<Expression> expression = Expression::parse(statement, unit_);
     const Result<Value> value = expression ? expression->evaluate(measures_.lookupFunction())
                                            : Result<Value>(tl::unexpected(expression.error()));
-    const Result<double> number = value ? value->asNumber() : Result<double>(tl::unexpected(value.error()));
+    const Result<double> number =
+        value ? value->asNumber() : Result<double>(tl::unexpected(value.error()));
     if (!number) {
         trouble(place, sentence(what, number.error()));
         return std::nullopt;
@@ -88,7 +93,9 @@ std::optional<double> Evaluation::ratio(const Statement& statement, const Place&
     return *number;
 }
 
-std::optional<int> Evaluation::count(const Statement& statement, const Place& place, std::string_view what) {
+std::optional<int> Evaluation::count(const Statement& statement,
+                                     const Place& place,
+                                     std::string_view what) {
     const Result<Expression> expression = Expression::parse(statement, unit_);
     const Result<int> value = expression ? expression->evaluateCount(measures_.lookupFunction())
                                          : Result<int>(tl::unexpected(expression.error()));
@@ -97,8 +104,9 @@ std::optional<int> Evaluation::count(const Statement& statement, const Place& pl
         return std::nullopt;
     }
     if (*value < 1 || *value > kMostInSet) {
-        trouble(place, std::string(what) + " is " + std::to_string(*value) + "; from 1 to " +
-                           std::to_string(kMostInSet) + " is expected");
+        trouble(place,
+                std::string(what) + " is " + std::to_string(*value) + "; from 1 to " +
+                    std::to_string(kMostInSet) + " is expected");
         return std::nullopt;
     }
     return *value;

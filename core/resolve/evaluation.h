@@ -24,8 +24,8 @@ class Evaluation {
     Evaluation(const MeasureTable& measures, Unit unit, std::vector<Trouble>& troubles)
         : measures_(measures), unit_(unit), troubles_(troubles) {}
 
-    // The length that `statement` gives; an empty statement gives `ifEmpty`, or trouble without one.
-    // `what` names the quantity in the message ("width").
+    // The length that `statement` gives; an empty statement gives `ifEmpty`, or trouble without
+    // one. `what` names the quantity in the message ("width").
     [[nodiscard]] std::optional<Length> length(const Statement& statement,
                                                const Place& place,
                                                std::string_view what,

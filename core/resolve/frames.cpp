@@ -69,7 +69,8 @@ std::optional<Frame> squared(const Frame& frame) {
             if (std::abs(std::abs(v[i]) - 1.0) < kSquareTolerance) {
                 Vec3 along;
                 along[i] = v[i] > 0 ? 1.0 : -1.0;
-                return norm(v - along) < kSquareTolerance * 10 ? std::optional(along) : std::nullopt;
+                return norm(v - along) < kSquareTolerance * 10 ? std::optional(along)
+                                                               : std::nullopt;
             }
         }
         return std::nullopt;

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <unordered_map>
 
+#include "core/resolve/assembly_frames.h"
 #include "core/resolve/relations.h"
+#include "core/resolve/sections.h"
 
 namespace shoulderline {
 
@@ -30,97 +32,69 @@ enum class State { Waiting, Placing, Placed, Failed };
 // What is known of a stated part while placing.
 struct Entry {
     State state = State::Waiting;
-    Hand hand = Hand::None;              // of the one stated
-    std::vector<ResolvedPart> members;   // of the one stated; frames in its assembly's space
+    Hand hand = Hand::None;             // of the one stated
+    std::vector<ResolvedPart> members;  // of the one stated; frames in its assembly's space
 };
 
 class Placer {
   public:
     Placer(const Piece& piece, Evaluation& evaluation)
-        : piece_(piece), evaluation_(evaluation), entries_(piece.parts.size()) {
+        : piece_(piece),
+          evaluation_(evaluation),
+          assemblies_(piece, evaluation),
+          sections_(piece, evaluation),
+          entries_(piece.parts.size()) {
         for (std::size_t i = 0; i < piece.parts.size(); ++i) {
             if (!byName_.emplace(piece.parts[i].name, i).second) {
                 entries_[i].state = State::Failed;
                 evaluation_.trouble(placeOf(i), "another part already has this name");
             }
         }
-        for (std::size_t i = 0; i < piece.stocks.size(); ++i) {
-            stocks_.emplace(piece.stocks[i].name, i);
-        }
-        placeAssemblies();
     }
 
     PlacedPiece run();
 
   private:
     [[nodiscard]] Place placeOf(std::size_t i) const { return {"part", piece_.parts[i].name, i}; }
-    void placeAssemblies();
-    [[nodiscard]] Frame assemblyFrame(const std::string& name) const;
     State place(std::size_t i);
     bool placeNow(std::size_t i);
-    std::optional<Section> sectionOf(std::size_t i);
     std::optional<Neighbour> neighbour(std::size_t i, const std::string& reference);
     std::vector<Neighbour> neighbours(std::size_t i, const std::string& reference);
-    std::optional<Neighbour> seenFrom(std::size_t i, const Part& other, const ResolvedPart& member, bool isMirrored);
-    std::optional<std::size_t> findReferred(std::size_t i, const std::string& reference, Hand& hand);
-    std::optional<std::array<Neighbour, 2>> pairOf(std::size_t i, const std::string& a, const std::string& b);
+    std::optional<Neighbour> seenFrom(std::size_t i,
+                                      const Part& other,
+                                      const ResolvedPart& member,
+                                      bool isMirrored);
+    std::optional<std::size_t> findReferred(std::size_t i,
+                                            const std::string& reference,
+                                            Hand& hand);
+    std::optional<std::array<Neighbour, 2>> pairOf(std::size_t i,
+                                                   const std::string& a,
+                                                   const std::string& b);
     bool placeByRelation(std::size_t i, const Section& section, const Spans& spans);
     bool placeByRelation(std::size_t i, const Section& section, const Caps& caps);
     bool placeByRelation(std::size_t i, const Section& section, const Stands& stands);
     bool placeByRelation(std::size_t i, const Section& section, const Free& free);
     void keep(std::size_t i, const PlacedMember& member);
+    bool keepOne(std::size_t i, const std::optional<PlacedMember>& member) {
+        if (member) {
+            keep(i, *member);
+        }
+        return member.has_value();
+    }
     [[nodiscard]] std::size_t indexOf(const MemberId& id) const;
     void emit(PlacedPiece& placed, std::size_t i, bool isMirrored) const;
 
     const Piece& piece_;
     Evaluation& evaluation_;
+    AssemblyFrames assemblies_;
+    Sections sections_;
     std::vector<Entry> entries_;
     std::unordered_map<std::string_view, std::size_t> byName_;
-    std::unordered_map<std::string_view, std::size_t> stocks_;
-    std::unordered_map<std::string_view, Frame> assemblies_;
     std::vector<EarlySeed> seeds_;
-    std::vector<std::size_t> path_;   // parts being placed, for naming a ring
-    std::vector<std::size_t> first_;  // of each stated part: index of its first member in the result
+    std::vector<std::size_t> path_;  // parts being placed, for naming a ring
+    std::vector<std::size_t>
+        first_;  // of each stated part: index of its first member in the result
 };
-
-void Placer::placeAssemblies() {
-    // Parents first; an assembly whose parents form a ring never becomes ready.
-    std::vector<const Assembly*> waiting;
-    for (const Assembly& assembly : piece_.assemblies) {
-        waiting.push_back(&assembly);
-    }
-    for (bool moved = true; moved;) {
-        moved = false;
-        std::erase_if(waiting, [&](const Assembly* assembly) {
-            if (!assembly->parent.empty() && !assemblies_.contains(assembly->parent)) {
-                return false;
-            }
-            const Place place{"assembly", assembly->name, std::nullopt};
-            const std::optional<Length> x = evaluation_.length(assembly->x, place, "x", Length());
-            const std::optional<Length> y = evaluation_.length(assembly->y, place, "y", Length());
-            const std::optional<Length> z = evaluation_.length(assembly->z, place, "z", Length());
-            const std::optional<Angle> aboutX = evaluation_.angle(assembly->aboutX, place, "turn about x");
-            const std::optional<Angle> aboutY = evaluation_.angle(assembly->aboutY, place, "turn about y");
-            const std::optional<Angle> aboutZ = evaluation_.angle(assembly->aboutZ, place, "turn about z");
-            if (x && y && z && aboutX && aboutY && aboutZ) {
-                const Frame own = Frame::turned({x->mm(), y->mm(), z->mm()}, *aboutX, *aboutY, *aboutZ);
-                const Frame outer = assembly->parent.empty() ? Frame{} : assemblies_[assembly->parent];
-                assemblies_.emplace(assembly->name, outer.compose(own));
-            }
-            moved = true;
-            return true;
-        });
-    }
-    for (const Assembly* assembly : waiting) {
-        evaluation_.trouble({"assembly", assembly->name, std::nullopt},
-                            "its parent '" + assembly->parent + "' is not there or lies within it");
-    }
-}
-
-Frame Placer::assemblyFrame(const std::string& name) const {
-    const auto it = assemblies_.find(name);
-    return it == assemblies_.end() ? Frame{} : it->second;
-}
 
 State Placer::place(std::size_t i) {
     Entry& entry = entries_[i];
@@ -130,7 +104,8 @@ State Placer::place(std::size_t i) {
     // A chain this long is no furniture; the bound keeps a hostile file from the end of the stack.
     constexpr std::size_t kLongestChain = 256;
     if (path_.size() >= kLongestChain) {
-        evaluation_.trouble(placeOf(i), "it hangs on too long a chain of parts that are placed by one another");
+        evaluation_.trouble(placeOf(i),
+                            "it hangs on too long a chain of parts that are placed by one another");
         return entry.state = State::Failed;
     }
     entry.state = State::Placing;
@@ -143,11 +118,12 @@ State Placer::place(std::size_t i) {
 
 bool Placer::placeNow(std::size_t i) {
     const Part& part = piece_.parts[i];
-    if (!part.assembly.empty() && !assemblies_.contains(part.assembly)) {
-        evaluation_.trouble(placeOf(i), "there is no assembly '" + part.assembly + "' to put it in");
+    if (!assemblies_.has(part.assembly)) {
+        evaluation_.trouble(placeOf(i),
+                            "there is no assembly '" + part.assembly + "' to put it in");
         return false;
     }
-    const std::optional<Section> section = sectionOf(i);
+    const std::optional<Section> section = sections_.of(part, placeOf(i));
     if (!section) {
         return false;
     }
@@ -155,52 +131,9 @@ bool Placer::placeNow(std::size_t i) {
                       part.relation);
 }
 
-std::optional<Section> Placer::sectionOf(std::size_t i) {
-    const Part& part = piece_.parts[i];
-    const Place place = placeOf(i);
-    Section section;
-    const auto stock = stocks_.find(part.stock);
-    if (stock == stocks_.end()) {
-        evaluation_.trouble(place, "there is no stock '" + part.stock + "'");
-    }
-    std::optional<Length> fromStock;
-    if (stock != stocks_.end()) {
-        const Stock& kind = piece_.stocks[stock->second];
-        const Place stockPlace{"stock", kind.name, std::nullopt};
-        const bool isMeasured = !kind.measuredThickness.empty();
-        fromStock = evaluation_.size(isMeasured ? kind.measuredThickness : kind.thickness, stockPlace,
-                                     isMeasured ? "measured thickness" : "thickness");
-        if (fromStock) {
-            const Length nominal = isMeasured ? evaluation_.length(kind.thickness, stockPlace, "thickness", *fromStock)
-                                                    .value_or(*fromStock)
-                                              : *fromStock;
-            section.thickness = {*fromStock, isMeasured ? SizeState::AsFound : SizeState::ByRule,
-                                 {{isMeasured ? RuleId::StockMeasured : RuleId::StockThickness, nominal, {}, *fromStock}}};
-        }
-    }
-    if (!part.thickness.empty()) {
-        const std::optional<Length> own = evaluation_.size(part.thickness, place, "thickness");
-        if (!own) {
-            return std::nullopt;
-        }
-        section.thickness = {*own, SizeState::Stated, {{RuleId::Stated, {}, {}, *own}}};
-    } else if (!fromStock) {
-        return std::nullopt;
-    }
-    // A post with no width stated is square.
-    const bool isSquare = part.width.empty() && std::holds_alternative<Stands>(part.relation);
-    const std::optional<Length> width =
-        evaluation_.size(part.width, place, "width",
-                         isSquare ? std::optional(section.thickness.value) : std::nullopt);
-    if (!width) {
-        return std::nullopt;
-    }
-    section.width = isSquare ? section.thickness
-                             : Size{*width, SizeState::Stated, {{RuleId::Stated, {}, {}, *width}}};
-    return section;
-}
-
-std::optional<std::size_t> Placer::findReferred(std::size_t i, const std::string& reference, Hand& hand) {
+std::optional<std::size_t> Placer::findReferred(std::size_t i,
+                                                const std::string& reference,
+                                                Hand& hand) {
     auto it = byName_.find(reference);
     if (it == byName_.end()) {
         const PartReference split = splitReference(reference);
@@ -208,7 +141,8 @@ std::optional<std::size_t> Placer::findReferred(std::size_t i, const std::string
         it = byName_.find(split.name);
     }
     if (it == byName_.end()) {
-        evaluation_.trouble(placeOf(i), "it refers to '" + reference + "', and there is no such part");
+        evaluation_.trouble(placeOf(i),
+                            "it refers to '" + reference + "', and there is no such part");
         return std::nullopt;
     }
     const std::size_t referred = it->second;
@@ -218,29 +152,37 @@ std::optional<std::size_t> Placer::findReferred(std::size_t i, const std::string
         for (auto at = std::find(path_.begin(), path_.end(), referred); at != path_.end(); ++at) {
             ring += "'" + piece_.parts[*at].name + "' is placed by ";
         }
-        evaluation_.trouble(placeOf(i), "parts are placed by one another in a ring: " + ring + "'" +
-                                            piece_.parts[referred].name + "'");
+        evaluation_.trouble(placeOf(i),
+                            "parts are placed by one another in a ring: " + ring + "'" +
+                                piece_.parts[referred].name + "'");
         return std::nullopt;
     }
     if (state == State::Failed) {
-        evaluation_.trouble(placeOf(i), "it waits for '" + reference + "', which could not be placed");
+        evaluation_.trouble(placeOf(i),
+                            "it waits for '" + reference + "', which could not be placed");
         return std::nullopt;
     }
     return referred;
 }
 
-std::optional<Neighbour> Placer::seenFrom(std::size_t i, const Part& other, const ResolvedPart& member, bool isMirrored) {
+std::optional<Neighbour> Placer::seenFrom(std::size_t i,
+                                          const Part& other,
+                                          const ResolvedPart& member,
+                                          bool isMirrored) {
     Frame frame = isMirrored ? member.frame.mirroredInX() : member.frame;
     if (other.assembly != piece_.parts[i].assembly) {
-        frame = relativeFrame(assemblyFrame(piece_.parts[i].assembly), assemblyFrame(other.assembly).compose(frame));
+        frame = relativeFrame(assemblies_.of(piece_.parts[i].assembly),
+                              assemblies_.of(other.assembly).compose(frame));
     }
     const std::optional<Frame> square = squared(frame);
     if (!square) {
-        evaluation_.trouble(placeOf(i), "it does not meet '" + other.name + "' square", RuleId::FacesSquarely);
+        evaluation_.trouble(
+            placeOf(i), "it does not meet '" + other.name + "' square", RuleId::FacesSquarely);
         return std::nullopt;
     }
     const std::size_t number = member.number > 0 ? static_cast<std::size_t>(member.number) - 1 : 0;
-    return Neighbour{member.stated, isMirrored, number, square->outerBounds(member.bodyBox()), square->x};
+    return Neighbour{
+        member.stated, isMirrored, number, square->outerBounds(member.bodyBox()), square->x};
 }
 
 std::optional<Neighbour> Placer::neighbour(std::size_t i, const std::string& reference) {
@@ -256,19 +198,21 @@ std::optional<Neighbour> Placer::neighbour(std::size_t i, const std::string& ref
         return std::nullopt;
     }
     if (other.pair && hand == Hand::None && !piece_.parts[i].pair) {
-        evaluation_.trouble(placeOf(i), "'" + other.name + "' is a pair; say which: '" + other.name +
-                                            ", left' or '" + other.name + ", right'");
+        evaluation_.trouble(placeOf(i),
+                            "'" + other.name + "' is a pair; say which: '" + other.name +
+                                ", left' or '" + other.name + ", right'");
         return std::nullopt;
     }
     if (!other.pair && hand != Hand::None) {
-        evaluation_.trouble(placeOf(i), "'" + other.name + "' is not a pair, so it has no left or right");
+        evaluation_.trouble(placeOf(i),
+                            "'" + other.name + "' is not a pair, so it has no left or right");
         return std::nullopt;
     }
     return seenFrom(i, other, entry.members.front(), hand != Hand::None && hand != entry.hand);
 }
 
-// All that a reference may mean for a part that lies on several: every member of a set, and for a part that
-// is no pair itself both of a pair.
+// All that a reference may mean for a part that lies on several: every member of a set, and for a
+// part that is no pair itself both of a pair.
 std::vector<Neighbour> Placer::neighbours(std::size_t i, const std::string& reference) {
     Hand hand = Hand::None;
     const std::optional<std::size_t> referred = findReferred(i, reference, hand);
@@ -279,8 +223,9 @@ std::vector<Neighbour> Placer::neighbours(std::size_t i, const std::string& refe
     const Part& other = piece_.parts[*referred];
     const Entry& entry = entries_[*referred];
     for (const bool isMirrored : {false, true}) {
-        const bool isAsked = hand == Hand::None ? !isMirrored || (other.pair && !piece_.parts[i].pair)
-                                                : isMirrored == (hand != entry.hand);
+        const bool isAsked = hand == Hand::None
+                                 ? !isMirrored || (other.pair && !piece_.parts[i].pair)
+                                 : isMirrored == (hand != entry.hand);
         for (const ResolvedPart& member : entry.members) {
             if (!isAsked) {
                 break;
@@ -295,7 +240,9 @@ std::vector<Neighbour> Placer::neighbours(std::size_t i, const std::string& refe
     return all;
 }
 
-std::optional<std::array<Neighbour, 2>> Placer::pairOf(std::size_t i, const std::string& a, const std::string& b) {
+std::optional<std::array<Neighbour, 2>> Placer::pairOf(std::size_t i,
+                                                       const std::string& a,
+                                                       const std::string& b) {
     const std::optional<Neighbour> first = neighbour(i, a);
     const std::optional<Neighbour> second = neighbour(i, b);
     if (!first || !second) {
@@ -305,21 +252,11 @@ std::optional<std::array<Neighbour, 2>> Placer::pairOf(std::size_t i, const std:
 }
 
 bool Placer::placeByRelation(std::size_t i, const Section& section, const Stands& stands) {
-    const std::optional<PlacedMember> member =
-        placeStanding(piece_.parts[i], stands, section, placeOf(i), evaluation_);
-    if (member) {
-        keep(i, *member);
-    }
-    return member.has_value();
+    return keepOne(i, placeStanding(piece_.parts[i], stands, section, placeOf(i), evaluation_));
 }
 
 bool Placer::placeByRelation(std::size_t i, const Section& section, const Free& free) {
-    const std::optional<PlacedMember> member =
-        shoulderline::placeFree(piece_.parts[i], free, section, placeOf(i), evaluation_);
-    if (member) {
-        keep(i, *member);
-    }
-    return member.has_value();
+    return keepOne(i, placeFree(piece_.parts[i], free, section, placeOf(i), evaluation_));
 }
 
 bool Placer::placeByRelation(std::size_t i, const Section& section, const Spans& spans) {
@@ -342,8 +279,11 @@ bool Placer::placeByRelation(std::size_t i, const Section& section, const Spans&
         const bool firstAtStart = dot(toSecond, member.frame.x) > 0;
         for (std::size_t e = 0; e < 2; ++e) {
             const Neighbour& end = (*ends)[e];
-            seeds_.push_back({i, {i, false, n}, {end.stated, end.isMirrored, 0},
-                              (e == 0) == firstAtStart ? End::Start : End::Far, JointKind::Blind});
+            seeds_.push_back({i,
+                              {i, false, n},
+                              {end.stated, end.isMirrored, 0},
+                              (e == 0) == firstAtStart ? End::Start : End::Far,
+                              JointKind::Blind});
         }
     }
     return !members.empty();
@@ -376,7 +316,9 @@ bool Placer::placeByRelation(std::size_t i, const Section& section, const Caps& 
             const double up = support.lengthDirection.z;
             const bool stands = std::abs(up) > 0.5;
             const bool isThrough = stands && part.role == Role::Arm && members.size() == 1;
-            seeds_.push_back({i, {support.stated, support.isMirrored, support.number}, {i, false, n},
+            seeds_.push_back({i,
+                              {support.stated, support.isMirrored, support.number},
+                              {i, false, n},
                               up > -0.5 ? End::Far : End::Start,
                               isThrough ? JointKind::Through : JointKind::Rests});
         }
@@ -387,26 +329,16 @@ bool Placer::placeByRelation(std::size_t i, const Section& section, const Caps& 
 void Placer::keep(std::size_t i, const PlacedMember& member) {
     const Part& part = piece_.parts[i];
     Entry& entry = entries_[i];
-    ResolvedPart resolved;
-    resolved.of = part.name;
-    resolved.stated = i;
-    resolved.role = part.role;
-    resolved.stock = part.stock;
-    resolved.assembly = part.assembly;
+    ResolvedPart resolved = partFrom(part, i, member);
     resolved.number = part.spacing ? static_cast<int>(entry.members.size()) + 1 : 0;
-    resolved.frame = member.turned ? *member.turned : frameOnBox(member.box, member.faceSide, member.faceEdge);
-    resolved.shoulderLength = member.length;
-    resolved.width = member.width;
-    resolved.thickness = member.thickness;
-    resolved.gap = member.gap;
-    resolved.body = {Outline::rectangle(member.length.value.mm(), member.width.value.mm()),
-                     member.thickness.value.mm(), std::nullopt};
     const Box box = resolved.frame.outerBounds(resolved.bodyBox());
     if (part.pair) {
         entry.hand = box.centre().x >= 0 ? Hand::Right : Hand::Left;
         const double inner = entry.hand == Hand::Right ? box.min.x : -box.max.x;
         if (inner < -kLengthTolerance.mm()) {
-            evaluation_.trouble(placeOf(i), "it reaches over the middle of the piece, so it and its mirror twin would run through one another",
+            evaluation_.trouble(placeOf(i),
+                                "it reaches over the middle of the piece, so it and its mirror "
+                                "twin would run through one another",
                                 RuleId::PartsClear);
         }
     }
@@ -420,7 +352,7 @@ std::size_t Placer::indexOf(const MemberId& id) const {
 
 void Placer::emit(PlacedPiece& placed, std::size_t i, bool isMirrored) const {
     const Entry& entry = entries_[i];
-    const Frame assembly = assemblyFrame(piece_.parts[i].assembly);
+    const Frame assembly = assemblies_.of(piece_.parts[i].assembly);
     for (ResolvedPart part : entry.members) {
         part.name = part.of;
         if (part.number > 0) {
@@ -461,9 +393,11 @@ PlacedPiece Placer::run() {
             entries_[seed.mortised.stated].members.empty()) {
             continue;
         }
-        placed.seeds.push_back({indexOf(seed.tenoned), indexOf(seed.mortised), seed.end, seed.kind});
+        placed.seeds.push_back(
+            {indexOf(seed.tenoned), indexOf(seed.mortised), seed.end, seed.kind});
         if (piece_.parts[seed.owner].pair) {
-            placed.seeds.push_back({indexOf(twin(seed.tenoned)), indexOf(twin(seed.mortised)), seed.end, seed.kind});
+            placed.seeds.push_back(
+                {indexOf(twin(seed.tenoned)), indexOf(twin(seed.mortised)), seed.end, seed.kind});
         }
     }
     return placed;

@@ -16,7 +16,8 @@ struct JointSeed {
 };
 
 struct PlacedPiece {
-    std::vector<ResolvedPart> parts;  // bodies only, frames in the piece's space; in the order stated
+    std::vector<ResolvedPart>
+        parts;  // bodies only, frames in the piece's space; in the order stated
     std::vector<JointSeed> seeds;
 };
 

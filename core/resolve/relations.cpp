@@ -3,16 +3,17 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/resolve/box_placing.h"
 #include "core/resolve/spacing.h"
 
 namespace shoulderline {
 
 namespace {
 
-constexpr double kApart = 1e-6;  // millimetres: parts nearer than this touch
-
 Size sizeFrom(RuleId rule, Length value) {
-    return {value, rule == RuleId::Stated ? SizeState::Stated : SizeState::ByRule, {{rule, {}, {}, value}}};
+    return {value,
+            rule == RuleId::Stated ? SizeState::Stated : SizeState::ByRule,
+            {{rule, {}, {}, value}}};
 }
 
 int otherAxis(int a, int b) {
@@ -22,78 +23,6 @@ int otherAxis(int a, int b) {
 // The outward side of an axis where the maker names none: right of the middle, the front, the top.
 Side outward(int axis) {
     return axis == 0 ? Side::Right : (axis == 1 ? Side::Front : Side::Top);
-}
-
-bool liesOn(Side side, int axis) {
-    const std::optional<AxisWay> way = wayOf(side);
-    return way && way->axis == axis;
-}
-
-// Fills `box` along `axis` with `size`, one face or the middle of it at `at`.
-void putAt(Box& box, int axis, Side face, double at, double size) {
-    const std::optional<AxisWay> way = wayOf(face);
-    const double low = !way ? at - size / 2 : (way->way > 0 ? at - size : at);
-    box.min[axis] = low;
-    box.max[axis] = low + size;
-}
-
-// Places along `axis` by a stated position; false with a trouble where it names another axis.
-bool putAtPosition(Box& box,
-                   int axis,
-                   const Position& position,
-                   double size,
-                   std::string_view what,
-                   const Place& place,
-                   Evaluation& evaluation) {
-    if (position.face != Side::Centre && !liesOn(position.face, axis)) {
-        evaluation.trouble(place,
-                           std::string(what) + " is stated by the part's " + std::string(wordFor(position.face)) +
-                               ", which does not lie that way; use " +
-                               std::string(wordFor(sideOf(axis, false))) + ", " +
-                               std::string(wordFor(sideOf(axis, true))) + " or centre");
-        return false;
-    }
-    const std::optional<Length> at = evaluation.length(position.at, place, what);
-    if (!at) {
-        return false;
-    }
-    putAt(box, axis, position.face, at->mm(), size);
-    return true;
-}
-
-// Places across the part that a member joins, set in from one of its faces or off its middle.
-bool putInFrom(Box& box,
-               int axis,
-               const Setting& setting,
-               const Box& from,
-               double size,
-               const Place& place,
-               Evaluation& evaluation) {
-    const std::optional<AxisWay> way = wayOf(setting.from);
-    if (way && way->axis != axis) {
-        evaluation.trouble(place,
-                           "it is set from the " + std::string(wordFor(setting.from)) +
-                               ", which does not lie across it; use " +
-                               std::string(wordFor(sideOf(axis, false))) + ", " +
-                               std::string(wordFor(sideOf(axis, true))) + " or centre");
-        return false;
-    }
-    const std::optional<Length> by = evaluation.length(setting.by, place, "set-in", Length());
-    if (!by) {
-        return false;
-    }
-    if (!way) {
-        putAt(box, axis, Side::Centre, from.centre()[axis] + by->mm(), size);
-    } else if (way->way > 0) {
-        putAt(box, axis, setting.from, from.max[axis] - by->mm(), size);
-    } else {
-        putAt(box, axis, setting.from, from.min[axis] + by->mm(), size);
-    }
-    return true;
-}
-
-bool overlapsAlong(const Box& a, const Box& b, int axis) {
-    return std::min(a.max[axis], b.max[axis]) - std::max(a.min[axis], b.min[axis]) > kApart;
 }
 
 // The axes of a spanning member: along it, across its width, across its thickness.
@@ -109,13 +38,15 @@ MemberAxes axesOf(const Spans& spans, int along, const Neighbour& from) {
         const int level = otherAxis(along, kUp);
         return spans.flat ? MemberAxes{along, level, kUp} : MemberAxes{along, kUp, level};
     }
-    // An upright member lies in the plane of the part it rises from, unless it is turned flat to it.
+    // An upright member lies in the plane of the part it rises from, unless it is turned flat to
+    // it.
     const int run = std::abs(from.lengthDirection.y) > 0.5 ? 1 : 0;
     const int across = otherAxis(along, run);
     return spans.flat ? MemberAxes{along, across, run} : MemberAxes{along, run, across};
 }
 
-// Lays out a set along `axis`, on which each member takes up `size`: the boxes with that axis filled.
+// Lays out a set along `axis`, on which each member takes up `size`: the boxes with that axis
+// filled.
 std::vector<Box> fillAlong(Box box,
                            int axis,
                            const Spacing& spacing,
@@ -140,9 +71,12 @@ std::vector<Box> fillAlong(Box box,
     return boxes;
 }
 
-// The axis along which a set lies: that on which the two parts it lies between are furthest apart, of those across
-// the member. None with a trouble where they leave no room.
-std::optional<int> axisOfSet(const std::array<Neighbour, 2>& between, int along, const Place& place, Evaluation& evaluation) {
+// The axis along which a set lies: that on which the two parts it lies between are furthest apart,
+// of those across the member. None with a trouble where they leave no room.
+std::optional<int> axisOfSet(const std::array<Neighbour, 2>& between,
+                             int along,
+                             const Place& place,
+                             Evaluation& evaluation) {
     const auto room = [&](int axis) {
         return std::max(between[1].box.min[axis] - between[0].box.max[axis],
                         between[0].box.min[axis] - between[1].box.max[axis]);
@@ -179,7 +113,8 @@ std::optional<PlacedMember> placeStanding(const Part& part,
     member.width = section.width;
     member.thickness = section.thickness;
     // The face edge and the width lie in depth for a post marked from the front, across for one
-    // marked from the back, so that the other reference face is the outer one and the length runs up.
+    // marked from the back, so that the other reference face is the outer one and the length runs
+    // up.
     const Side edge = part.faceEdge != Side::Centre ? part.faceEdge : Side::Centre;
     const bool fromBack = edge == Side::Centre && stands.y.face == Side::Back;
     member.faceEdge = fromBack ? Side::Right : (edge == Side::Centre ? Side::Front : edge);
@@ -201,7 +136,8 @@ std::optional<PlacedMember> placeStanding(const Part& part,
     const std::optional<Length> foot = evaluation.length(stands.foot, place, "foot", Length());
     const std::optional<Length> height = evaluation.length(stands.height, place, "height");
     if (!putAtPosition(member.box, 0, stands.x, across[0], "x", place, evaluation) ||
-        !putAtPosition(member.box, 1, stands.y, across[1], "y", place, evaluation) || !foot || !height) {
+        !putAtPosition(member.box, 1, stands.y, across[1], "y", place, evaluation) || !foot ||
+        !height) {
         return std::nullopt;
     }
     if (height->mm() - foot->mm() < kApart) {
@@ -225,9 +161,10 @@ std::vector<PlacedMember> placeSpanning(const Part& part,
     const Box& b = ends[1].box;
     const std::optional<int> along = facingAxis(a, b);
     if (!along) {
-        evaluation.trouble(place,
-                           "'" + spans.from + "' and '" + spans.to + "' do not face each other across a gap",
-                           RuleId::FacesSquarely);
+        evaluation.trouble(
+            place,
+            "'" + spans.from + "' and '" + spans.to + "' do not face each other across a gap",
+            RuleId::FacesSquarely);
         return {};
     }
     const MemberAxes axes = axesOf(spans, *along, ends[0]);
@@ -235,13 +172,14 @@ std::vector<PlacedMember> placeSpanning(const Part& part,
     member.width = section.width;
     member.thickness = section.thickness;
     member.faceSide = spans.set.from != Side::Centre ? spans.set.from : outward(axes.thickness);
-    const Side usualEdge = axes.width == 0 ? (axes.thickness == 1 ? Side::Left : Side::Right)
-                                           : outward(axes.width);
+    const Side usualEdge =
+        axes.width == 0 ? (axes.thickness == 1 ? Side::Left : Side::Right) : outward(axes.width);
     member.faceEdge = liesOn(part.faceEdge, axes.width) ? part.faceEdge : usualEdge;
     const bool upwards = b.min[*along] > a.max[*along];
     member.box.min[*along] = upwards ? a.max[*along] : b.max[*along];
     member.box.max[*along] = upwards ? b.min[*along] : a.min[*along];
-    member.length = sizeFrom(RuleId::ShoulderToShoulder, Length::mm(member.box.max[*along] - member.box.min[*along]));
+    member.length = sizeFrom(RuleId::ShoulderToShoulder,
+                             Length::mm(member.box.max[*along] - member.box.min[*along]));
     const double width = section.width.value.mm();
     const double thickness = section.thickness.value.mm();
     std::optional<int> setAxis;
@@ -251,27 +189,38 @@ std::vector<PlacedMember> placeSpanning(const Part& part,
             return {};
         }
     }
-    if (setAxis != axes.thickness && !putInFrom(member.box, axes.thickness, spans.set, a, thickness, place, evaluation)) {
+    if (setAxis != axes.thickness &&
+        !putInFrom(member.box, axes.thickness, spans.set, a, thickness, place, evaluation)) {
         return {};
     }
     if (setAxis != axes.width) {
         if (!spans.level) {
             putAt(member.box, axes.width, Side::Centre, a.centre()[axes.width], width);
-        } else if (!putAtPosition(member.box, axes.width, *spans.level, width, "level", place, evaluation)) {
+        } else if (!putAtPosition(
+                       member.box, axes.width, *spans.level, width, "level", place, evaluation)) {
             return {};
         }
     }
     std::vector<Box> boxes{member.box};
     if (setAxis) {
         const Size& size = *setAxis == axes.width ? section.width : section.thickness;
-        boxes = fillAlong(member.box, *setAxis, *part.spacing, *between, size.value, member.gap, place, evaluation);
+        boxes = fillAlong(member.box,
+                          *setAxis,
+                          *part.spacing,
+                          *between,
+                          size.value,
+                          member.gap,
+                          place,
+                          evaluation);
     }
     std::vector<PlacedMember> members;
     for (const Box& box : boxes) {
         for (const Box* end : {&a, &b}) {
-            if (!overlapsAlong(box, *end, axes.width) || !overlapsAlong(box, *end, axes.thickness)) {
+            if (!overlapsAlong(box, *end, axes.width) ||
+                !overlapsAlong(box, *end, axes.thickness)) {
                 evaluation.trouble(place,
-                                   "it passes by '" + (end == &a ? spans.from : spans.to) + "' instead of meeting it",
+                                   "it passes by '" + (end == &a ? spans.from : spans.to) +
+                                       "' instead of meeting it",
                                    RuleId::FacesSquarely);
                 return {};
             }
@@ -292,7 +241,8 @@ std::vector<PlacedMember> placeCapping(const Part& part,
     Box around = supports.front().box;
     for (const Neighbour& support : supports) {
         if (std::abs(support.box.max.z - supports.front().box.max.z) > kLengthTolerance.mm()) {
-            evaluation.trouble(place, "the parts it lies on are not level with one another at their tops");
+            evaluation.trouble(place,
+                               "the parts it lies on are not level with one another at their tops");
             return {};
         }
         around = Box::around(around, support.box);
@@ -322,7 +272,8 @@ std::vector<PlacedMember> placeCapping(const Part& part,
     const auto& ends = past[static_cast<std::size_t>(along)];
     member.box.min[along] = around.min[along] - ends[0].value_or(0.0);
     member.box.max[along] = around.max[along] + ends[1].value_or(0.0);
-    member.length = sizeFrom(RuleId::PartPlaced, Length::mm(member.box.max[along] - member.box.min[along]));
+    member.length =
+        sizeFrom(RuleId::PartPlaced, Length::mm(member.box.max[along] - member.box.min[along]));
     if (member.length.value.mm() < kApart) {
         evaluation.trouble(place, "its overhangs leave it no length");
         return {};
@@ -338,7 +289,14 @@ std::vector<PlacedMember> placeCapping(const Part& part,
     }
     std::vector<Box> boxes{member.box};
     if (part.spacing && between) {
-        boxes = fillAlong(member.box, across, *part.spacing, *between, section.width.value, member.gap, place, evaluation);
+        boxes = fillAlong(member.box,
+                          across,
+                          *part.spacing,
+                          *between,
+                          section.width.value,
+                          member.gap,
+                          place,
+                          evaluation);
     }
     std::vector<PlacedMember> members;
     for (const Box& box : boxes) {
@@ -372,7 +330,8 @@ std::optional<PlacedMember> placeFree(const Part& part,
     member.length = sizeFrom(RuleId::Stated, *length);
     member.width = section.width;
     member.thickness = section.thickness;
-    member.box = {{0, 0, 0}, {length->mm(), section.width.value.mm(), section.thickness.value.mm()}};
+    member.box = {{0, 0, 0},
+                  {length->mm(), section.width.value.mm(), section.thickness.value.mm()}};
     return member;
 }
 

@@ -24,8 +24,11 @@ MeasureTable workOutMeasures(const Piece& piece, ResolvedPiece& resolved) {
         if (result.value) {
             measure.value = *result.value;
         } else {
-            resolved.troubles.push_back({RuleId::PieceResolves, "measure '" + result.name + "'",
-                                         result.value.error().message, std::nullopt, result.name});
+            resolved.troubles.push_back({RuleId::PieceResolves,
+                                         "measure '" + result.name + "'",
+                                         result.value.error().message,
+                                         std::nullopt,
+                                         result.name});
         }
         resolved.measures.push_back(std::move(measure));
     }
@@ -45,17 +48,21 @@ void checkLimits(const Piece& piece, Evaluation& evaluation, ResolvedPiece& reso
             continue;
         }
         const Place place{"measure", measure.name, std::nullopt};
-        const std::optional<Length> least = evaluation.length(measure.least, place, "least", *length);
+        const std::optional<Length> least =
+            evaluation.length(measure.least, place, "least", *length);
         const std::optional<Length> most = evaluation.length(measure.most, place, "most", *length);
         const bool isUnder = least && *length < *least - kLengthTolerance;
         const bool isOver = most && *length > *most + kLengthTolerance;
         if (isUnder || isOver) {
             const Length limit = isUnder ? *least : *most;
-            resolved.troubles.push_back({RuleId::MeasureLimits, "measure '" + measure.name + "'",
-                                         showLength(*length, piece.style) +
-                                             (isUnder ? " is under its least, " : " is over its most, ") +
-                                             showLength(limit, piece.style),
-                                         std::nullopt, measure.name});
+            resolved.troubles.push_back(
+                {RuleId::MeasureLimits,
+                 "measure '" + measure.name + "'",
+                 showLength(*length, piece.style) +
+                     (isUnder ? " is under its least, " : " is over its most, ") +
+                     showLength(limit, piece.style),
+                 std::nullopt,
+                 measure.name});
         }
     }
 }
@@ -66,7 +73,8 @@ RuleBook withHouseRules(const Piece& piece, const RuleBook& rules, Evaluation& e
         const Place place{"house rule", house.id, std::nullopt};
         const std::optional<RuleId> id = ruleIdFromText(house.id);
         if (!id || rules[*id].unit == RuleUnit::None) {
-            evaluation.trouble(place, id ? "this rule has no figure to set" : "there is no such rule");
+            evaluation.trouble(place,
+                               id ? "this rule has no figure to set" : "there is no such rule");
             continue;
         }
         if (rules[*id].unit == RuleUnit::Length) {
@@ -74,7 +82,8 @@ RuleBook withHouseRules(const Piece& piece, const RuleBook& rules, Evaluation& e
             if (value && value->mm() >= 0) {
                 book = book.with(*id, value->mm());
             }
-        } else if (const std::optional<double> value = evaluation.ratio(house.value, place, "value")) {
+        } else if (const std::optional<double> value =
+                       evaluation.ratio(house.value, place, "value")) {
             book = book.with(*id, *value);
         }
     }
@@ -84,7 +93,8 @@ RuleBook withHouseRules(const Piece& piece, const RuleBook& rules, Evaluation& e
 std::vector<Length> rackOf(const Piece& piece, const Workshop& workshop, Evaluation& evaluation) {
     std::vector<Length> rack;
     for (const Statement& chisel : piece.rack) {
-        if (const std::optional<Length> width = evaluation.size(chisel, {"rack", chisel, std::nullopt}, "chisel")) {
+        if (const std::optional<Length> width =
+                evaluation.size(chisel, {"rack", chisel, std::nullopt}, "chisel")) {
             rack.push_back(*width);
         }
     }
@@ -106,8 +116,10 @@ Box boundsOf(const std::vector<ResolvedPart>& parts) {
 
 template <class Item>
 std::optional<std::size_t> findByName(const std::vector<Item>& items, std::string_view name) {
-    const auto it = std::find_if(items.begin(), items.end(), [name](const Item& item) { return item.name == name; });
-    return it == items.end() ? std::nullopt : std::optional(static_cast<std::size_t>(it - items.begin()));
+    const auto it = std::find_if(
+        items.begin(), items.end(), [name](const Item& item) { return item.name == name; });
+    return it == items.end() ? std::nullopt
+                             : std::optional(static_cast<std::size_t>(it - items.begin()));
 }
 
 }  // namespace

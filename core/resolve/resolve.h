@@ -9,6 +9,8 @@ namespace shoulderline {
 // Works out everything that follows from `piece`: measures, placing, joints, their sizes, the cuts
 // in both parts. Pure: the same input gives the same result. Never fails: what cannot be worked
 // out is a Trouble at its place, and the rest resolves.
-[[nodiscard]] ResolvedPiece resolve(const Piece& piece, const RuleBook& rules, const Workshop& workshop);
+[[nodiscard]] ResolvedPiece resolve(const Piece& piece,
+                                    const RuleBook& rules,
+                                    const Workshop& workshop);
 
 }  // namespace shoulderline

@@ -43,6 +43,8 @@ std::vector<NamedLength> sizesOf(const ResolvedJoint& joint) {
             {"shoulder at back side", tenon.shoulders.backSide.value},
             {"shoulder at face edge", tenon.shoulders.faceEdge.value},
             {"shoulder at back edge", tenon.shoulders.backEdge.value},
+            {"mortise width", mortise.width.value},
+            {"mortise length", mortise.length.value},
             {"mortise depth", mortise.depth.value},
             {"mortise from face", mortise.fromFace.value},
             {"mortise from end", mortise.fromStart.value}};
@@ -70,7 +72,9 @@ void pointAt(const ResolvedJoint& joint, std::size_t index, Moved& moved) {
 class Collector {
   public:
     void add(Moved moved) {
-        const auto key = std::tuple{moved.subject, moved.size, moved.before ? moved.before->mm() : -1e9,
+        const auto key = std::tuple{moved.subject,
+                                    moved.size,
+                                    moved.before ? moved.before->mm() : -1e9,
                                     moved.after ? moved.after->mm() : -1e9};
         if (seen_.insert(key).second) {
             list.push_back(std::move(moved));
@@ -109,8 +113,9 @@ void compare(const ResolvedPiece& before,
         const std::vector<NamedLength> was = sizesOf(*it->second);
         byName.erase(it);
         for (const NamedLength& size : sizes) {
-            const auto same = std::find_if(was.begin(), was.end(),
-                                           [&](const NamedLength& other) { return other.name == size.name; });
+            const auto same = std::find_if(was.begin(), was.end(), [&](const NamedLength& other) {
+                return other.name == size.name;
+            });
             if (same != was.end() && !nearlyEqual(same->value, size.value)) {
                 Moved one = moved;
                 one.size = size.name;
@@ -123,8 +128,12 @@ void compare(const ResolvedPiece& before,
     for (const Item& item : old) {
         const std::vector<NamedLength> sizes = sizesOf(item);
         if (byName.contains(item.name) && !sizes.empty()) {
-            collector.add({subjectOf(before, item), std::string(sizes.front().name), sizes.front().value,
-                           std::nullopt, std::nullopt, std::nullopt});
+            collector.add({subjectOf(before, item),
+                           std::string(sizes.front().name),
+                           sizes.front().value,
+                           std::nullopt,
+                           std::nullopt,
+                           std::nullopt});
         }
     }
 }

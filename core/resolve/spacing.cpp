@@ -49,13 +49,15 @@ SetLayout layOut(const Spacing& spacing,
         const int fitting = static_cast<int>(std::floor((clear - w) / pitch->mm() + kFits)) + 1;
         const int members = count.value_or(std::clamp(fitting, 0, Evaluation::kMostInSet));
         if (members < 1 || pitch->mm() < w - kFits || members > fitting) {
-            evaluation.trouble(place, "the set does not fit between the parts it lies between at that pitch");
+            evaluation.trouble(
+                place, "the set does not fit between the parts it lies between at that pitch");
             return {};
         }
         return atPitch(low, high, w, pitch->mm(), members);
     }
     if (!count && !spacing.greatestGap.empty()) {
-        const std::optional<Length> gap = evaluation.size(spacing.greatestGap, place, "greatest gap");
+        const std::optional<Length> gap =
+            evaluation.size(spacing.greatestGap, place, "greatest gap");
         if (!gap) {
             return {};
         }
@@ -68,7 +70,8 @@ SetLayout layOut(const Spacing& spacing,
     const double gap = (clear - w * *count) / (*count + 1);
     if (gap < -kFits) {
         evaluation.trouble(place,
-                           "a set of " + std::to_string(*count) + " does not fit between the parts it lies between");
+                           "a set of " + std::to_string(*count) +
+                               " does not fit between the parts it lies between");
         return {};
     }
     SetLayout layout;
