@@ -56,7 +56,7 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
 
     CLI::App* check = app.add_subcommand("check", "findings: what must be mended, what to look at, notes");
     CLI::App* sizes = app.add_subcommand("sizes", "measures, parts and joints with every size and its reasons");
-    CLI::App* print = app.add_subcommand("print", "drawings to a PDF file at true scale");
+    CLI::App* print = app.add_subcommand("print", "drawings to a PDF file, or SVG files, at true scale");
     for (CLI::App* command : {check, sizes, print}) {
         command->add_option("file", line.file, "piece to read (.shoulder)")->required();
         addCommon(*command, line);
@@ -66,7 +66,7 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
     print->add_option("--what", line.what, "parts or piece")->check(CLI::IsMember({"parts", "piece"}))->capture_default_str();
     print->add_option("--paper", line.paper, "Letter, Legal, Tabloid, A4 to A0, or a size such as \"300 x 1300 mm\"")->capture_default_str();
     print->add_option("--scale", line.scale, "1:1 tiles at full size; 1:5 and the like, or fit, one sheet each")->capture_default_str();
-    print->add_option("--out", line.out, "PDF file to write; one that is there is replaced")->required();
+    print->add_option("--out", line.out, "PDF file to write, or with .svg one SVG for each page (X-1.svg, X-2.svg, ...); what is there is replaced")->required();
     try {
         app.parse(argc, argv);
     } catch (const CLI::Success& success) {

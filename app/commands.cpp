@@ -6,13 +6,13 @@
 #include <iostream>
 
 #include "app/scale_text.h"
+#include "app/write_pages.h"
 #include "core/check/findings_json.h"
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/paper.h"
 #include "core/resolve/resolve.h"
 #include "core/resolve/sizes_json.h"
 #include "core/storage/piece_file.h"
-#include "ui/printing/pdf_writer.h"
 
 namespace shoulderline {
 
@@ -141,11 +141,11 @@ int runPrint(const CommandLine& line, const Resources& resources) {
     if (job.pages.empty()) {
         return refuse({ErrorCode::OutOfRange, "There is no part to print in this piece.", line.file, 0}, kUnreadable);
     }
-    const Result<void> written = writePdf(job, line.out, day);
+    const Result<std::vector<std::string>> written = writePages(job, line.out, day);
     if (!written) {
         return refuse(written.error(), kNotWritten);
     }
-    std::cout << line.out << ": " << job.pages.size() << (job.pages.size() == 1 ? " page" : " pages") << " of " << paper->name << "\n";
+    std::cout << written->front() << (written->size() > 1 ? " to " + written->back() : "") << ": " << job.pages.size() << (job.pages.size() == 1 ? " page" : " pages") << " of " << paper->name << "\n";
     return kDone;
 }
 

@@ -9,6 +9,7 @@ import subprocess
 import sys
 import tempfile
 import unittest
+from xml.etree import ElementTree
 
 import jsonschema
 
@@ -124,6 +125,20 @@ class Print(unittest.TestCase):
                 self.assertEqual(result.returncode, 0, result.stderr)
                 with open(out, "rb") as file:
                     self.assertEqual(file.read(5), b"%PDF-")
+
+    def test_svg_comes_out_one_file_for_each_page(self):
+        with tempfile.TemporaryDirectory() as folder:
+            result = run("print", sample("bench"), "--scale", "fit", "--out", os.path.join(folder, "parts.svg"))
+            self.assertEqual(result.returncode, 0, result.stderr)
+            names = sorted(os.listdir(folder))
+            self.assertIn("parts-1.svg", names)
+            self.assertNotIn("parts.svg", names)
+            for name in names:
+                root = ElementTree.parse(os.path.join(folder, name)).getroot()
+                self.assertEqual(root.tag, "{http://www.w3.org/2000/svg}svg")
+                self.assertEqual((root.get("width"), root.get("height")), ("297mm", "210mm"))
+            run("print", sample("bench"), "--what", "piece", "--scale", "fit", "--out", os.path.join(folder, "whole.svg"))
+            self.assertIn("whole.svg", os.listdir(folder))
 
     def test_the_same_piece_gives_the_same_bytes(self):
         with tempfile.TemporaryDirectory() as folder:

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/drawing/paper.h"
+#include "core/measure/result.h"
+
+namespace shoulderline {
+
+// Writes the job to `out`: an SVG for each page where the name ends in .svg ("X.svg" for a single
+// page, else "X-1.svg", "X-2.svg" and on), a PDF otherwise. Gives the files written. Needs a
+// QGuiApplication. Errors: CannotWrite.
+[[nodiscard]] Result<std::vector<std::string>> writePages(const PrintJob& job,
+                                                          const std::string& out,
+                                                          const std::string& date);
+
+}  // namespace shoulderline
