@@ -14,9 +14,10 @@ struct CommandLine {
     Command command = Command::Window;
     std::string file;  // empty: the window opens on a new piece
     bool isJson = false;
-    std::string what = "parts";  // of print: parts or piece
+    std::string what = "parts";  // of print: parts, piece or pictorial
     std::string paper = "A4";
     std::string scale = "1:1";
+    bool isScaleGiven = false;
     std::string out;
     std::vector<std::pair<std::string, std::string>> with;   // measure, expression
     std::vector<std::pair<std::string, std::string>> stock;  // stock, thickness

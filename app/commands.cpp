@@ -77,6 +77,19 @@ std::string dayOfLastChange(const std::string& file) {
            padded(static_cast<unsigned>(day.day()));
 }
 
+PrintJob jobFor(const CommandLine& line, const Piece& piece, const ResolvedPiece& resolved, const Paper& paper,
+                double scale, const std::string& day) {
+    const LetteringMetrics metrics;
+    // One sheet for many things has the scale at which they fit, unless another is asked for.
+    const double fitting = line.isScaleGiven ? scale : 0.0;
+    if (line.what == "pictorial") {
+        return pictorialJob(piece, resolved, paper, fitting, day, metrics);
+    }
+    const bool isParts = line.what == "parts";
+    return isParts && scale == 1.0 ? fullSizeJob(piece, resolved, {}, paper, {}, day, metrics)
+                                   : sheetJob(piece, resolved, isParts, paper, scale, day, metrics);
+}
+
 }  // namespace
 
 Result<std::vector<Edit>> askedEdits(const CommandLine& line, const Piece& piece) {
@@ -133,11 +146,7 @@ int runPrint(const CommandLine& line, const Resources& resources) {
     }
     const ResolvedPiece resolved = resolve(*piece, resources.rules, resources.workshop);
     const std::string day = dayOfLastChange(line.file);
-    const LetteringMetrics metrics;
-    const bool isParts = line.what == "parts";
-    const PrintJob job = isParts && *scale == 1.0
-                             ? fullSizeJob(*piece, resolved, {}, *paper, {}, day, metrics)
-                             : sheetJob(*piece, resolved, isParts, *paper, *scale, day, metrics);
+    const PrintJob job = jobFor(line, *piece, resolved, *paper, *scale, day);
     if (job.pages.empty()) {
         return refuse({ErrorCode::OutOfRange, "There is no part to print in this piece.", line.file, 0}, kUnreadable);
     }

@@ -64,6 +64,14 @@ struct TileOptions {
                                    const std::string& date,
                                    const TextMetrics&);
 
+// The sheet with the piece assembled and pulled apart.
+[[nodiscard]] PrintJob pictorialJob(const Piece&,
+                                    const ResolvedPiece&,
+                                    const Paper&,
+                                    double scale,
+                                    const std::string& date,
+                                    const TextMetrics&);
+
 // Part sheets (one page each) or the piece sheet at a scale (0 for the largest standard scale that
 // fits).
 [[nodiscard]] PrintJob sheetJob(const Piece&,

@@ -14,13 +14,14 @@ namespace {
 constexpr double kHeight = 2.5;
 constexpr double kRow = 5.0;
 constexpr double kBetweenColumns = 4.0;
-constexpr std::size_t kColumns = 6;
+constexpr std::size_t kColumns = 7;
 
 struct Column {
     std::string_view head;
     Align align = Align::Left;
 };
-constexpr std::array<Column, kColumns> kHeads{{{"part", Align::Left},
+constexpr std::array<Column, kColumns> kHeads{{{"no.", Align::Right},
+                                               {"part", Align::Left},
                                                {"quantity", Align::Right},
                                                {"length", Align::Right},
                                                {"width", Align::Right},
@@ -41,7 +42,8 @@ std::vector<Op> partsList(const Piece& piece,
     }
     for (const PartKind& kind : partKinds(resolved)) {
         const ResolvedPart& part = resolved.parts[kind.parts.front()];
-        rows.push_back({kind.name,
+        rows.push_back({std::to_string(rows.size()),
+                        kind.name,
                         std::to_string(kind.quantity),
                         shown(part.length()),
                         shown(part.width.value),
@@ -64,7 +66,7 @@ std::vector<Op> partsList(const Piece& piece,
     std::vector<Op> ops;
     for (std::size_t r = 0; r < rows.size(); ++r) {
         const double baseline = kRow * (static_cast<double>(r) + 1.0) - 1.2;
-        ops.push_back(BeginGroup{subjects[r], rows[r][0]});
+        ops.push_back(BeginGroup{subjects[r], rows[r][1]});
         for (std::size_t c = 0; c < kColumns; ++c) {
             const Align align = kHeads[c].align;
             ops.push_back(TextOp{{align == Align::Left ? left[c] : right[c], baseline},

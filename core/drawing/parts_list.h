@@ -9,7 +9,7 @@
 
 namespace shoulderline {
 
-// The parts by kind as a table: name, quantity, finished length, width and thickness, stock. Its
+// The parts by kind as a table: number (1 for the first of partKinds()), name, quantity, finished length, width and thickness, stock. Its
 // top left corner is at (0, 0).
 [[nodiscard]] std::vector<Op> partsList(const Piece& piece,
                                         const ResolvedPiece& resolved,

@@ -2,6 +2,7 @@
 
 #include "core/drawing/paper.h"
 #include "core/drawing/part_sheet.h"
+#include "core/drawing/pictorial.h"
 
 namespace shoulderline {
 
@@ -26,6 +27,20 @@ void addPage(Sheet sheet, PrintJob& job) {
 }
 
 }  // namespace
+
+PrintJob pictorialJob(const Piece& piece,
+                      const ResolvedPiece& resolved,
+                      const Paper& paper,
+                      double scale,
+                      const std::string& date,
+                      const TextMetrics& metrics) {
+    PrintJob job;
+    job.title = piece.name;
+    if (!resolved.parts.empty()) {
+        addPage(pictorialSheet(piece, resolved, {lying(paper), scale, date, 0, 0}, metrics), job);
+    }
+    return job;
+}
 
 PrintJob sheetJob(const Piece& piece,
                   const ResolvedPiece& resolved,

@@ -15,7 +15,9 @@
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/lettering_widths.h"
 #include "core/drawing/overloaded.h"
+#include "core/drawing/pictorial.h"
 #include "core/drawing/piece_view.h"
+#include "core/drawing/pulled_apart.h"
 #include "core/drawing/rods.h"
 #include "tests/support/pieces.h"
 #include "ui/painting/lettering_font.h"
@@ -39,6 +41,25 @@ void elevation(benchmark::State& state, const View& view) {
     const Chair chair;
     for (auto _ : state) {
         benchmark::DoNotOptimize(elevationOf(chair.resolved, view));
+    }
+}
+
+// The picture with hidden lines removed: assembled, and pulled apart with its mortises.
+void pictorial(benchmark::State& state, bool isApart) {
+    const Chair chair;
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(pictureOf(
+            chair.resolved,
+            pictorialView(),
+            isApart ? pulledApart(chair.resolved, 50.0) : std::vector<Vec3>{}));
+    }
+}
+
+void pictorialOnPaper(benchmark::State& state) {
+    const Chair chair;
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(pictorialSheet(
+            chair.piece, chair.resolved, {{420, 297}, 0.0, "2026-11-24", 0, 0}, chair.metrics));
     }
 }
 
@@ -227,6 +248,9 @@ void barePdf(benchmark::State& state) {
 BENCHMARK_CAPTURE(elevation, front, View::front())->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(elevation, side, View::side())->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(elevation, plan, View::plan())->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(pictorial, assembled, false)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(pictorial, pulled_apart, true)->Unit(benchmark::kMillisecond);
+BENCHMARK(pictorialOnPaper)->Unit(benchmark::kMillisecond);
 BENCHMARK(rods)->Unit(benchmark::kMillisecond);
 BENCHMARK(partDrawings)->Unit(benchmark::kMillisecond);
 BENCHMARK(fullSizeLayout)->Unit(benchmark::kMillisecond);

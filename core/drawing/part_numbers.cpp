@@ -1,0 +1,196 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+
+#include "core/drawing/dimension_parts.h"
+#include "core/drawing/pictorial.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kRadius = 3.2;
+constexpr double kHeight = 2.5;
+constexpr double kClear = 0.8;  // round a circle
+constexpr double kArrow = 2.0;
+constexpr double kShortestPointedAt = 0.8;
+constexpr double kForEdge =
+    6.0;  // an edge inside the outline is pointed at only for want of others
+constexpr double kAround = 11.0;  // how far outside the picture the middle of a circle may lie
+
+// Which places of the paper are taken, in squares of half a millimetre, and how many of them are in
+// any rectangle.
+class TakenPlaces {
+  public:
+    explicit TakenPlaces(const Rect& area)
+        : corner_(area.min),
+          columns_(static_cast<std::size_t>(std::ceil(area.size().x / kCell)) + 1),
+          rows_(static_cast<std::size_t>(std::ceil(area.size().y / kCell)) + 1),
+          taken_(columns_ * rows_, 0),
+          sums_((columns_ + 1) * (rows_ + 1), 0) {}
+
+    void takeLine(Vec2 a, Vec2 b) {
+        const int steps = static_cast<int>(norm(b - a) / (kCell / 2.0)) + 1;
+        for (int i = 0; i <= steps; ++i) {
+            const Vec2 p = a + (b - a) * (static_cast<double>(i) / steps);
+            if (const std::optional<std::size_t> cell = cellAt(p)) {
+                taken_[*cell] = 1;
+            }
+        }
+    }
+    void takeSquare(Vec2 centre, double half) {
+        for (double y = -half; y <= half; y += kCell / 2.0) {
+            takeLine(centre + Vec2{-half, y}, centre + Vec2{half, y});
+        }
+    }
+    // To be called once lines have been taken, before isFree() is asked.
+    void sumUp() {
+        for (std::size_t r = 0; r < rows_; ++r) {
+            int row = 0;
+            for (std::size_t c = 0; c < columns_; ++c) {
+                row += taken_[r * columns_ + c];
+                sums_[(r + 1) * (columns_ + 1) + c + 1] = sums_[r * (columns_ + 1) + c + 1] + row;
+            }
+        }
+    }
+    [[nodiscard]] bool isFree(Vec2 centre, double half) const {
+        const double left = (centre.x - half - corner_.x) / kCell;
+        const double top = (centre.y - half - corner_.y) / kCell;
+        const double right = (centre.x + half - corner_.x) / kCell;
+        const double bottom = (centre.y + half - corner_.y) / kCell;
+        if (left < 0.0 || top < 0.0 || right >= static_cast<double>(columns_) ||
+            bottom >= static_cast<double>(rows_)) {
+            return false;
+        }
+        const auto at = [&](double row, double column) {
+            return sums_[static_cast<std::size_t>(row) * (columns_ + 1) +
+                         static_cast<std::size_t>(column)];
+        };
+        const double r = std::floor(right) + 1.0;
+        const double b = std::floor(bottom) + 1.0;
+        return at(b, r) - at(b, left) - at(top, r) + at(top, left) == 0;
+    }
+    // How many taken squares a line meets.
+    [[nodiscard]] int takenAlong(Vec2 a, Vec2 b) const {
+        const int steps = static_cast<int>(norm(b - a) / kCell) + 1;
+        int count = 0;
+        for (int i = 0; i <= steps; ++i) {
+            const std::optional<std::size_t> cell =
+                cellAt(a + (b - a) * (static_cast<double>(i) / steps));
+            count += cell ? taken_[*cell] : 0;
+        }
+        return count;
+    }
+
+  private:
+    static constexpr double kCell = 0.5;
+
+    [[nodiscard]] std::optional<std::size_t> cellAt(Vec2 p) const {
+        const double column = std::floor((p.x - corner_.x) / kCell);
+        const double row = std::floor((p.y - corner_.y) / kCell);
+        if (column < 0.0 || row < 0.0 || column >= static_cast<double>(columns_) ||
+            row >= static_cast<double>(rows_)) {
+            return std::nullopt;
+        }
+        return static_cast<std::size_t>(row) * columns_ + static_cast<std::size_t>(column);
+    }
+
+    Vec2 corner_;
+    std::size_t columns_;
+    std::size_t rows_;
+    std::vector<int> taken_;
+    std::vector<int> sums_;
+};
+
+struct Placed {
+    Vec2 tip;
+    Vec2 centre;
+    double cost = 1e18;
+};
+
+// The best place for a circle that points at the line from `a` to `b`.
+void tryPlaces(Vec2 a, Vec2 b, double dearer, const TakenPlaces& places, Placed& best) {
+    constexpr int kWays = 16;
+    constexpr std::array<double, 10> kDistances{
+        5.0, 7.0, 9.5, 12.5, 16.0, 20.0, 25.0, 32.0, 40.0, 50.0};
+    constexpr double kLeastSlant = 0.35;
+    constexpr double kPerCrossing = 3.0;
+    constexpr double kForLength = 0.15;
+    const double length = norm(b - a);
+    const Vec2 along = (b - a) * (1.0 / length);
+    const Vec2 tip = (a + b) * 0.5;
+    for (int i = 0; i < kWays; ++i) {
+        const double angle = 2.0 * 3.14159265358979 * (i + 0.5) / kWays;
+        const Vec2 way{std::cos(angle), std::sin(angle)};
+        if (std::abs(cross(way, along)) < kLeastSlant) {
+            continue;
+        }
+        for (const double distance : kDistances) {
+            const Vec2 centre = tip + way * distance;
+            const double cost = dearer + distance - kForLength * std::min(length, 30.0);
+            if (cost >= best.cost || !places.isFree(centre, kRadius + kClear)) {
+                continue;
+            }
+            const double crossed = cost + kPerCrossing * places.takenAlong(tip + way * 1.0, centre);
+            if (crossed < best.cost) {
+                best = {tip, centre, crossed};
+            }
+        }
+    }
+}
+
+void addNumber(const Placed& placed, std::size_t number, std::vector<Op>& ops) {
+    const Vec2 way = (placed.centre - placed.tip) * (1.0 / norm(placed.centre - placed.tip));
+    ops.push_back(Stroke{{placed.tip, placed.centre - way * kRadius}, LineRole::Dimension});
+    ops.push_back(arrowhead(placed.tip, placed.centre, kArrow));
+    ops.push_back(ArcOp{placed.centre, kRadius, {}, Angle::degrees(360.0), LineRole::Dimension});
+    ops.push_back(TextOp{placed.centre + Vec2{0.0, kHeight / 2.0},
+                         std::to_string(number),
+                         kHeight,
+                         Align::Centre,
+                         false,
+                         false});
+}
+
+}  // namespace
+
+std::vector<Op> partNumbers(const ResolvedPiece& resolved,
+                            const Picture& picture,
+                            double scale,
+                            const TextMetrics&) {
+    const auto onSheet = [&](Vec2 p) { return Vec2{p.x * scale, -p.y * scale}; };
+    const double around = kAround + kRadius + kClear + 1.0;
+    TakenPlaces places(
+        {Vec2{picture.bounds.min.x * scale, -picture.bounds.max.y * scale} - Vec2{around, around},
+         Vec2{picture.bounds.max.x * scale, -picture.bounds.min.y * scale} + Vec2{around, around}});
+    for (const PictureLine& line : picture.lines) {
+        places.takeLine(onSheet(line.a), onSheet(line.b));
+    }
+    std::vector<Op> ops;
+    const std::vector<PartKind> kinds = partKinds(resolved);
+    for (std::size_t k = 0; k < kinds.size(); ++k) {
+        places.sumUp();
+        Placed best;
+        for (const PictureLine& line : picture.lines) {
+            const bool isOfKind =
+                std::find(kinds[k].parts.begin(), kinds[k].parts.end(), line.part) !=
+                kinds[k].parts.end();
+            if (isOfKind && line.kind != PictureLineKind::Way &&
+                norm(line.b - line.a) * scale > kShortestPointedAt) {
+                const double dearer = line.kind == PictureLineKind::Edge ? kForEdge : 0.0;
+                tryPlaces(onSheet(line.a), onSheet(line.b), dearer, places, best);
+            }
+        }
+        if (best.cost < 1e17) {
+            ops.push_back(BeginGroup{{SubjectKind::Part, kinds[k].parts.front()}, kinds[k].name});
+            addNumber(best, k + 1, ops);
+            ops.push_back(EndGroup{});
+            places.takeSquare(best.centre, kRadius);
+            places.takeLine(best.tip, best.centre);
+        }
+    }
+    return ops;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,174 @@
+#include "core/drawing/pictorial.h"
+
+#include <cmath>
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/lettering_metrics.h"
+#include "core/drawing/paper.h"
+#include "core/drawing/piece_view.h"
+#include "core/drawing/pulled_apart.h"
+#include "tests/core/drawing/sheet_checks.h"
+#include "tests/support/pieces.h"
+
+namespace shoulderline {
+namespace {
+
+const LetteringMetrics kMetrics;
+constexpr double kClearance = 40.0;
+
+TEST(PulledApart, EveryTenonOfTheSamplesIsOutOfItsMortise) {
+    for (const char* name : testing::kSamples) {
+        const ResolvedPiece resolved = testing::resolved(testing::sample(name));
+        const std::vector<Vec3> moves = pulledApart(resolved, kClearance);
+        for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+            const ResolvedJoint& joint = resolved.joints[i];
+            const Vec3 apart = moves[joint.mortised] - moves[joint.tenoned];
+            const double least = lengthOfEntry(resolved, i) + kClearance;
+            // Joints askew move along the axis nearest to them.
+            const double slant = std::max(
+                {std::abs(joint.frame.x.x), std::abs(joint.frame.x.y), std::abs(joint.frame.x.z)});
+            EXPECT_GE(dot(apart, joint.frame.x), least * slant - 1e-6)
+                << name << ": " << joint.name;
+        }
+    }
+}
+
+TEST(PulledApart, TwoPostsAndARailMoveOnlyAlongTheRail) {
+    const ResolvedPiece resolved = testing::resolved(testing::twoPostsAndARail());
+    const std::vector<Vec3> moves = pulledApart(resolved, kClearance);
+    double sum = 0.0;
+    for (const Vec3& move : moves) {
+        EXPECT_EQ(move.y, 0.0);
+        EXPECT_EQ(move.z, 0.0);
+        sum += move.x;
+    }
+    EXPECT_NEAR(sum, 0.0, 0.01) << "the rail stays in the middle";
+}
+
+TEST(PulledApart, TenonsStayInLineWithTheirMortisesInTheTable) {
+    const ResolvedPiece resolved = testing::resolved(testing::sample("table"));
+    const std::vector<Vec3> moves = pulledApart(resolved, kClearance);
+    for (const ResolvedJoint& joint : resolved.joints) {
+        if (joint.kind == JointKind::Rests) {
+            continue;
+        }
+        const Vec3 apart = moves[joint.mortised] - moves[joint.tenoned];
+        EXPECT_LT(norm(cross(apart, joint.frame.x)), 1e-6) << joint.name;
+    }
+}
+
+TEST(PulledApart, PartsEachLetIntoTheOtherMoveTogether) {
+    ResolvedPiece resolved = testing::resolved(testing::twoPostsAndARail());
+    ResolvedJoint back = resolved.joints.front();
+    std::swap(back.tenoned, back.mortised);
+    resolved.joints.push_back(back);
+
+    const std::vector<Vec3> moves = pulledApart(resolved, kClearance);
+
+    EXPECT_EQ(moves[back.tenoned] - moves[back.mortised], (Vec3{0, 0, 0}));
+}
+
+double lengthOf(const std::vector<PictureLine>& lines) {
+    double sum = 0.0;
+    for (const PictureLine& line : lines) {
+        sum += norm(line.b - line.a);
+    }
+    return sum;
+}
+
+TEST(Pictures, AssembledShowWhatAnElevationShowsAsVisible) {
+    const ResolvedPiece resolved = testing::resolved(testing::sample("bench"));
+    double visible = 0.0;
+    for (const ElevationLine& line : elevationOf(resolved, View::front()).lines) {
+        visible += line.isVisible ? norm(line.b - line.a) : 0.0;
+    }
+
+    EXPECT_NEAR(lengthOf(pictureOf(resolved, View::front()).lines), visible, 0.5);
+}
+
+// A box shows its outline in six edges and its nearest corner in three.
+TEST(Pictures, OutlinesAreWideAndInnerEdgesNarrow) {
+    ResolvedPiece resolved = testing::resolved(testing::twoPostsAndARail());
+    resolved.parts.resize(1);
+    resolved.parts[0].mortises.clear();
+    resolved.parts[0].tenons.clear();
+    resolved.joints.clear();
+
+    const Picture picture = pictureOf(resolved, pictorialView());
+
+    int contours = 0;
+    for (const PictureLine& line : picture.lines) {
+        contours += line.kind == PictureLineKind::Contour;
+    }
+    EXPECT_EQ(picture.lines.size(), 9u);
+    EXPECT_EQ(contours, 6);
+}
+
+// The mouth of a mortise in a face that looks at the viewer, its walls seen inside it.
+TEST(Pictures, PulledApartShowTheMortises) {
+    ResolvedPiece resolved = testing::resolved(testing::twoPostsAndARail());
+    const std::vector<Vec3> moves = pulledApart(resolved, kClearance);
+    const auto edgesOf = [&](const Picture& picture, std::size_t part) {
+        double sum = 0.0;
+        for (const PictureLine& line : picture.lines) {
+            sum += line.part == part && line.kind == PictureLineKind::Edge ? norm(line.b - line.a)
+                                                                           : 0.0;
+        }
+        return sum;
+    };
+    // The left post's mortise looks to the right hand, where the viewer stands.
+    const std::size_t left = resolved.parts[0].frame.origin.x < 0.0 ? 0 : 1;
+    ASSERT_EQ(resolved.parts[left].mortises.size(), 1u);
+    const double with = edgesOf(pictureOf(resolved, pictorialView(), moves), left);
+    const Vec3 mouth = resolved.parts[left].mortises[0].box.size();
+    resolved.parts[left].mortises.clear();
+    const double without = edgesOf(pictureOf(resolved, pictorialView(), moves), left);
+
+    // A mortise is longest along the post, whose upright lines the tilt of 24 degrees shortens.
+    const double longSide = std::max({mouth.x, mouth.y, mouth.z}) * std::cos(24.0 / 57.29578);
+    EXPECT_GT(with - without, 2.0 * longSide);
+}
+
+std::set<std::string> numbersOn(const std::vector<Op>& ops) {
+    std::set<std::string> numbers;
+    for (const Op& op : ops) {
+        if (const auto* text = std::get_if<TextOp>(&op)) {
+            numbers.insert(text->text);
+        }
+    }
+    return numbers;
+}
+
+TEST(PartNumbers, EveryKindInTheSamplesHasOne) {
+    for (const char* name : testing::kSamples) {
+        const ResolvedPiece resolved = testing::resolved(testing::sample(name));
+        const Picture picture =
+            pictureOf(resolved, pictorialView(), pulledApart(resolved, pictureClearance(resolved)));
+        EXPECT_EQ(numbersOn(partNumbers(resolved, picture, 0.1, kMetrics)).size(),
+                  partKinds(resolved).size())
+            << name;
+    }
+}
+
+TEST(PictorialSheet, LetteringOfTheSamplesLiesOnNothing) {
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        for (const char* paper : {"A4", "Letter", "A3", "A1"}) {
+            const PrintJob job =
+                pictorialJob(piece, resolved, *findPaper(paper), 0.0, "2026-11-24", kMetrics);
+            ASSERT_EQ(job.contents.size(), 1u);
+            EXPECT_EQ(testing::overlapsOn(job.contents[0], kMetrics), std::vector<std::string>{})
+                << name << " on " << paper;
+        }
+    }
+}
+
+TEST(PictorialSheet, APieceWithoutPartsHasNone) {
+    EXPECT_TRUE(pictorialJob({}, {}, *findPaper("A4"), 0.0, "", kMetrics).pages.empty());
+}
+
+}  // namespace
+}  // namespace shoulderline
