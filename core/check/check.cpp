@@ -94,6 +94,18 @@ Edit stateSize(const CheckContext& context, std::size_t joint, SizeName size, Le
                         {SizeState::Stated, CheckContext::statement(value)}};
 }
 
+bool followsShoulders(const ResolvedJoint& joint, SizeName tenon) {
+    const Shoulders& s = joint.tenon.shoulders;
+    const auto areStated = [](const Size& a, const Size& b) { return a.state != SizeState::ByRule && b.state != SizeState::ByRule; };
+    return (tenon == SizeName::TenonThickness && areStated(s.faceSide, s.backSide)) ||
+           (tenon == SizeName::TenonWidth && areStated(s.faceEdge, s.backEdge));
+}
+
+Edit backToRule(const CheckContext& context, std::size_t joint, SizeName size) {
+    const ResolvedJoint& resolved = context.resolved.joints[joint];
+    return SetJointSize{context.resolved.parts[resolved.tenoned].of, context.resolved.parts[resolved.mortised].of, size, {}};
+}
+
 std::vector<Finding> gather(std::vector<Finding> findings, const ResolvedPiece& resolved) {
     struct Group {
         Finding finding;

@@ -34,4 +34,11 @@ void checkStock(const CheckContext&, std::vector<Finding>&);        // stock tha
 // The edit that states one size of a joint, for both its stated parts.
 [[nodiscard]] Edit stateSize(const CheckContext&, std::size_t joint, SizeName size, Length value);
 
+// Whether the thickness or width of a joint's tenon is what two stated shoulders leave, and so is not
+// to be stated itself.
+[[nodiscard]] bool followsShoulders(const ResolvedJoint&, SizeName tenon);
+
+// The edit that takes one size of a joint back to its rule.
+[[nodiscard]] Edit backToRule(const CheckContext&, std::size_t joint, SizeName size);
+
 }  // namespace shoulderline

@@ -8,23 +8,29 @@ namespace shoulderline {
 
 namespace {
 
-// How far a mortise stands out past the body of its part, across the way it is entered: the most, in millimetres.
-double beyondFace(const ResolvedPart& part, const MortiseSolid& mortise) {
+struct Beyond {
+    double by = 0.0;  // millimetres
+    int axis = 0;     // of the mortised part
+};
+
+// How far a mortise stands out past the body of its part, across the way it is entered: the most.
+Beyond beyondFace(const ResolvedPart& part, const MortiseSolid& mortise) {
     const Box wood = part.bodyBox();
     const int entered = mortise.face == Face::StartEnd || mortise.face == Face::FarEnd
                             ? 0
                             : (mortise.face == Face::FaceEdge || mortise.face == Face::BackEdge ? 1 : 2);
-    double beyond = 0.0;
+    Beyond most;
     for (int axis = 0; axis < 3; ++axis) {
         if (axis != entered) {
-            beyond = std::max({beyond, wood.min[axis] - mortise.box.min[axis], mortise.box.max[axis] - wood.max[axis]});
+            const double by = std::max(wood.min[axis] - mortise.box.min[axis], mortise.box.max[axis] - wood.max[axis]);
+            most = by > most.by ? Beyond{by, axis} : most;
         }
     }
-    return beyond;
+    return most;
 }
 
 void checkOnFace(const CheckContext& context, const ResolvedPart& part, const MortiseSolid& mortise, std::vector<Finding>& findings) {
-    const double beyond = beyondFace(part, mortise);
+    const auto [beyond, axis] = beyondFace(part, mortise);
     if (beyond < kLengthTolerance.mm()) {
         return;
     }
@@ -36,8 +42,18 @@ void checkOnFace(const CheckContext& context, const ResolvedPart& part, const Mo
     finding.unit = "mm";
     finding.message = "{joint}: the mouth runs off the " + std::string(wordFor(mortise.face)) + " of {other} by " + context.shownMm(beyond);
     finding.mends.push_back({"move {part} back onto the face by " + context.shownMm(beyond), std::nullopt});
+    const bool alongWidth = std::abs(dot(joint.frame.y, part.frame.axis(axis))) > 0.5;
+    const Size& mouth = alongWidth ? joint.mortise.length : joint.mortise.width;
+    if (mouth.state != SizeState::ByRule) {
+        finding.mends.push_back({"go back to the rule for the mouth, " +
+                                     context.shown(alongWidth ? joint.tenon.width.value : joint.tenon.thickness.value),
+                                 backToRule(context, mortise.joint, alongWidth ? SizeName::MortiseLength : SizeName::MortiseWidth)});
+    }
+    const bool mayNarrow = alongWidth && mouth.state == SizeState::ByRule &&
+                           joint.tenon.shoulders.faceEdge.state == SizeState::ByRule &&
+                           joint.tenon.shoulders.backEdge.state == SizeState::ByRule;
     const Length narrower = joint.tenon.width.value - Length::mm(beyond * 2);
-    if (narrower.mm() > 1.0) {
+    if (mayNarrow && narrower.mm() > 1.0) {
         finding.mends.push_back({"make the tenon narrower, " + context.shown(narrower),
                                  stateSize(context, mortise.joint, SizeName::TenonWidth, narrower)});
     }
@@ -58,8 +74,63 @@ void checkChisel(const CheckContext& context, std::size_t index, std::vector<Fin
     finding.limit = nearest.mm();
     finding.unit = "mm";
     finding.message = "{joint}: no chisel on the rack cuts a mortise " + context.shown(width) + " wide; the nearest is " + context.shown(nearest);
-    finding.mends.push_back({"make the tenon " + context.shown(nearest), stateSize(context, index, SizeName::TenonThickness, nearest)});
+    if (followsShoulders(joint, SizeName::TenonThickness)) {
+        finding.mends.push_back({"go back to the rule for the shoulder at the back side", backToRule(context, index, SizeName::ShoulderBackSide)});
+    } else if (joint.mortise.width.state == SizeState::ByRule) {
+        finding.mends.push_back({"make the tenon " + context.shown(nearest), stateSize(context, index, SizeName::TenonThickness, nearest)});
+    } else {
+        finding.mends.push_back({"make the mortise " + context.shown(nearest) + " wide", stateSize(context, index, SizeName::MortiseWidth, nearest)});
+    }
     findings.push_back(std::move(finding));
+}
+
+// One direction in which a mortise takes its tenon, with the sizes that decide it.
+struct Fit {
+    const char* mouthIs;
+    const char* tenonIs;
+    const Size& mouth;
+    const Size& tenon;
+    SizeName mouthName;
+    SizeName tenonName;
+    Length allowance;        // by which the mortise is larger by rule
+};
+
+void checkFit(const CheckContext& context, std::size_t index, const Fit& fit, std::vector<Finding>& findings) {
+    if (fit.mouth.value >= fit.tenon.value - kLengthTolerance) {
+        return;
+    }
+    const ResolvedJoint& joint = context.resolved.joints[index];
+    Finding finding = context.finding(RuleId::MouthTakesTenon, Severity::MustMend);
+    finding.parts = {joint.tenoned, joint.mortised};
+    finding.joint = index;
+    finding.value = fit.mouth.value.mm();
+    finding.limit = fit.tenon.value.mm();
+    finding.unit = "mm";
+    finding.message = "{joint}: the mortise is " + context.shown(fit.mouth.value) + " " + fit.mouthIs + " and its tenon " +
+                      context.shown(fit.tenon.value) + " " + fit.tenonIs + ": it does not go in";
+    const Length pared = fit.mouth.value - fit.allowance;
+    if (!followsShoulders(joint, fit.tenonName) && pared > kLengthTolerance) {
+        finding.mends.push_back({"pare the tenon to the mortise, " + context.shown(pared) + " " + fit.tenonIs,
+                                 stateSize(context, index, fit.tenonName, pared)});
+    }
+    if (fit.mouth.state != SizeState::ByRule) {
+        finding.mends.push_back({"go back to the rule for the mortise, " + context.shown(fit.tenon.value + fit.allowance) + " " + fit.mouthIs,
+                                 backToRule(context, index, fit.mouthName)});
+    }
+    findings.push_back(std::move(finding));
+}
+
+void checkFits(const CheckContext& context, std::size_t index, std::vector<Finding>& findings) {
+    const ResolvedJoint& joint = context.resolved.joints[index];
+    const Tenon& tenon = joint.tenon;
+    checkFit(context, index, {"wide", "thick", joint.mortise.width, tenon.thickness, SizeName::MortiseWidth,
+                              SizeName::TenonThickness, {}}, findings);
+    checkFit(context, index, {"long", "wide", joint.mortise.length, tenon.width, SizeName::MortiseLength,
+                              SizeName::TenonWidth, {}}, findings);
+    if (joint.kind != JointKind::Through) {
+        checkFit(context, index, {"deep", "long", joint.mortise.depth, tenon.length, SizeName::MortiseDepth, SizeName::TenonLength,
+                                  context.resolved.rules[RuleId::MortiseDepthExtra].length()}, findings);
+    }
 }
 
 }  // namespace
@@ -73,6 +144,7 @@ void checkMouths(const CheckContext& context, std::vector<Finding>& findings) {
     for (std::size_t i = 0; i < context.resolved.joints.size(); ++i) {
         if (context.resolved.joints[i].kind != JointKind::Rests) {
             checkChisel(context, i, findings);
+            checkFits(context, i, findings);
         }
     }
 }

@@ -52,7 +52,7 @@ class JointJudge {
     }
 
     void mend(Finding& finding, std::string text, SizeName size, Length value) const {
-        if (value > kLengthTolerance) {
+        if (value > kLengthTolerance && !followsShoulders(joint_, size)) {
             finding.mends.push_back({std::move(text) + context_.shown(value), stateSize(context_, index_, size, value)});
         }
     }
@@ -105,10 +105,16 @@ class JointJudge {
         const bool nearStart = joint_.mortise.fromStart.value < joint_.mortise.fromFar;
         const double along = dot(tenoned_.frame.y, mortised_.frame.x);
         const bool faceEdgeIsNear = (along > 0) == nearStart;
+        if (s.faceEdge.state != SizeState::ByRule && s.backEdge.state != SizeState::ByRule) {
+            return;
+        }
+        const bool byBackEdge = s.backEdge.state != SizeState::ByRule;
         const Length other = faceEdgeIsNear ? s.backEdge.value : s.faceEdge.value;
         if (std::abs(along) > 0.5 && other - by >= least - kLengthTolerance) {
-            mend(finding, "move the tenon within its part: shoulder at face edge ", SizeName::ShoulderFaceEdge,
-                 faceEdgeIsNear ? s.faceEdge.value + by : s.faceEdge.value - by);
+            const Length faceEdge = faceEdgeIsNear ? s.faceEdge.value + by : s.faceEdge.value - by;
+            const Length backEdge = faceEdgeIsNear ? s.backEdge.value - by : s.backEdge.value + by;
+            mend(finding, std::string("move the tenon within its part: shoulder at ") + (byBackEdge ? "back edge " : "face edge "),
+                 byBackEdge ? SizeName::ShoulderBackEdge : SizeName::ShoulderFaceEdge, byBackEdge ? backEdge : faceEdge);
         }
     }
 
@@ -138,6 +144,10 @@ void JointJudge::describeRatio(RuleId rule, double value, double limit, bool isH
                           ratioText(limit);
         mend(finding, "make the tenon ", SizeName::TenonThickness, bestChisel(isHigh, limit));
         backToRule(finding, SizeName::TenonThickness, tenon.thickness);
+        if (followsShoulders(joint_, SizeName::TenonThickness)) {
+            backToRule(finding, SizeName::ShoulderFaceSide, tenon.shoulders.faceSide);
+            backToRule(finding, SizeName::ShoulderBackSide, tenon.shoulders.backSide);
+        }
     } else if (rule == RuleId::TenonWidthRatio) {
         finding.message = "{joint}: the tenon is " + context_.shown(tenon.width.value) + " wide, " + ratioText(value) +
                           " times its thickness; the rule book asks " + most + ratioText(limit);
@@ -145,6 +155,10 @@ void JointJudge::describeRatio(RuleId rule, double value, double limit, bool isH
         mend(finding, isHigh ? "make the tenon narrower, " : "make the tenon wider, ", SizeName::TenonWidth,
              isHigh ? allowed : snapUp(tenon.thickness.value * limit, Length::inches(1.0 / 32)));
         backToRule(finding, SizeName::TenonWidth, tenon.width);
+        if (followsShoulders(joint_, SizeName::TenonWidth)) {
+            backToRule(finding, SizeName::ShoulderFaceEdge, tenon.shoulders.faceEdge);
+            backToRule(finding, SizeName::ShoulderBackEdge, tenon.shoulders.backEdge);
+        }
     } else if (rule == RuleId::TenonLengthShare) {
         const double there = tenon.length.value.mm() / value;
         finding.message = "{joint}: the tenon is " + context_.shown(tenon.length.value) + " long, " + ratioText(value) +
@@ -179,24 +193,31 @@ void JointJudge::describeLength(RuleId rule, double value, double limit, Finding
         const Size& faceSide = tenon.shoulders.faceSide;
         const Length most = tenon.thickness.value - missing * 2;
         const Length chisel = chiselWithin(context_.resolved.rack, most);
-        if (faceSide.state != SizeState::ByRule) {
+        const Size& backSide = tenon.shoulders.backSide;
+        backToRule(finding, SizeName::MortiseWidth, joint_.mortise.width);
+        if (faceSide.state != SizeState::ByRule || backSide.state != SizeState::ByRule) {
             backToRule(finding, SizeName::ShoulderFaceSide, faceSide);
+            backToRule(finding, SizeName::ShoulderBackSide, backSide);
         } else if (chisel <= most + kLengthTolerance) {
             mend(finding, "make the tenon thinner, ", SizeName::TenonThickness, chisel);
         }
     } else if (rule == RuleId::MortiseEndLeast) {
         finding.message = "{joint}: " + context_.shownMm(value) + " of wood between the mortise and the end of {other}" + asks;
         shiftTenon(finding, missing);
+        backToRule(finding, SizeName::MortiseLength, joint_.mortise.length);
         moveMend(finding, true, missing, "move {part} away from the end by ");
     } else if (rule == RuleId::ShoulderLeast) {
         finding.message = "{joint}: the smallest shoulder is " + context_.shownMm(value) + asks;
         const Shoulders& s = tenon.shoulders;
         const bool atCheek = std::min(s.faceSide.value, s.backSide.value) <= std::min(s.faceEdge.value, s.backEdge.value);
         const Length sum = atCheek ? tenoned_.thickness.value : tenoned_.width.value;
-        mend(finding, atCheek ? "make the tenon thinner, " : "make the tenon narrower, ",
-             atCheek ? SizeName::TenonThickness : SizeName::TenonWidth, sum - Length::mm(limit) * 2);
-        backToRule(finding, SizeName::ShoulderFaceSide, s.faceSide);
-        backToRule(finding, SizeName::ShoulderFaceEdge, s.faceEdge);
+        const auto [first, second] = atCheek ? std::pair{&s.faceSide, &s.backSide} : std::pair{&s.faceEdge, &s.backEdge};
+        if (first->state == SizeState::ByRule && second->state == SizeState::ByRule) {
+            mend(finding, atCheek ? "make the tenon thinner, " : "make the tenon narrower, ",
+                 atCheek ? SizeName::TenonThickness : SizeName::TenonWidth, sum - Length::mm(limit) * 2);
+        }
+        backToRule(finding, atCheek ? SizeName::ShoulderFaceSide : SizeName::ShoulderFaceEdge, *first);
+        backToRule(finding, atCheek ? SizeName::ShoulderBackSide : SizeName::ShoulderBackEdge, *second);
     } else {
         finding.message = "{joint}: the tenon stands " + context_.shownMm(value) + " proud" +
                           "; the rule book asks at most " + context_.shownMm(limit);

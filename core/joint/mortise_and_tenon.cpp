@@ -109,21 +109,55 @@ Size blindLength(const TenonedSection& section, Length depthThere, const SizingG
     return size;
 }
 
-// Both shoulders across one direction of the section: the first as it stands or stated, the other
-// what is left.
-void shareOut(Size& first,
-              Size& second,
-              Length whole,
-              Length tenon,
-              const std::optional<StatedSize>& stated) {
-    const Length half = (whole - tenon) / 2;
-    link(first, RuleId::TenonCentred, whole, {}, half);
-    state(first, stated);
-    link(second, RuleId::TenonCentred, whole, {}, half);
-    if (stated) {
-        second.reasons.clear();
-        second.state = first.state;
-        link(second, RuleId::TenonWidthLeft, whole, tenon + first.value, whole - tenon - first.value);
+// What one direction of the section holds: shoulder, tenon, shoulder.
+struct Across {
+    Length whole;
+    Size& first;
+    Size& tenon;
+    Size& second;
+    const char* words;  // of the three, for a trouble
+};
+
+void leave(Size& shoulder, const Across& across, Length other) {
+    shoulder = {};
+    const Length taken = across.tenon.value + other;
+    link(shoulder, RuleId::ShoulderLeft, across.whole, taken, across.whole - taken);
+}
+
+// The tenon from two stated shoulders; false where they leave none.
+bool fitBetween(const Across& across, std::vector<std::string>& troubles) {
+    const Length shoulders = across.first.value + across.second.value;
+    const Length left = across.whole - shoulders;
+    if (left <= kLengthTolerance) {
+        troubles.push_back(std::string(across.words) + ": the stated shoulders leave no tenon");
+        return false;
+    }
+    if (across.tenon.state != SizeState::ByRule && !nearlyEqual(across.tenon.value, left)) {
+        troubles.push_back(std::string(across.words) + " are all stated and do not make up the part; the shoulders decide");
+    }
+    across.tenon.state = SizeState::ByRule;
+    link(across.tenon, RuleId::TenonBetweenShoulders, across.whole, shoulders, left);
+    return true;
+}
+
+// Centres the tenon, or places it by the shoulders that are stated.
+void shareOut(const Across& across,
+              const std::optional<StatedSize>& statedFirst,
+              const std::optional<StatedSize>& statedSecond,
+              std::vector<std::string>& troubles) {
+    const Length half = (across.whole - across.tenon.value) / 2;
+    for (Size* shoulder : {&across.first, &across.second}) {
+        link(*shoulder, RuleId::TenonCentred, across.whole, {}, half);
+    }
+    state(across.first, statedFirst);
+    state(across.second, statedSecond);
+    if (statedFirst && statedSecond && fitBetween(across, troubles)) {
+        return;
+    }
+    if (statedFirst) {
+        leave(across.second, across, across.first.value);
+    } else if (statedSecond) {
+        leave(across.first, across, across.second.value);
     }
 }
 
@@ -184,10 +218,12 @@ SizedJoint sizeMortiseAndTenon(JointKind kind,
     state(tenon.width, stated[SizeName::TenonWidth]);
 
     Shoulders& shoulders = tenon.shoulders;
-    shareOut(shoulders.faceSide, shoulders.backSide, section.thickness, tenon.thickness.value,
-             stated[SizeName::ShoulderFaceSide]);
-    shareOut(shoulders.faceEdge, shoulders.backEdge, section.width, tenon.width.value,
-             stated[SizeName::ShoulderFaceEdge]);
+    shareOut({section.thickness, shoulders.faceSide, tenon.thickness, shoulders.backSide,
+              "tenon thickness and the shoulders at face side and back side"},
+             stated[SizeName::ShoulderFaceSide], stated[SizeName::ShoulderBackSide], joint.troubles);
+    shareOut({section.width, shoulders.faceEdge, tenon.width, shoulders.backEdge,
+              "tenon width and the shoulders at face edge and back edge"},
+             stated[SizeName::ShoulderFaceEdge], stated[SizeName::ShoulderBackEdge], joint.troubles);
 
     if (kind == JointKind::Through) {
         sizeThrough(joint, depthThere, guide, stated);
@@ -195,7 +231,9 @@ SizedJoint sizeMortiseAndTenon(JointKind kind,
         sizeBlind(joint, section, depthThere, guide, stated);
     }
     link(joint.mortiseWidth, RuleId::MortiseAsTenon, {}, {}, tenon.thickness.value);
+    state(joint.mortiseWidth, stated[SizeName::MortiseWidth]);
     link(joint.mortiseLength, RuleId::MortiseAsTenon, {}, {}, tenon.width.value);
+    state(joint.mortiseLength, stated[SizeName::MortiseLength]);
     return joint;
 }
 

@@ -3,6 +3,8 @@
 #include <array>
 #include <optional>
 #include <span>
+#include <string>
+#include <vector>
 
 #include "core/joint/joint.h"
 #include "core/rules/rule_book.h"
@@ -31,7 +33,7 @@ class StatedSizes {
     }
 
   private:
-    std::array<std::optional<StatedSize>, 7> sizes_;
+    std::array<std::optional<StatedSize>, kSizeNameCount> sizes_;
 };
 
 // What a joint is sized by.
@@ -47,6 +49,7 @@ struct SizedJoint {
     Size mortiseWidth;
     Size mortiseLength;
     Size mortiseDepth;
+    std::vector<std::string> troubles;  // one sentence each on stated sizes that contradict one another
 };
 
 // Sizes a blind or through mortise and tenon (kind Blind or Through). `depthThere` > 0 is how much wood the mortised part
@@ -55,6 +58,10 @@ struct SizedJoint {
 // leave, taken to the next chisel down). Width: what the edge shoulders leave, capped by its ratio
 // to the thickness but not under a share of the part. Length: a share of what it enters, within what
 // leaves a floor (through: all of it and the projection). Sources: the rule book.
+// The tenon stands in the middle; a stated shoulder places it from that side, and of two stated ones
+// across from one another the tenon is what they leave (a tenon stated as well, or shoulders that
+// leave none, are told in `troubles`: then the shoulders decide, or the second one is left out). The
+// mouth is as the tenon, or as stated about the tenon's middle.
 [[nodiscard]] SizedJoint sizeMortiseAndTenon(JointKind kind,
                                              const TenonedSection& section,
                                              Length depthThere,

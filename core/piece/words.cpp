@@ -79,13 +79,17 @@ struct Table<Face> {
 
 template <>
 struct Table<SizeName> {
-    static constexpr std::array<Entry<SizeName>, 7> entries{
+    static constexpr std::array<Entry<SizeName>, kSizeNameCount> entries{
         {{SizeName::TenonThickness, "tenon thickness"},
          {SizeName::TenonWidth, "tenon width"},
          {SizeName::TenonLength, "tenon length"},
          {SizeName::Projection, "projection"},
          {SizeName::ShoulderFaceSide, "shoulder at face side"},
+         {SizeName::ShoulderBackSide, "shoulder at back side"},
          {SizeName::ShoulderFaceEdge, "shoulder at face edge"},
+         {SizeName::ShoulderBackEdge, "shoulder at back edge"},
+         {SizeName::MortiseWidth, "mortise width"},
+         {SizeName::MortiseLength, "mortise length"},
          {SizeName::MortiseDepth, "mortise depth"}}};
 };
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -39,9 +40,14 @@ enum class SizeName {
     TenonLength,
     Projection,
     ShoulderFaceSide,
+    ShoulderBackSide,
     ShoulderFaceEdge,
+    ShoulderBackEdge,
+    MortiseWidth,
+    MortiseLength,
     MortiseDepth,
 };
+inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName::MortiseDepth) + 1;
 
 // The word used for each in files and on screen, lower case ("face side"); and back again.
 [[nodiscard]] std::string_view wordFor(Role);

@@ -58,17 +58,22 @@ class Joiner {
     std::map<Key, const JointStatement*> statements_;
 };
 
+std::string nameOf(const JointStatement& statement) {
+    return statement.tenoned + " into " + statement.mortised;
+}
+
 StatedSizes Joiner::statedSizes(const JointStatement* statement) {
     StatedSizes sizes;
     if (statement == nullptr) {
         return sizes;
     }
-    const std::string name = statement->tenoned + " into " + statement->mortised;
+    const std::string name = nameOf(*statement);
     const Place place{"joint", name, std::nullopt};
     for (const auto& [size, stated] : statement->sizes) {
         const bool isOffset = stated.state == SizeState::RulePlusOffset;
         const bool mayBeZero = size == SizeName::Projection || size == SizeName::ShoulderFaceSide ||
-                               size == SizeName::ShoulderFaceEdge;
+                               size == SizeName::ShoulderBackSide || size == SizeName::ShoulderFaceEdge ||
+                               size == SizeName::ShoulderBackEdge;
         const std::optional<Length> value =
             isOffset || mayBeZero ? evaluation_.length(stated.expression, place, wordFor(size))
                                   : evaluation_.size(stated.expression, place, wordFor(size));
@@ -120,6 +125,10 @@ void Joiner::cut(ResolvedJoint joint, const Frame& relative, const JointStatemen
     const SizedJoint sized = sizeMortiseAndTenon(joint.kind, {tenoned.role, tenoned.width.value, tenoned.thickness.value},
                                                  Length::mm(wood.size()[axis]), guide_, statedSizes(statement));
     joint.tenon = sized.tenon;
+    for (const std::string& trouble : sized.troubles) {
+        const std::string name = nameOf(*statement);
+        evaluation_.trouble({"joint", name, std::nullopt}, trouble);
+    }
 
     const double length = sized.tenon.length.value.mm();
     const double shoulder = atStart ? 0.0 : tenoned.shoulderLength.value.mm();
@@ -130,8 +139,15 @@ void Joiner::cut(ResolvedJoint joint, const Frame& relative, const JointStatemen
                  tenon.min.y + sized.tenon.width.value.mm(),
                  tenon.min.z + sized.tenon.thickness.value.mm()};
 
+    // A stated mouth keeps the tenon's middle.
+    Box mouth = tenon;
+    const double beyondWidth = (sized.mortiseLength.value - sized.tenon.width.value).mm() / 2;
+    const double beyondThickness = (sized.mortiseWidth.value - sized.tenon.thickness.value).mm() / 2;
+    mouth.min = mouth.min - Vec3{0, beyondWidth, beyondThickness};
+    mouth.max = mouth.max + Vec3{0, beyondWidth, beyondThickness};
+
     const Box inMortised = boxThrough(relative, tenon);
-    Box mortise = inMortised;
+    Box mortise = boxThrough(relative, mouth);
     const double depth = sized.mortiseDepth.value.mm();
     if (way > 0) {
         mortise.max[axis] = mortise.min[axis] + depth;
@@ -158,8 +174,8 @@ void Joiner::cut(ResolvedJoint joint, const Frame& relative, const JointStatemen
     joint.mortise.fromStart = placedSize(Length::mm(mortise.min[endAxis] - wood.min[endAxis]));
     joint.mortise.fromFar = Length::mm(wood.max[endAxis] - mortise.max[endAxis]);
 
-    const Vec3 mouth{shoulder, (tenon.min.y + tenon.max.y) / 2, (tenon.min.z + tenon.max.z) / 2};
-    joint.frame = {tenoned.frame.toOuter(mouth), tenoned.frame.x * (atStart ? -1.0 : 1.0), tenoned.frame.y,
+    const Vec3 middle{shoulder, (tenon.min.y + tenon.max.y) / 2, (tenon.min.z + tenon.max.z) / 2};
+    joint.frame = {tenoned.frame.toOuter(middle), tenoned.frame.x * (atStart ? -1.0 : 1.0), tenoned.frame.y,
                    tenoned.frame.z};
     resolved_.joints.push_back(std::move(joint));
 }

@@ -25,6 +25,8 @@ enum class RuleId {
     SlatTenonShoulder,      // cheek shoulder of a slat's tenon
     ChiselNearest,          // taken to a chisel on the rack
     TenonCentred,           // the tenon stands in the middle of its part's thickness
+    ShoulderLeft,           // a shoulder: what the tenon and the shoulder across from it leave
+    TenonBetweenShoulders,  // the tenon is what two stated shoulders leave
     EdgeShoulder,           // shoulder at each edge of a rail's tenon
     EdgeShoulderShare,      // ... at most this share of the part's width
     TenonWidthLeft,         // tenon width: what the edge shoulders leave
@@ -36,6 +38,7 @@ enum class RuleId {
     MortiseFloorLeast,      // wood left under a blind mortise
     MortiseDepthExtra,      // mortise deeper than its tenon, for glue and chips
     MortiseAsTenon,         // the mouth is as wide and long as the tenon
+    MouthTakesTenon,        // the mortise is as large as the tenon that goes into it
     MortiseWallLeast,       // wood beside a mortise
     MortiseEndLeast,        // wood between a mortise and the end of its part
     MortiseGapLeast,        // wood between two mortises inside a part

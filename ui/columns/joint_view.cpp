@@ -19,8 +19,13 @@ constexpr SizeName kSizes[] = {SizeName::TenonThickness,
                                SizeName::TenonLength,
                                SizeName::Projection,
                                SizeName::ShoulderFaceSide,
+                               SizeName::ShoulderBackSide,
                                SizeName::ShoulderFaceEdge,
+                               SizeName::ShoulderBackEdge,
+                               SizeName::MortiseWidth,
+                               SizeName::MortiseLength,
                                SizeName::MortiseDepth};
+static_assert(std::size(kSizes) == kSizeNameCount);
 
 }  // namespace
 
@@ -36,8 +41,16 @@ const Size& sizeOf(const ResolvedJoint& joint, SizeName name) {
             return joint.tenon.projection;
         case SizeName::ShoulderFaceSide:
             return joint.tenon.shoulders.faceSide;
+        case SizeName::ShoulderBackSide:
+            return joint.tenon.shoulders.backSide;
         case SizeName::ShoulderFaceEdge:
             return joint.tenon.shoulders.faceEdge;
+        case SizeName::ShoulderBackEdge:
+            return joint.tenon.shoulders.backEdge;
+        case SizeName::MortiseWidth:
+            return joint.mortise.width;
+        case SizeName::MortiseLength:
+            return joint.mortise.length;
         case SizeName::MortiseDepth:
             return joint.mortise.depth;
     }
@@ -215,10 +228,8 @@ void JointView::showOthers(const ResolvedJoint& one) {
     }
     const auto shown = [this](const Size& size) { return qt(document_.shown(size.value)); };
     others_->setText(
-        tr("mortise %1 wide, %2 long, in the %3; %4 from its %5, %6 from the start end")
-            .arg(shown(one.mortise.width),
-                 shown(one.mortise.length),
-                 qt(wordFor(one.mortise.face)),
+        tr("mortise in the %1; %2 from its %3, %4 from the start end")
+            .arg(qt(wordFor(one.mortise.face)),
                  shown(one.mortise.fromFace),
                  qt(wordFor(one.mortise.reference)),
                  shown(one.mortise.fromStart)));

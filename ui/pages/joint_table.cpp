@@ -67,6 +67,13 @@ QString JointTable::text(const ResolvedJoint& joint, int column) const {
         for (const Size* size : {&joint.tenon.thickness,
                                  &joint.tenon.width,
                                  &joint.tenon.length,
+                                 &joint.tenon.projection,
+                                 &joint.tenon.shoulders.faceSide,
+                                 &joint.tenon.shoulders.backSide,
+                                 &joint.tenon.shoulders.faceEdge,
+                                 &joint.tenon.shoulders.backEdge,
+                                 &joint.mortise.width,
+                                 &joint.mortise.length,
                                  &joint.mortise.depth}) {
             if (joint.kind != JointKind::Rests && size->state != SizeState::ByRule) {
                 const QString word = qt(wordFor(size->state));

@@ -91,6 +91,9 @@ INSTANTIATE_TEST_SUITE_P(
                }, Severity::LookAt, 0.25, 0.5, "end of post"},
         Broken{RuleId::ShoulderLeast, [] { return frameWith(SizeName::TenonWidth, "2 15/16 in"); }, Severity::LookAt, 0.03125, 0.0625, "smallest shoulder"},
         Broken{RuleId::ChiselNearest, [] { return frameWith(SizeName::TenonThickness, "0.33 in"); }, Severity::LookAt, 0.33, 0.3125, "no chisel on the rack"},
+        Broken{RuleId::MouthTakesTenon, [] { return frameWith(SizeName::MortiseWidth, "1/4 in"); }, Severity::MustMend, 0.25, 0.3125, "does not go in"},
+        Broken{RuleId::MouthTakesTenon, [] { return frameWith(SizeName::MortiseLength, "1 1/2 in"); }, Severity::MustMend, 1.5, 1.875, "1 1/2 in long"},
+        Broken{RuleId::MouthTakesTenon, [] { return frameWith(SizeName::MortiseDepth, "1 1/4 in"); }, Severity::MustMend, 1.25, 1.3125, "1 1/4 in deep"},
         Broken{RuleId::ThroughProjection, [] {
                    Piece piece = frameWith(SizeName::Projection, "1 in");
                    piece.joints.back().kind = JointKind::Through;
@@ -147,7 +150,10 @@ TEST(Meetings, EveryMendWithAnEditMends) {
 TEST(Mends, EachMendOfABrokenProportionBringsItWithinTheRule) {
     const Piece pieces[] = {frameWith(SizeName::TenonThickness, "5/8 in"), frameWith(SizeName::TenonWidth, "2 3/4 in"),
                             frameWith(SizeName::TenonLength, "5/8 in"), frameWith(SizeName::TenonLength, "1 7/8 in"),
-                            frameWith(SizeName::ShoulderFaceSide, "1/8 in"), frameWith(SizeName::TenonWidth, "2 15/16 in")};
+                            frameWith(SizeName::ShoulderFaceSide, "1/8 in"), frameWith(SizeName::TenonWidth, "2 15/16 in"),
+                            frameWith(SizeName::MortiseWidth, "1/4 in"), frameWith(SizeName::MortiseLength, "1 1/2 in"),
+                            frameWith(SizeName::MortiseDepth, "1 1/4 in"), frameWith(SizeName::MortiseWidth, "1 1/4 in"),
+                            frameWith(SizeName::ShoulderBackSide, "5/8 in"), frameWith(SizeName::ShoulderBackEdge, "1/32 in")};
     for (const Piece& piece : pieces) {
         const Finding finding = findings(piece).front();
         for (const Mend& mend : finding.mends) {

@@ -1,5 +1,7 @@
 #include "core/joint/mortise_and_tenon.h"
 
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
 #include "tests/support/pieces.h"
@@ -131,6 +133,104 @@ TEST(StatedSize, ShoulderAtFaceSideMovesTheTenonWithoutChangingIt) {
     EXPECT_NEAR(joint.tenon.thickness.value.inches(), 0.3125, 1e-12);
     EXPECT_NEAR(joint.tenon.shoulders.backSide.value.inches(), 0.3125, 1e-12);
 }
+
+TEST(StatedSize, ShoulderAtBackSidePlacesTheTenonFromThere) {
+    StatedSizes stated;
+    stated.set(SizeName::ShoulderBackSide, {SizeState::Stated, Length::inches(0.25)});
+    const SizedJoint joint = blind(3, 0.875, 2.125, stated);
+
+    EXPECT_NEAR(joint.tenon.thickness.value.inches(), 0.3125, 1e-12);
+    EXPECT_NEAR(joint.tenon.shoulders.backSide.value.inches(), 0.25, 1e-12);
+    EXPECT_NEAR(joint.tenon.shoulders.faceSide.value.inches(), 0.3125, 1e-12);
+    EXPECT_EQ(joint.tenon.shoulders.faceSide.reasons.back().rule, RuleId::ShoulderLeft);
+    EXPECT_EQ(joint.tenon.shoulders.faceSide.state, SizeState::ByRule);
+}
+
+TEST(StatedSize, TwoShouldersAcrossLeaveTheTenon) {
+    StatedSizes stated;
+    stated.set(SizeName::ShoulderFaceEdge, {SizeState::Stated, Length::inches(0.5)});
+    stated.set(SizeName::ShoulderBackEdge, {SizeState::AsFound, Length::inches(0.75)});
+    const SizedJoint joint = blind(3, 0.875, 2.125, stated);
+
+    EXPECT_NEAR(joint.tenon.width.value.inches(), 1.75, 1e-12);
+    EXPECT_EQ(joint.tenon.width.reasons.back().rule, RuleId::TenonBetweenShoulders);
+    EXPECT_NEAR(joint.mortiseLength.value.inches(), 1.75, 1e-12);
+    EXPECT_TRUE(joint.troubles.empty());
+}
+
+TEST(StatedSize, TenonThatDoesNotFitItsTwoStatedShouldersIsTold) {
+    StatedSizes stated;
+    stated.set(SizeName::ShoulderFaceSide, {SizeState::Stated, Length::inches(0.25)});
+    stated.set(SizeName::ShoulderBackSide, {SizeState::Stated, Length::inches(0.25)});
+    stated.set(SizeName::TenonThickness, {SizeState::Stated, Length::inches(0.5)});
+    EXPECT_EQ(blind(3, 0.875, 2.125, stated).troubles.size(), 1u);
+    EXPECT_NEAR(blind(3, 0.875, 2.125, stated).tenon.thickness.value.inches(), 0.375, 1e-12);
+
+    stated.set(SizeName::TenonThickness, {SizeState::Stated, Length::inches(0.375)});
+    EXPECT_TRUE(blind(3, 0.875, 2.125, stated).troubles.empty());
+}
+
+TEST(StatedSize, ShouldersThatLeaveNoTenonAreTold) {
+    StatedSizes stated;
+    stated.set(SizeName::ShoulderFaceSide, {SizeState::Stated, Length::inches(0.5)});
+    stated.set(SizeName::ShoulderBackSide, {SizeState::Stated, Length::inches(0.5)});
+    const SizedJoint joint = blind(3, 0.875, 2.125, stated);
+
+    EXPECT_EQ(joint.troubles.size(), 1u);
+    EXPECT_NEAR(joint.tenon.thickness.value.inches(), 0.3125, 1e-12);
+}
+
+const Size& sizeNamed(const SizedJoint& joint, SizeName name) {
+    const Shoulders& s = joint.tenon.shoulders;
+    switch (name) {
+        case SizeName::TenonThickness: return joint.tenon.thickness;
+        case SizeName::TenonWidth: return joint.tenon.width;
+        case SizeName::TenonLength: return joint.tenon.length;
+        case SizeName::Projection: return joint.tenon.projection;
+        case SizeName::ShoulderFaceSide: return s.faceSide;
+        case SizeName::ShoulderBackSide: return s.backSide;
+        case SizeName::ShoulderFaceEdge: return s.faceEdge;
+        case SizeName::ShoulderBackEdge: return s.backEdge;
+        case SizeName::MortiseWidth: return joint.mortiseWidth;
+        case SizeName::MortiseLength: return joint.mortiseLength;
+        case SizeName::MortiseDepth: break;
+    }
+    return joint.mortiseDepth;
+}
+
+// Every size by its name, in each way of stating one.
+class EachSize : public ::testing::TestWithParam<std::size_t> {};
+TEST_P(EachSize, IsOverriddenAloneAndSaysSo) {
+    const auto name = static_cast<SizeName>(GetParam());
+    const JointKind kind = name == SizeName::Projection ? JointKind::Through : JointKind::Blind;
+    const auto with = [&](SizeState state, double value) {
+        StatedSizes stated;
+        stated.set(name, {state, Length::inches(value)});
+        return sized(kind, Role::Rail, 3, 0.875, 2.125, stated);
+    };
+    const Length ruled = sizeNamed(sized(kind, Role::Rail, 3, 0.875, 2.125), name).value;
+
+    const Size stated = sizeNamed(with(SizeState::Stated, 0.21), name);
+    EXPECT_NEAR(stated.value.inches(), 0.21, 1e-12);
+    EXPECT_EQ(stated.state, SizeState::Stated);
+    EXPECT_EQ(stated.reasons.back().rule, RuleId::StatedOver);
+    EXPECT_NEAR(stated.reasons.back().a.mm(), ruled.mm(), 1e-9);
+    const Size found = sizeNamed(with(SizeState::AsFound, 0.21), name);
+    EXPECT_EQ(found.reasons.back().rule, RuleId::AsFound);
+    const Size offset = sizeNamed(with(SizeState::RulePlusOffset, 0.03), name);
+    EXPECT_NEAR((offset.value - ruled).inches(), 0.03, 1e-12);
+    EXPECT_EQ(offset.reasons.back().rule, RuleId::StatedOffset);
+
+    const SizedJoint joint = with(SizeState::Stated, 0.21);
+    const Shoulders& s = joint.tenon.shoulders;
+    EXPECT_NEAR((s.faceSide.value + joint.tenon.thickness.value + s.backSide.value).inches(), 0.875, 1e-12);
+    EXPECT_NEAR((s.faceEdge.value + joint.tenon.width.value + s.backEdge.value).inches(), 3.0, 1e-12);
+}
+INSTANTIATE_TEST_SUITE_P(All, EachSize, ::testing::Range(std::size_t{0}, kSizeNameCount), [](const auto& sampled) {
+    std::string word(wordFor(static_cast<SizeName>(sampled.param)));
+    std::replace(word.begin(), word.end(), ' ', '_');
+    return word;
+});
 
 TEST(Rack, OfTwoEquallyNearChiselsTheNarrowerIsTaken) {
     const std::vector<Length> rack{Length::inches(0.25), Length::inches(0.375)};

@@ -105,6 +105,42 @@ TEST(Joining, StatedKindMakesAThroughTenon) {
     EXPECT_TRUE(partNamed(now, "post, left").mortises.front().isThrough);
 }
 
+TEST(Joining, AStatedMouthKeepsTheTenonsMiddle) {
+    Piece piece = twoPostsAndARail();
+    JointStatement statement;
+    statement.tenoned = "rail";
+    statement.mortised = "post";
+    statement.sizes[SizeName::MortiseWidth] = {SizeState::AsFound, "3/8 in"};
+    statement.sizes[SizeName::MortiseLength] = {SizeState::Stated, "2 in"};
+    piece.joints.push_back(statement);
+
+    const ResolvedPiece now = resolved(piece);
+    const MortiseSolid& mortise = partNamed(now, "post, right").mortises.front();
+
+    const Vec3 middles = (mortise.box.min + mortise.box.max) * 0.5 - (mortise.tenon.min + mortise.tenon.max) * 0.5;
+    EXPECT_NEAR(middles.x, 0, 1e-9);
+    EXPECT_NEAR(middles.y, 0, 1e-9);
+    EXPECT_NEAR(mortise.box.size().x / 25.4, 2.0, 1e-9);
+    EXPECT_NEAR(mortise.box.size().y / 25.4, 0.375, 1e-9);
+    EXPECT_NEAR(inches(jointNamed(now, "rail into post, right").mortise.fromFace), 0.25, 1e-9) << "9/32 less 1/32";
+}
+
+TEST(Joining, ShouldersThatContradictTheTenonAreATroubleAtTheJoint) {
+    Piece piece = twoPostsAndARail();
+    JointStatement statement;
+    statement.tenoned = "rail";
+    statement.mortised = "post";
+    statement.sizes[SizeName::ShoulderFaceSide] = {SizeState::Stated, "1/2 in"};
+    statement.sizes[SizeName::ShoulderBackSide] = {SizeState::Stated, "1/2 in"};
+    piece.joints.push_back(statement);
+
+    const ResolvedPiece now = resolved(piece);
+
+    ASSERT_FALSE(now.troubles.empty());
+    EXPECT_NE(now.troubles.front().message.find("leave no tenon"), std::string::npos);
+    EXPECT_NE(now.troubles.front().place.find("rail into post"), std::string::npos);
+}
+
 TEST(Joining, HouseRuleChangesWhatTheRulesGive) {
     Piece piece = twoPostsAndARail();
     piece.houseRules.push_back({"mortise.depth.extra", "1/8 in", "hollow chisel", ""});
