@@ -82,6 +82,9 @@ PrintJob jobFor(const CommandLine& line, const Piece& piece, const ResolvedPiece
     const LetteringMetrics metrics;
     // One sheet for many things has the scale at which they fit, unless another is asked for.
     const double fitting = line.isScaleGiven ? scale : 0.0;
+    if (line.what == "set") {
+        return setJob(piece, resolved, paper, day, metrics);
+    }
     if (line.what == "pictorial") {
         return pictorialJob(piece, resolved, paper, fitting, day, metrics);
     }

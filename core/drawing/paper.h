@@ -64,6 +64,14 @@ struct TileOptions {
                                    const std::string& date,
                                    const TextMetrics&);
 
+// Every drawing of the piece on one paper, each at the scale that fits, numbered through: index,
+// piece, pictorial view, part sheets, joint sheets.
+[[nodiscard]] PrintJob setJob(const Piece&,
+                              const ResolvedPiece&,
+                              const Paper&,
+                              const std::string& date,
+                              const TextMetrics&);
+
 // The sheet with the piece assembled and pulled apart.
 [[nodiscard]] PrintJob pictorialJob(const Piece&,
                                     const ResolvedPiece&,

@@ -1,5 +1,7 @@
 #include <algorithm>
 
+#include "core/drawing/index_sheet.h"
+#include "core/drawing/joint_sheets.h"
 #include "core/drawing/paper.h"
 #include "core/drawing/part_sheet.h"
 #include "core/drawing/pictorial.h"
@@ -26,7 +28,73 @@ void addPage(Sheet sheet, PrintJob& job) {
     job.pages.push_back(std::move(page));
 }
 
+// The part on the paper lying, or upright where it fits only so.
+Sheet partSheetOn(const Piece& piece,
+                  const ResolvedPiece& resolved,
+                  const PartKind& kind,
+                  const Paper& paper,
+                  SheetFrame frame,
+                  const TextMetrics& metrics) {
+    frame.paper = lying(paper);
+    ScaledSheet sheet = scaledPartSheet(piece, resolved, kind, frame, metrics);
+    if (!sheet.fits) {
+        frame.paper = upright(paper);
+        ScaledSheet other = scaledPartSheet(piece, resolved, kind, frame, metrics);
+        if (other.fits) {
+            return std::move(other.sheet);
+        }
+    }
+    return std::move(sheet.sheet);
+}
+
 }  // namespace
+
+PrintJob setJob(const Piece& piece,
+                const ResolvedPiece& resolved,
+                const Paper& paper,
+                const std::string& date,
+                const TextMetrics& metrics) {
+    PrintJob job;
+    job.title = piece.name + ", drawings";
+    if (resolved.parts.empty()) {
+        return job;
+    }
+    const std::vector<PartKind> kinds = partKinds(resolved);
+    SheetFrame frame{lying(paper), 0.0, date, 0, 0};
+    const std::size_t joints = jointSheets(piece, resolved, frame, metrics).size();
+    const std::size_t after = 2 + kinds.size() + joints;
+    const int index = indexSheetCount(frame.paper, after);
+    frame.count = index + static_cast<int>(after);
+    frame.number = index;
+
+    std::vector<Sheet> sheets;
+    std::vector<std::string> titles;
+    const auto add = [&](Sheet sheet, const std::string& title) {
+        sheet.title = title;
+        titles.push_back(title);
+        sheets.push_back(std::move(sheet));
+    };
+    ++frame.number;
+    add(pieceSheet(piece, resolved, frame, metrics), "front, side and plan");
+    ++frame.number;
+    add(pictorialSheet(piece, resolved, frame, metrics), "assembled and pulled apart");
+    for (const PartKind& kind : kinds) {
+        ++frame.number;
+        add(partSheetOn(piece, resolved, kind, paper, frame, metrics), kind.name);
+    }
+    ++frame.number;
+    for (Sheet& sheet : jointSheets(piece, resolved, frame, metrics)) {
+        const std::string title = sheet.title;
+        add(std::move(sheet), title);
+    }
+    for (Sheet& sheet : indexSheets(piece, titles, frame, metrics)) {
+        addPage(std::move(sheet), job);
+    }
+    for (Sheet& sheet : sheets) {
+        addPage(std::move(sheet), job);
+    }
+    return job;
+}
 
 PrintJob pictorialJob(const Piece& piece,
                       const ResolvedPiece& resolved,
@@ -57,17 +125,9 @@ PrintJob sheetJob(const Piece& piece,
     }
     const std::vector<PartKind> kinds = partKinds(resolved);
     for (std::size_t i = 0; i < kinds.size(); ++i) {
-        SheetFrame frame{
+        const SheetFrame frame{
             lying(paper), scale, date, static_cast<int>(i) + 1, static_cast<int>(kinds.size())};
-        ScaledSheet sheet = scaledPartSheet(piece, resolved, kinds[i], frame, metrics);
-        if (!sheet.fits) {
-            frame.paper = upright(paper);
-            ScaledSheet other = scaledPartSheet(piece, resolved, kinds[i], frame, metrics);
-            if (other.fits) {
-                sheet = std::move(other);
-            }
-        }
-        addPage(std::move(sheet.sheet), job);
+        addPage(partSheetOn(piece, resolved, kinds[i], paper, frame, metrics), job);
     }
     return job;
 }

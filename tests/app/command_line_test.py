@@ -119,7 +119,7 @@ class Files(unittest.TestCase):
 class Print(unittest.TestCase):
     def test_parts_and_piece_come_out_as_pdf(self):
         with tempfile.TemporaryDirectory() as folder:
-            for what, scale in (("parts", "1:1"), ("parts", "fit"), ("piece", "fit"), ("piece", "1:10"), ("pictorial", "fit")):
+            for what, scale in (("parts", "1:1"), ("parts", "fit"), ("piece", "fit"), ("piece", "1:10"), ("pictorial", "fit"), ("set", "fit")):
                 out = os.path.join(folder, "out.pdf")
                 result = run("print", sample("side_chair"), "--what", what, "--paper", "A4", "--scale", scale, "--out", out)
                 self.assertEqual(result.returncode, 0, result.stderr)

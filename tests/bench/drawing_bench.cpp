@@ -63,6 +63,15 @@ void pictorialOnPaper(benchmark::State& state) {
     }
 }
 
+void drawingSet(benchmark::State& state) {
+    const Chair chair;
+    const Paper paper = *findPaper("A3");
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(
+            setJob(chair.piece, chair.resolved, paper, "2026-11-24", chair.metrics));
+    }
+}
+
 void partDrawings(benchmark::State& state) {
     const Chair chair;
     const std::vector<PartKind> kinds = partKinds(chair.resolved);
@@ -251,6 +260,7 @@ BENCHMARK_CAPTURE(elevation, plan, View::plan())->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(pictorial, assembled, false)->Unit(benchmark::kMillisecond);
 BENCHMARK_CAPTURE(pictorial, pulled_apart, true)->Unit(benchmark::kMillisecond);
 BENCHMARK(pictorialOnPaper)->Unit(benchmark::kMillisecond);
+BENCHMARK(drawingSet)->Unit(benchmark::kMillisecond);
 BENCHMARK(rods)->Unit(benchmark::kMillisecond);
 BENCHMARK(partDrawings)->Unit(benchmark::kMillisecond);
 BENCHMARK(fullSizeLayout)->Unit(benchmark::kMillisecond);
