@@ -64,7 +64,8 @@ void checkChisel(const CheckContext& context, std::size_t index, std::vector<Fin
     const ResolvedJoint& joint = context.resolved.joints[index];
     const Length width = joint.mortise.width.value;
     const Length nearest = nearestChisel(context.resolved.rack, width);
-    if (nearlyEqual(nearest, width, Length::mm(0.01))) {
+    // A mouth as found is cut already, whatever cut it.
+    if (joint.mortise.width.state == SizeState::AsFound || nearlyEqual(nearest, width, Length::mm(0.01))) {
         return;
     }
     Finding finding = context.finding(RuleId::ChiselNearest, Severity::LookAt);
@@ -96,24 +97,28 @@ struct Fit {
 };
 
 void checkFit(const CheckContext& context, std::size_t index, const Fit& fit, std::vector<Finding>& findings) {
-    if (fit.mouth.value >= fit.tenon.value - kLengthTolerance) {
+    const bool isTight = fit.mouth.value < fit.tenon.value - kLengthTolerance;
+    // A mouth that came out larger is one to fit the tenon to; one stated larger is meant so.
+    const bool isLoose = fit.mouth.state == SizeState::AsFound && fit.allowance == Length() &&
+                         fit.mouth.value > fit.tenon.value + kLengthTolerance;
+    if (!isTight && !isLoose) {
         return;
     }
     const ResolvedJoint& joint = context.resolved.joints[index];
-    Finding finding = context.finding(RuleId::MouthTakesTenon, Severity::MustMend);
+    Finding finding = context.finding(RuleId::MouthTakesTenon, isTight ? Severity::MustMend : Severity::LookAt);
     finding.parts = {joint.tenoned, joint.mortised};
     finding.joint = index;
     finding.value = fit.mouth.value.mm();
     finding.limit = fit.tenon.value.mm();
     finding.unit = "mm";
     finding.message = "{joint}: the mortise is " + context.shown(fit.mouth.value) + " " + fit.mouthIs + " and its tenon " +
-                      context.shown(fit.tenon.value) + " " + fit.tenonIs + ": it does not go in";
+                      context.shown(fit.tenon.value) + " " + fit.tenonIs + (isTight ? ": it does not go in" : ": it is loose");
     const Length pared = fit.mouth.value - fit.allowance;
     if (!followsShoulders(joint, fit.tenonName) && pared > kLengthTolerance) {
-        finding.mends.push_back({"pare the tenon to the mortise, " + context.shown(pared) + " " + fit.tenonIs,
+        finding.mends.push_back({std::string(isTight ? "pare the tenon to the mortise, " : "make the tenon to fit, ") + context.shown(pared) + " " + fit.tenonIs,
                                  stateSize(context, index, fit.tenonName, pared)});
     }
-    if (fit.mouth.state != SizeState::ByRule) {
+    if (isTight && fit.mouth.state != SizeState::ByRule) {
         finding.mends.push_back({"go back to the rule for the mortise, " + context.shown(fit.tenon.value + fit.allowance) + " " + fit.mouthIs,
                                  backToRule(context, index, fit.mouthName)});
     }

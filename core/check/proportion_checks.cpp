@@ -59,7 +59,7 @@ class JointJudge {
 
     void backToRule(Finding& finding, SizeName name, const Size& size) const {
         if (size.state != SizeState::ByRule) {
-            finding.mends.push_back({"go back to the rule, " + context_.shown(size.reasons.back().a),
+            finding.mends.push_back({"go back to the rule for the " + std::string(wordFor(name)) + ", " + context_.shown(size.reasons.back().a),
                                      SetJointSize{tenoned_.of, mortised_.of, name, {}}});
         }
     }

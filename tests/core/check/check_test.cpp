@@ -94,6 +94,11 @@ INSTANTIATE_TEST_SUITE_P(
         Broken{RuleId::MouthTakesTenon, [] { return frameWith(SizeName::MortiseWidth, "1/4 in"); }, Severity::MustMend, 0.25, 0.3125, "does not go in"},
         Broken{RuleId::MouthTakesTenon, [] { return frameWith(SizeName::MortiseLength, "1 1/2 in"); }, Severity::MustMend, 1.5, 1.875, "1 1/2 in long"},
         Broken{RuleId::MouthTakesTenon, [] { return frameWith(SizeName::MortiseDepth, "1 1/4 in"); }, Severity::MustMend, 1.25, 1.3125, "1 1/4 in deep"},
+        Broken{RuleId::MouthTakesTenon, [] {
+                   Piece piece = frameWith(SizeName::MortiseWidth, "25/64 in");
+                   piece.joints.back().sizes[SizeName::MortiseWidth].state = SizeState::AsFound;
+                   return piece;
+               }, Severity::LookAt, 25.0 / 64, 0.3125, "it is loose"},
         Broken{RuleId::ThroughProjection, [] {
                    Piece piece = frameWith(SizeName::Projection, "1 in");
                    piece.joints.back().kind = JointKind::Through;
@@ -163,6 +168,18 @@ TEST(Mends, EachMendOfABrokenProportionBringsItWithinTheRule) {
             }
         }
     }
+}
+
+TEST(MouthAsFound, TenonMadeToItFitsAndNoChiselIsAskedOfIt) {
+    Piece piece = frameWith(SizeName::MortiseWidth, "25/64 in");
+    piece.joints.back().sizes[SizeName::MortiseWidth].state = SizeState::AsFound;
+    const Finding loose = ofRule(findings(piece), RuleId::MouthTakesTenon).at(0);
+    ASSERT_EQ(loose.mends.size(), 1u);
+
+    const Piece mended = shoulderline::apply(piece, *loose.mends[0].edit).value();
+
+    EXPECT_TRUE(ofRule(findings(mended), RuleId::MouthTakesTenon).empty());
+    EXPECT_TRUE(ofRule(findings(piece), RuleId::ChiselNearest).empty());
 }
 
 TEST(Contacts, PartsThatTouchWithoutAJointAreToldAndTheMendJoinsThem) {

@@ -16,7 +16,7 @@ using reference::Volume;
 
 // The faulty pieces are compared too: there the mortises meet.
 constexpr const char* kPieces[] = {"samples/armchair", "samples/side_chair", "samples/bench", "samples/table",
-                                   "tests/pieces/tenons_meet", "tests/pieces/thin_walls", "tests/pieces/runs_through"};
+                                   "tests/pieces/stated_sizes", "tests/pieces/tenons_meet", "tests/pieces/thin_walls", "tests/pieces/runs_through"};
 
 class PieceSolids : public ::testing::TestWithParam<const char*> {
   protected:
@@ -117,7 +117,7 @@ std::vector<Box> partedTenon(const ResolvedJoint& joint, const Box& tenon) {
 // Bodies and tenons, as an elevation draws them: mortises are filled by what enters them. The piece whose
 // parts run through one another is left out, for the reason above.
 class SeenEdges : public PieceSolids {};
-INSTANTIATE_TEST_SUITE_P(OpenCascade, SeenEdges, ::testing::ValuesIn(kPieces, kPieces + 6));
+INSTANTIATE_TEST_SUITE_P(OpenCascade, SeenEdges, ::testing::ValuesIn(kPieces, kPieces + 7));
 TEST_P(SeenEdges, AreAlikeInViewsFromThreeSides) {
     std::vector<Polyhedron> ours;
     std::vector<Solid> theirs;
