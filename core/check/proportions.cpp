@@ -105,7 +105,7 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
     const Box wood = resolved.parts[joint.mortised].bodyBox();
     const Tenon& tenon = joint.tenon;
     const bool letIn = isLetIn(tenoned);
-    const bool isBlind = joint.kind == JointKind::Blind;
+    const bool isBlind = joint.kind != JointKind::Through;
     Proportions all(rules);
 
     const Rule& share = rules[RuleId::TenonThicknessShare];
@@ -133,7 +133,12 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
     const double end = std::min(joint.mortise.fromStart.value.mm(), joint.mortise.fromFar.mm());
     all.length(RuleId::MortiseEndLeast, end, rules[RuleId::MortiseEndLeast].value, std::nullopt);
     const Shoulders& s = tenon.shoulders;
-    const double shoulder = std::min({s.faceSide.value.mm(), s.backSide.value.mm(), s.faceEdge.value.mm(), s.backEdge.value.mm()});
+    double shoulder = std::min({s.faceSide.value.mm(), s.faceEdge.value.mm(), s.backEdge.value.mm()});
+    const bool hasNoBackShoulder = joint.kind == JointKind::BareFaced && s.backSide.value.mm() > -kLengthSlack &&
+                                   s.backSide.value.mm() < kLengthSlack;
+    if (!hasNoBackShoulder) {
+        shoulder = std::min(shoulder, s.backSide.value.mm());
+    }
     all.length(RuleId::ShoulderLeast, shoulder, rules[RuleId::ShoulderLeast].value, std::nullopt);
     return std::move(all.list);
 }

@@ -275,7 +275,7 @@ void Pictures::addSizes(const Looking& looking, double apart, std::vector<Op>& o
         below.push_back(size(0.0, tip, 0.0, t.length.value.mm(), "tenon length"));
         below.back().fromDepth = floor - rail.max.y;
         below.back().toDepth = floor - tenon.max.y;
-        if (joint_.kind == JointKind::Blind) {
+        if (joint_.kind != JointKind::Through) {
             below.push_back(size(apart,
                                  apart + mortise.max.x,
                                  floor - post.max.y,

@@ -140,14 +140,20 @@ bool fitBetween(const Across& across, std::vector<std::string>& troubles) {
     return true;
 }
 
-// Centres the tenon, or places it by the shoulders that are stated.
+// Centres the tenon (bare-faced: sets it flush with the second side), or places it by the shoulders
+// that are stated.
 void shareOut(const Across& across,
               const std::optional<StatedSize>& statedFirst,
               const std::optional<StatedSize>& statedSecond,
+              bool isBareFaced,
               std::vector<std::string>& troubles) {
-    const Length half = (across.whole - across.tenon.value) / 2;
-    for (Size* shoulder : {&across.first, &across.second}) {
-        link(*shoulder, RuleId::TenonCentred, across.whole, {}, half);
+    const Length left = across.whole - across.tenon.value;
+    if (isBareFaced) {
+        link(across.first, RuleId::ShoulderLeft, across.whole, across.tenon.value, left);
+        link(across.second, RuleId::BareFaced, across.whole, {}, {});
+    } else {
+        link(across.first, RuleId::TenonCentred, across.whole, {}, left / 2);
+        link(across.second, RuleId::TenonCentred, across.whole, {}, left / 2);
     }
     state(across.first, statedFirst);
     state(across.second, statedSecond);
@@ -220,10 +226,11 @@ SizedJoint sizeMortiseAndTenon(JointKind kind,
     Shoulders& shoulders = tenon.shoulders;
     shareOut({section.thickness, shoulders.faceSide, tenon.thickness, shoulders.backSide,
               "tenon thickness and the shoulders at face side and back side"},
-             stated[SizeName::ShoulderFaceSide], stated[SizeName::ShoulderBackSide], joint.troubles);
+             stated[SizeName::ShoulderFaceSide], stated[SizeName::ShoulderBackSide],
+             kind == JointKind::BareFaced, joint.troubles);
     shareOut({section.width, shoulders.faceEdge, tenon.width, shoulders.backEdge,
               "tenon width and the shoulders at face edge and back edge"},
-             stated[SizeName::ShoulderFaceEdge], stated[SizeName::ShoulderBackEdge], joint.troubles);
+             stated[SizeName::ShoulderFaceEdge], stated[SizeName::ShoulderBackEdge], false, joint.troubles);
 
     if (kind == JointKind::Through) {
         sizeThrough(joint, depthThere, guide, stated);

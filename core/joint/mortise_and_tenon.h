@@ -52,13 +52,13 @@ struct SizedJoint {
     std::vector<std::string> troubles;  // one sentence each on stated sizes that contradict one another
 };
 
-// Sizes a blind or through mortise and tenon (kind Blind or Through). `depthThere` > 0 is how much wood the mortised part
+// Sizes a mortise and tenon (any kind but Rests). `depthThere` > 0 is how much wood the mortised part
 // has behind the mouth, along the tenon.
 // Thickness: a share of the part, taken to the nearest chisel (slats: what their cheek shoulders
 // leave, taken to the next chisel down). Width: what the edge shoulders leave, capped by its ratio
 // to the thickness but not under a share of the part. Length: a share of what it enters, within what
 // leaves a floor (through: all of it and the projection). Sources: the rule book.
-// The tenon stands in the middle; a stated shoulder places it from that side, and of two stated ones
+// The tenon stands in the middle (bare-faced: flush with the back side); a stated shoulder places it from that side, and of two stated ones
 // across from one another the tenon is what they leave (a tenon stated as well, or shoulders that
 // leave none, are told in `troubles`: then the shoulders decide, or the second one is left out). The
 // mouth is as the tenon, or as stated about the tenon's middle.

@@ -57,8 +57,9 @@ struct Table<Cut> {
 
 template <>
 struct Table<JointKind> {
-    static constexpr std::array<Entry<JointKind>, 3> entries{{{JointKind::Blind, "blind"},
+    static constexpr std::array<Entry<JointKind>, 4> entries{{{JointKind::Blind, "blind"},
                                                               {JointKind::Through, "through"},
+                                                              {JointKind::BareFaced, "bare-faced"},
                                                               {JointKind::Rests, "rests"}}};
 };
 

@@ -22,9 +22,9 @@ enum class Hand { None, Left, Right };
 // How wood is cut from the log: growth rings flat, near upright, or between.
 enum class Cut { Flat, Quarter, Rift };
 
-// Kinds of joint that can be made so far. Rests: one part lies on or against the other with no
+// Kinds of joint that can be made so far. Bare-faced: blind, without a shoulder at the back side. Rests: one part lies on or against the other with no
 // wood joint (buttons, screws or glue as the note says).
-enum class JointKind { Blind, Through, Rests };
+enum class JointKind { Blind, Through, BareFaced, Rests };
 
 // The two ends of a part along its length: where its length is measured from, and the other.
 enum class End { Start, Far };

@@ -17,6 +17,7 @@ constexpr std::array<std::string_view, kRuleCount> kIds{
     "slat.tenon.shoulder",
     "tenon.thickness.chisel",
     "tenon.centred",
+    "tenon.bare.faced",
     "shoulder.left",
     "tenon.between.shoulders",
     "tenon.edge.shoulder",

@@ -25,6 +25,7 @@ enum class RuleId {
     SlatTenonShoulder,      // cheek shoulder of a slat's tenon
     ChiselNearest,          // taken to a chisel on the rack
     TenonCentred,           // the tenon stands in the middle of its part's thickness
+    BareFaced,              // a bare-faced tenon has no shoulder at the back side
     ShoulderLeft,           // a shoulder: what the tenon and the shoulder across from it leave
     TenonBetweenShoulders,  // the tenon is what two stated shoulders leave
     EdgeShoulder,           // shoulder at each edge of a rail's tenon

@@ -1,5 +1,8 @@
 #include "ui/columns/joint_view.h"
 
+#include <algorithm>
+#include <iterator>
+
 #include <QEvent>
 #include <QMenu>
 
@@ -14,6 +17,8 @@ using namespace Qt::Literals::StringLiterals;
 namespace {
 
 constexpr int kFieldWidth = 76;
+constexpr JointKind kKinds[] = {
+    JointKind::Blind, JointKind::Through, JointKind::BareFaced, JointKind::Rests};
 constexpr SizeName kSizes[] = {SizeName::TenonThickness,
                                SizeName::TenonWidth,
                                SizeName::TenonLength,
@@ -79,7 +84,7 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
     kind_->setAccessibleName(tr("kind of joint"));
     kind_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     kind_->addItem(tr("as placed"));
-    for (const JointKind kind : {JointKind::Blind, JointKind::Through, JointKind::Rests}) {
+    for (const JointKind kind : kKinds) {
         kind_->addItem(qt(wordFor(kind)));
     }
     kindLabel->setBuddy(kind_);
@@ -184,7 +189,8 @@ void JointView::refresh() {
     const bool isStated = stated != nullptr && stated->kind;
     kind_->setItemText(
         0, isStated ? tr("as placed") : tr("as placed: %1").arg(qt(wordFor(one->kind))));
-    kind_->setCurrentIndex(isStated ? 1 + static_cast<int>(*stated->kind) : 0);
+    const auto* at = isStated ? std::find(std::begin(kKinds), std::end(kKinds), *stated->kind) : nullptr;
+    kind_->setCurrentIndex(isStated ? 1 + static_cast<int>(at - std::begin(kKinds)) : 0);
     const bool isWood = one->kind != JointKind::Rests;
     for (Row& row : rows_) {
         const bool isThere =
@@ -240,9 +246,8 @@ void JointView::chooseKind(int index) {
     if (one == nullptr) {
         return;
     }
-    constexpr JointKind kinds[] = {JointKind::Blind, JointKind::Through, JointKind::Rests};
     const std::optional<JointKind> kind =
-        index == 0 ? std::nullopt : std::optional(kinds[static_cast<std::size_t>(index - 1)]);
+        index == 0 ? std::nullopt : std::optional(kKinds[static_cast<std::size_t>(index - 1)]);
     const std::vector<ResolvedPart>& parts = document_.resolved().parts;
     static_cast<void>(
         document_.apply(SetJointKind{parts[one->tenoned].of, parts[one->mortised].of, kind}));

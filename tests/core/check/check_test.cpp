@@ -170,6 +170,19 @@ TEST(Mends, EachMendOfABrokenProportionBringsItWithinTheRule) {
     }
 }
 
+TEST(BareFaced, TheCheekWithoutAShoulderIsNotAskedForOneButTheOthersAre) {
+    Piece piece = frameWith(SizeName::TenonLength, "1 1/4 in");
+    piece.joints.back().kind = JointKind::BareFaced;
+    EXPECT_TRUE(ofRule(findings(piece), RuleId::ShoulderLeast).empty());
+    EXPECT_TRUE(ofRule(findings(piece), RuleId::TenonLengthShare).empty());
+
+    piece.joints.back().sizes[SizeName::TenonWidth] = {SizeState::Stated, "2 15/16 in"};
+    EXPECT_EQ(ofRule(findings(piece), RuleId::ShoulderLeast).size(), 1u);
+    piece.joints.back().sizes[SizeName::TenonWidth] = {SizeState::Stated, "2 in"};
+    piece.joints.back().sizes[SizeName::TenonLength] = {SizeState::Stated, "1 7/8 in"};
+    EXPECT_EQ(ofRule(findings(piece), RuleId::MortiseFloorLeast).size(), 1u) << "it is a blind joint";
+}
+
 TEST(MouthAsFound, TenonMadeToItFitsAndNoChiselIsAskedOfIt) {
     Piece piece = frameWith(SizeName::MortiseWidth, "25/64 in");
     piece.joints.back().sizes[SizeName::MortiseWidth].state = SizeState::AsFound;

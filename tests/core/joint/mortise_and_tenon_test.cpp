@@ -180,6 +180,28 @@ TEST(StatedSize, ShouldersThatLeaveNoTenonAreTold) {
     EXPECT_NEAR(joint.tenon.thickness.value.inches(), 0.3125, 1e-12);
 }
 
+// Source of the third: Fairham, Woodwork Joints, General rule; the flush cheek is common practice.
+TEST(BareFacedTenon, IsAThirdOfTheStockFlushWithTheBackSide) {
+    const SizedJoint joint = sized(JointKind::BareFaced, Role::Rail, 3, 1.125, 2.125);
+    const Shoulders& s = joint.tenon.shoulders;
+
+    EXPECT_NEAR(joint.tenon.thickness.value.inches(), 0.375, 1e-9);
+    EXPECT_EQ(s.backSide.value, Length());
+    EXPECT_EQ(s.backSide.reasons.back().rule, RuleId::BareFaced);
+    EXPECT_NEAR(s.faceSide.value.inches(), 0.75, 1e-9);
+    EXPECT_NEAR(s.faceEdge.value.inches(), s.backEdge.value.inches(), 1e-12) << "only one cheek is bare";
+    EXPECT_EQ(joint.tenon.length, sized(JointKind::Blind, Role::Rail, 3, 1.125, 2.125).tenon.length);
+}
+
+TEST(BareFacedTenon, AStatedBackShoulderStandsOverTheFlushCheek) {
+    StatedSizes stated;
+    stated.set(SizeName::ShoulderBackSide, {SizeState::Stated, Length::inches(0.0625)});
+    const SizedJoint joint = sized(JointKind::BareFaced, Role::Rail, 3, 1.125, 2.125, stated);
+
+    EXPECT_NEAR(joint.tenon.shoulders.backSide.value.inches(), 0.0625, 1e-12);
+    EXPECT_NEAR(joint.tenon.shoulders.faceSide.value.inches(), 0.6875, 1e-9);
+}
+
 const Size& sizeNamed(const SizedJoint& joint, SizeName name) {
     const Shoulders& s = joint.tenon.shoulders;
     switch (name) {
