@@ -63,7 +63,7 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
     }
     check->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
     sizes->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
-    print->add_option("--what", line.what, "parts, piece, pictorial, or set for all sheets with an index")->check(CLI::IsMember({"parts", "piece", "pictorial", "set"}))->capture_default_str();
+    print->add_option("--what", line.what, "parts, piece, pictorial, set for all sheets with an index, or at full size rods or story")->check(CLI::IsMember({"parts", "piece", "pictorial", "set", "rods", "story"}))->capture_default_str();
     print->add_option("--paper", line.paper, "Letter, Legal, Tabloid, A4 to A0, or a size such as \"300 x 1300 mm\"")->capture_default_str();
     print->add_option("--scale", line.scale, "1:1 tiles at full size; 1:5 and the like, or fit, one sheet each")->capture_default_str();
     print->add_option("--out", line.out, "PDF file to write, or with .svg one SVG for each page (X-1.svg, X-2.svg, ...); what is there is replaced")->required();

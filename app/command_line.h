@@ -14,7 +14,7 @@ struct CommandLine {
     Command command = Command::Window;
     std::string file;  // empty: the window opens on a new piece
     bool isJson = false;
-    std::string what = "parts";  // of print: parts, piece, pictorial or set
+    std::string what = "parts";  // of print: parts, piece, pictorial, set, rods or story
     std::string paper = "A4";
     std::string scale = "1:1";
     bool isScaleGiven = false;

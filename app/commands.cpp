@@ -10,6 +10,7 @@
 #include "core/check/findings_json.h"
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/paper.h"
+#include "core/drawing/strips.h"
 #include "core/resolve/resolve.h"
 #include "core/resolve/sizes_json.h"
 #include "core/storage/piece_file.h"
@@ -84,6 +85,12 @@ PrintJob jobFor(const CommandLine& line, const Piece& piece, const ResolvedPiece
     const double fitting = line.isScaleGiven ? scale : 0.0;
     if (line.what == "set") {
         return setJob(piece, resolved, paper, day, metrics);
+    }
+    if (line.what == "rods") {
+        return rodsJob(piece, resolved, paper, {}, day, metrics);
+    }
+    if (line.what == "story") {
+        return storyJob(piece, resolved, paper, {}, day, metrics);
     }
     if (line.what == "pictorial") {
         return pictorialJob(piece, resolved, paper, fitting, day, metrics);

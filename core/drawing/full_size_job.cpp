@@ -5,6 +5,7 @@
 #include "core/drawing/paper.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/scale_checks.h"
+#include "core/drawing/strips.h"
 #include "core/drawing/tiles.h"
 #include "core/drawing/title_block.h"
 
@@ -46,20 +47,18 @@ PlacesToKeepWhole placesIn(const Sheet& drawing) {
     return places;
 }
 
-// Makes the pages of one part.
+// Makes the pages of one drawing.
 class Tiler {
   public:
     Tiler(const Piece& piece,
-          const ResolvedPiece& resolved,
-          const PartKind& kind,
+          const FullSizeDrawing& about,
           const Sheet& drawing,
           const Paper& paper,
           const TileOptions& options,
           const std::string& date,
           const TextMetrics& metrics)
         : piece_(piece),
-          resolved_(resolved),
-          kind_(kind),
+          about_(about),
           drawing_(drawing),
           date_(date),
           metrics_(metrics),
@@ -99,8 +98,7 @@ class Tiler {
     [[nodiscard]] std::vector<Op> thumbnail(const Rect& room) const;
 
     const Piece& piece_;
-    const ResolvedPiece& resolved_;
-    const PartKind& kind_;
+    const FullSizeDrawing& about_;
     const Sheet& drawing_;
     const std::string& date_;
     const TextMetrics& metrics_;
@@ -118,11 +116,10 @@ void Tiler::addCaption(const std::string& name,
     append(ops, uprightCheckBar({grid_.printable.max.x + 1.2, grid_.printable.max.y}));
     const double x = left + (inInches_ ? kCheckInches * Length::kMmPerInch : kCheckLength) + 5.0;
     const double width = grid_.page.x - grid_.printable.min.x - x;
-    const std::string part = kind_.name + (name.empty() ? std::string() : ", " + name);
+    const std::string part = about_.name + (name.empty() ? std::string() : ", " + name);
     const std::string lines[4] = {
         part,
-        quantityText(resolved_, kind_) + "; " +
-            materialText(piece_, resolved_.parts[kind_.parts.front()]),
+        about_.about,
         piece_.name + (where.empty() ? "" : "; " + where) + (date_.empty() ? "" : "; " + date_),
         "full size: print at 100 %, actual size; the middle of a line is the size"};
     double y = top + 4.0;
@@ -251,7 +248,7 @@ Page Tiler::tile(int row, int column, std::size_t content) const {
     page.content = content;
     page.origin = grid_.origin(row, column);
     const bool isOne = grid_.count() == 1;
-    page.name = isOne ? kind_.name : kind_.name + ", " + tileName(row, column);
+    page.name = isOne ? about_.name : about_.name + ", " + tileName(row, column);
     page.furniture.title = page.name;
     std::vector<Op>& ops = page.furniture.ops;
     addSeams(row, column, page, ops);
@@ -324,18 +321,17 @@ std::vector<Op> Tiler::thumbnail(const Rect& room) const {
 Page Tiler::map(std::size_t emptyContent) const {
     Page page = blank();
     page.content = emptyContent;
-    page.name = kind_.name + ", map";
+    page.name = about_.name + ", map";
     page.furniture.title = page.name;
     std::vector<Op>& ops = page.furniture.ops;
     const Vec2 corner = page.printable.min;
     const double width = grid_.room().x;
     const FittedText title = fitText(
-        kind_.name + ": " + std::to_string(grid_.count()) + " sheets", 7.0, width, metrics_);
+        about_.name + ": " + std::to_string(grid_.count()) + " sheets", 7.0, width, metrics_);
     ops.push_back(words(corner + Vec2{0, 8.0}, title.text, title.height, Align::Left, true));
     double y = 15.0;
     for (const std::string& text :
-         {"finished size over all " + finishedSize(piece_, resolved_.parts[kind_.parts.front()]) +
-              " " + unitsOf(piece_),
+         {about_.size,
           std::string("Print every sheet at 100 %, actual size, and check the square with a rule."),
           std::string(
               "Cut one of two neighbours along the chain line, lay cross on cross, and tape.")}) {
@@ -360,6 +356,29 @@ Page Tiler::map(std::size_t emptyContent) const {
 
 }  // namespace
 
+PrintJob tiledJob(const Piece& piece,
+                  const std::string& title,
+                  std::vector<FullSizeDrawing> drawings,
+                  const Paper& paper,
+                  const TileOptions& options,
+                  const std::string& date,
+                  const TextMetrics& metrics) {
+    PrintJob job;
+    job.title = title;
+    job.contents.emplace_back();  // of the maps
+    for (FullSizeDrawing& drawing : drawings) {
+        job.contents.push_back(std::move(drawing.drawing));
+        const Tiler tiler(piece, drawing, job.contents.back(), paper, options, date, metrics);
+        if (tiler.needsMap()) {
+            job.pages.push_back(tiler.map(0));
+        }
+        for (Page& page : tiler.tiles(job.contents.size() - 1)) {
+            job.pages.push_back(std::move(page));
+        }
+    }
+    return job;
+}
+
 PrintJob fullSizeJob(const Piece& piece,
                      const ResolvedPiece& resolved,
                      const std::vector<std::size_t>& kinds,
@@ -373,24 +392,20 @@ PrintJob fullSizeJob(const Piece& piece,
         chosen.resize(all.size());
         std::iota(chosen.begin(), chosen.end(), std::size_t{0});
     }
-    PrintJob job;
-    job.title = piece.name + ", full size";
-    job.contents.emplace_back();  // of the maps
+    std::vector<FullSizeDrawing> drawings;
     for (const std::size_t i : chosen) {
         if (i >= all.size()) {
             continue;
         }
-        job.contents.push_back(partDrawing(piece, resolved, all[i], 1.0, true, metrics));
-        const Tiler tiler(
-            piece, resolved, all[i], job.contents.back(), paper, options, date, metrics);
-        if (tiler.needsMap()) {
-            job.pages.push_back(tiler.map(0));
-        }
-        for (Page& page : tiler.tiles(job.contents.size() - 1)) {
-            job.pages.push_back(std::move(page));
-        }
+        const ResolvedPart& part = resolved.parts[all[i].parts.front()];
+        drawings.push_back(
+            {partDrawing(piece, resolved, all[i], 1.0, true, metrics),
+             all[i].name,
+             quantityText(resolved, all[i]) + "; " + materialText(piece, part),
+             "finished size over all " + finishedSize(piece, part) + " " + unitsOf(piece)});
     }
-    return job;
+    return tiledJob(
+        piece, piece.name + ", full size", std::move(drawings), paper, options, date, metrics);
 }
 
 }  // namespace shoulderline

@@ -119,7 +119,7 @@ class Files(unittest.TestCase):
 class Print(unittest.TestCase):
     def test_parts_and_piece_come_out_as_pdf(self):
         with tempfile.TemporaryDirectory() as folder:
-            for what, scale in (("parts", "1:1"), ("parts", "fit"), ("piece", "fit"), ("piece", "1:10"), ("pictorial", "fit"), ("set", "fit")):
+            for what, scale in (("parts", "1:1"), ("parts", "fit"), ("piece", "fit"), ("piece", "1:10"), ("pictorial", "fit"), ("set", "fit"), ("rods", "1:1"), ("story", "1:1")):
                 out = os.path.join(folder, "out.pdf")
                 result = run("print", sample("side_chair"), "--what", what, "--paper", "A4", "--scale", scale, "--out", out)
                 self.assertEqual(result.returncode, 0, result.stderr)
@@ -149,7 +149,7 @@ class Print(unittest.TestCase):
                 self.assertEqual(first.read(), second.read())
 
     def test_unknown_paper_or_scale_is_refused(self):
-        for option in (["--paper", "A99"], ["--scale", "big"], ["--scale", "0:1"], ["--paper", "0 x 0 mm"]):
+        for option in (["--paper", "A99"], ["--what", "carvings"], ["--scale", "big"], ["--scale", "0:1"], ["--paper", "0 x 0 mm"]):
             result = run("print", sample("table"), "--out", "out.pdf", *option)
             self.assertEqual(result.returncode, 2, option)
             self.assertEqual(len(result.stderr.strip().splitlines()), 1, result.stderr)

@@ -1,0 +1,59 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/drawing/paper.h"
+
+namespace shoulderline {
+
+// A line across a strip of paper at full size, `at` millimetres along it, with what is said of it.
+struct StripMark {
+    double at = 0.0;
+    std::string label;
+};
+
+// A strip at full size from `from` to `to` with its marks: lines across it, each led to its label
+// under it, labels spread so that none lies on another. Marks closer than a hundredth of a
+// millimetre are one line with both labels. `title` stands over the strip.
+[[nodiscard]] Sheet markedStrip(std::vector<StripMark> marks,
+                                double from,
+                                double to,
+                                const std::string& title,
+                                const TextMetrics& metrics);
+
+// Rods of the piece at full size (heights, widths, depths), each line named with its distance from
+// the rod's zero: the floor, the middle, the front. Tiled like the parts, with the same marks.
+[[nodiscard]] PrintJob rodsJob(const Piece&,
+                               const ResolvedPiece&,
+                               const Paper&,
+                               const TileOptions&,
+                               const std::string& date,
+                               const TextMetrics&);
+
+// A story stick for each kind of part, at full size: its ends, shoulders and the ends of its
+// mortises, named; to be glued to a stick. Tiled likewise.
+[[nodiscard]] PrintJob storyJob(const Piece&,
+                                const ResolvedPiece&,
+                                const Paper&,
+                                const TileOptions&,
+                                const std::string& date,
+                                const TextMetrics&);
+
+// A drawing to be tiled, and what its pages say of it.
+struct FullSizeDrawing {
+    Sheet drawing;
+    std::string name;   // "front post"
+    std::string about;  // a line under the name
+    std::string size;   // of the map: "finished size over all ..."
+};
+// Each drawing over as many sheets as it takes, with a map before them where that is more than one.
+[[nodiscard]] PrintJob tiledJob(const Piece& piece,
+                                const std::string& title,
+                                std::vector<FullSizeDrawing> drawings,
+                                const Paper& paper,
+                                const TileOptions& options,
+                                const std::string& date,
+                                const TextMetrics& metrics);
+
+}  // namespace shoulderline

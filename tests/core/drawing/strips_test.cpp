@@ -1,0 +1,122 @@
+#include "core/drawing/strips.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/lettering_metrics.h"
+#include "core/drawing/rods.h"
+#include "tests/core/drawing/sheet_checks.h"
+#include "tests/support/pieces.h"
+
+namespace shoulderline {
+namespace {
+
+const LetteringMetrics kMetrics;
+
+// Where lines cross the strip, from the leftmost on.
+std::vector<double> linesAcross(const Sheet& strip) {
+    std::vector<double> lines;
+    for (const Op& op : strip.ops) {
+        const auto* stroke = std::get_if<Stroke>(&op);
+        if (stroke != nullptr && stroke->role == LineRole::Visible &&
+            std::abs(stroke->points.front().x - stroke->points.back().x) < 1e-9) {
+            lines.push_back(stroke->points.front().x);
+        }
+    }
+    std::sort(lines.begin(), lines.end());
+    return lines;
+}
+
+TEST(MarkedStrip, LinesLieAtFullSizeAndMarksOnOneLineShareIt) {
+    const Sheet strip = markedStrip(
+        {{100.0, "b"}, {0.0, "a"}, {100.001, "c"}, {333.3, "d"}}, 0.0, 333.3, "strip", kMetrics);
+    const std::vector<double> lines = linesAcross(strip);
+
+    ASSERT_EQ(lines.size(), 3u);
+    EXPECT_NEAR(lines[1] - lines[0], 100.0, 1e-9);
+    EXPECT_NEAR(lines[2] - lines[0], 333.3, 1e-9);
+    const std::vector<std::string> words = testing::wordsOn(strip);
+    EXPECT_NE(std::find(words.begin(), words.end(), "b; c"), words.end());
+}
+
+TEST(Rods, HaveEveryLineAtItsPlaceAndNamed) {
+    const Piece piece = testing::sample("armchair");
+    const ResolvedPiece resolved = testing::resolved(piece);
+    const PrintJob job = rodsJob(piece, resolved, *findPaper("A4"), {}, "2026-11-24", kMetrics);
+    ASSERT_EQ(job.contents.size(), 4u) << "that of the maps, and three rods";
+    const Rod rod = rodOf(piece, resolved, RodKind::Heights);
+    const std::vector<double> lines = linesAcross(job.contents[1]);
+
+    ASSERT_EQ(lines.size(), rod.lines.size());
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        EXPECT_NEAR(lines[i] - lines[0], rod.lines[i].at - rod.lines[0].at, 1e-9);
+    }
+    EXPECT_EQ(testing::wordsOn(job.contents[1]).size(), rod.lines.size() + 1);
+}
+
+// Long names give way to a count, not to smaller lettering or dots.
+TEST(Rods, LabelsAreLegible) {
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const PrintJob job =
+            rodsJob(piece, testing::resolved(piece), *findPaper("A4"), {}, "2026-11-24", kMetrics);
+        for (const Sheet& content : job.contents) {
+            for (const Op& op : content.ops) {
+                if (const auto* text = std::get_if<TextOp>(&op)) {
+                    EXPECT_GE(text->height, 2.5) << name << ": " << text->text;
+                }
+            }
+        }
+    }
+}
+
+TEST(Stories, MarkShouldersAndMortiseEnds) {
+    const Piece piece = testing::twoPostsAndARail();
+    const ResolvedPiece resolved = testing::resolved(piece);
+    const PrintJob job = storyJob(piece, resolved, *findPaper("A4"), {}, "2026-11-24", kMetrics);
+    const std::vector<PartKind> kinds = partKinds(resolved);
+    ASSERT_EQ(job.contents.size(), kinds.size() + 1);
+    for (std::size_t k = 0; k < kinds.size(); ++k) {
+        const ResolvedPart& part = resolved.parts[kinds[k].parts.front()];
+        std::vector<double> places{0.0, part.shoulderLength.value.mm()};
+        for (const TenonSolid& tenon : part.tenons) {
+            places.push_back(tenon.box.min.x < 0.0 ? tenon.box.min.x : tenon.box.max.x);
+        }
+        for (const MortiseSolid& mortise : part.mortises) {
+            places.push_back(mortise.box.min.x);
+            places.push_back(mortise.box.max.x);
+        }
+        std::sort(places.begin(), places.end());
+        const std::vector<double> lines = linesAcross(job.contents[k + 1]);
+        ASSERT_EQ(lines.size(), places.size()) << kinds[k].name;
+        for (std::size_t i = 0; i < lines.size(); ++i) {
+            EXPECT_NEAR(lines[i] - lines[0], places[i] - places[0], 1e-9) << kinds[k].name;
+        }
+    }
+}
+
+TEST(Strips, LetteringOfTheSamplesLiesOnNothing) {
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        for (const PrintJob& job :
+             {rodsJob(piece, resolved, *findPaper("A4"), {}, "2026-11-24", kMetrics),
+              storyJob(piece, resolved, *findPaper("A4"), {}, "2026-11-24", kMetrics)}) {
+            EXPECT_FALSE(job.pages.empty());
+            for (const Sheet& content : job.contents) {
+                EXPECT_EQ(testing::overlapsOn(content, kMetrics), std::vector<std::string>{})
+                    << name << ": " << content.title;
+            }
+        }
+    }
+}
+
+TEST(Strips, APieceWithoutPartsHasNone) {
+    EXPECT_TRUE(rodsJob({}, {}, *findPaper("A4"), {}, "", kMetrics).pages.empty());
+    EXPECT_TRUE(storyJob({}, {}, *findPaper("A4"), {}, "", kMetrics).pages.empty());
+}
+
+}  // namespace
+}  // namespace shoulderline
