@@ -11,7 +11,10 @@ namespace {
 constexpr const char* kVersion = "shoulderline " SHOULDERLINE_VERSION;
 
 // NAME=TEXT, split at the first equals sign.
-CLI::Option* addAssignments(CLI::App& app, const char* option, const char* typed, const char* help,
+CLI::Option* addAssignments(CLI::App& app,
+                            const char* option,
+                            const char* typed,
+                            const char* help,
                             std::vector<std::pair<std::string, std::string>>& into) {
     return app
         .add_option_function<std::vector<std::string>>(
@@ -32,8 +35,16 @@ CLI::Option* addAssignments(CLI::App& app, const char* option, const char* typed
 }
 
 void addCommon(CLI::App& app, CommandLine& line) {
-    addAssignments(app, "--with", "NAME=EXPRESSION", "as though that measure had been stated so (may be repeated)", line.with);
-    addAssignments(app, "--stock", "NAME=THICKNESS", "as though that stock had this thickness (may be repeated)", line.stock);
+    addAssignments(app,
+                   "--with",
+                   "NAME=EXPRESSION",
+                   "as though that measure had been stated so (may be repeated)",
+                   line.with);
+    addAssignments(app,
+                   "--stock",
+                   "NAME=THICKNESS",
+                   "as though that stock had this thickness (may be repeated)",
+                   line.stock);
 }
 
 }  // namespace
@@ -41,12 +52,15 @@ void addCommon(CLI::App& app, CommandLine& line) {
 std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode) {
     CommandLine line;
     CLI::App app(
-        "Plans framed furniture: the piece is stated by its relations, and every length, tenon and mortise follows.\n\n"
+        "Plans framed furniture: the piece is stated by its relations, and every length, tenon and "
+        "mortise follows.\n\n"
         "Examples:\n"
         "  shoulderline armchair.shoulder\n"
         "  shoulderline check armchair.shoulder --with \"rail thickness=1 1/8 in\"\n"
-        "  shoulderline print armchair.shoulder --what parts --paper A4 --scale 1:1 --out parts.pdf\n\n"
-        "Exit codes: 0 done, nothing must be mended; 1 something must be mended; 2 the arguments or the file cannot be read;\n"
+        "  shoulderline print armchair.shoulder --what parts --paper A4 --scale 1:1 --out "
+        "parts.pdf\n\n"
+        "Exit codes: 0 done, nothing must be mended; 1 something must be mended; 2 the arguments "
+        "or the file cannot be read;\n"
         "4 a file cannot be written.\n",
         "shoulderline");
     app.set_version_flag("--version", std::string(kVersion));
@@ -54,19 +68,41 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
     addCommon(app, line);
     app.require_subcommand(0, 1);
 
-    CLI::App* check = app.add_subcommand("check", "findings: what must be mended, what to look at, notes");
-    CLI::App* sizes = app.add_subcommand("sizes", "measures, parts and joints with every size and its reasons");
-    CLI::App* print = app.add_subcommand("print", "drawings to a PDF file, or SVG files, at true scale");
+    CLI::App* check =
+        app.add_subcommand("check", "findings: what must be mended, what to look at, notes");
+    CLI::App* sizes =
+        app.add_subcommand("sizes", "measures, parts and joints with every size and its reasons");
+    CLI::App* print =
+        app.add_subcommand("print", "drawings to a PDF file, or SVG files, at true scale");
     for (CLI::App* command : {check, sizes, print}) {
         command->add_option("file", line.file, "piece to read (.shoulder)")->required();
         addCommon(*command, line);
     }
     check->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
     sizes->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
-    print->add_option("--what", line.what, "parts, piece, pictorial, set for all sheets with an index, or at full size rods or story")->check(CLI::IsMember({"parts", "piece", "pictorial", "set", "rods", "story"}))->capture_default_str();
-    print->add_option("--paper", line.paper, "Letter, Legal, Tabloid, A4 to A0, or a size such as \"300 x 1300 mm\"")->capture_default_str();
-    print->add_option("--scale", line.scale, "1:1 tiles at full size; 1:5 and the like, or fit, one sheet each")->capture_default_str();
-    print->add_option("--out", line.out, "PDF file to write, or with .svg one SVG for each page (X-1.svg, X-2.svg, ...); what is there is replaced")->required();
+    print
+        ->add_option("--what",
+                     line.what,
+                     "parts, piece, pictorial, set for all sheets with an index, or at full size "
+                     "rods or story")
+        ->check(CLI::IsMember({"parts", "piece", "pictorial", "set", "rods", "story"}))
+        ->capture_default_str();
+    print
+        ->add_option("--paper",
+                     line.paper,
+                     "Letter, Legal, Tabloid, A4 to A0, or a size such as \"300 x 1300 mm\"")
+        ->capture_default_str();
+    print
+        ->add_option("--scale",
+                     line.scale,
+                     "1:1 tiles at full size; 1:5 and the like, or fit, one sheet each")
+        ->capture_default_str();
+    print
+        ->add_option("--out",
+                     line.out,
+                     "PDF file to write, or with .svg one SVG for each page (X-1.svg, X-2.svg, "
+                     "...); what is there is replaced")
+        ->required();
     try {
         app.parse(argc, argv);
     } catch (const CLI::Success& success) {
@@ -78,7 +114,7 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
         return std::nullopt;
     }
     line.isScaleGiven = print->count("--scale") > 0;
-    line.command = check->parsed() ? Command::Check
+    line.command = check->parsed()   ? Command::Check
                    : sizes->parsed() ? Command::Sizes
                    : print->parsed() ? Command::Print
                                      : Command::Window;

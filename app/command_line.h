@@ -23,8 +23,8 @@ struct CommandLine {
     std::vector<std::pair<std::string, std::string>> stock;  // stock, thickness
 };
 
-// Reads the arguments. Empty where there is nothing more to do: help or the version was printed (`exitCode` 0), or the
-// arguments were refused (`exitCode` 2, one line on the standard error).
+// Reads the arguments. Empty where there is nothing more to do: help or the version was printed
+// (`exitCode` 0), or the arguments were refused (`exitCode` 2, one line on the standard error).
 [[nodiscard]] std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode);
 
 }  // namespace shoulderline

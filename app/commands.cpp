@@ -20,25 +20,32 @@ namespace shoulderline {
 namespace {
 
 int refuse(const Error& error, int exitCode) {
-    std::cerr << "shoulderline: " << (error.where.empty() ? "" : error.where + ": ") << error.message << "\n";
+    std::cerr << "shoulderline: " << (error.where.empty() ? "" : error.where + ": ")
+              << error.message << "\n";
     return exitCode;
 }
 
-Result<Edit> measureEdit(const Piece& piece, const std::string& name, const std::string& expression) {
-    const bool isThere = std::any_of(piece.measures.begin(), piece.measures.end(),
+Result<Edit> measureEdit(const Piece& piece,
+                         const std::string& name,
+                         const std::string& expression) {
+    const bool isThere = std::any_of(piece.measures.begin(),
+                                     piece.measures.end(),
                                      [&](const Measure& measure) { return measure.name == name; });
     if (!isThere) {
-        return fail(ErrorCode::UnknownName, "There is no measure '" + name + "' in this piece.", "--with");
+        return fail(
+            ErrorCode::UnknownName, "There is no measure '" + name + "' in this piece.", "--with");
     }
     return SetMeasure{name, expression};
 }
 
 // A thickness stated so stands over one that was measured.
 Result<Edit> stockEdit(const Piece& piece, const std::string& name, const std::string& thickness) {
-    const auto it = std::find_if(piece.stocks.begin(), piece.stocks.end(),
-                                 [&](const Stock& stock) { return stock.name == name; });
+    const auto it = std::find_if(piece.stocks.begin(), piece.stocks.end(), [&](const Stock& stock) {
+        return stock.name == name;
+    });
     if (it == piece.stocks.end()) {
-        return fail(ErrorCode::UnknownName, "There is no stock '" + name + "' in this piece.", "--stock");
+        return fail(
+            ErrorCode::UnknownName, "There is no stock '" + name + "' in this piece.", "--stock");
     }
     Stock changed = *it;
     changed.thickness = thickness;
@@ -73,13 +80,20 @@ std::string dayOfLastChange(const std::string& file) {
     }
     const auto system = std::chrono::file_clock::to_sys(changed);
     const std::chrono::year_month_day day{std::chrono::floor<std::chrono::days>(system)};
-    const auto padded = [](unsigned value) { return (value < 10 ? "0" : "") + std::to_string(value); };
-    return std::to_string(static_cast<int>(day.year())) + "-" + padded(static_cast<unsigned>(day.month())) + "-" +
+    const auto padded = [](unsigned value) {
+        return (value < 10 ? "0" : "") + std::to_string(value);
+    };
+    return std::to_string(static_cast<int>(day.year())) + "-" +
+           padded(static_cast<unsigned>(day.month())) + "-" +
            padded(static_cast<unsigned>(day.day()));
 }
 
-PrintJob jobFor(const CommandLine& line, const Piece& piece, const ResolvedPiece& resolved, const Paper& paper,
-                double scale, const std::string& day) {
+PrintJob jobFor(const CommandLine& line,
+                const Piece& piece,
+                const ResolvedPiece& resolved,
+                const Paper& paper,
+                double scale,
+                const std::string& day) {
     const LetteringMetrics metrics;
     // One sheet for many things has the scale at which they fit, unless another is asked for.
     const double fitting = line.isScaleGiven ? scale : 0.0;
@@ -129,8 +143,9 @@ int runCheck(const CommandLine& line, const Resources& resources) {
     const ResolvedPiece resolved = resolve(*piece, resources.rules, resources.workshop);
     const std::vector<Finding> findings = check(*piece, resolved, resources.species);
     std::cout << (line.isJson ? findingsJson(findings, resolved) : findingsText(findings));
-    const bool mustMend = std::any_of(findings.begin(), findings.end(),
-                                      [](const Finding& f) { return f.severity == Severity::MustMend; });
+    const bool mustMend = std::any_of(findings.begin(), findings.end(), [](const Finding& f) {
+        return f.severity == Severity::MustMend;
+    });
     return mustMend ? kMustMend : kDone;
 }
 
@@ -158,13 +173,17 @@ int runPrint(const CommandLine& line, const Resources& resources) {
     const std::string day = dayOfLastChange(line.file);
     const PrintJob job = jobFor(line, *piece, resolved, *paper, *scale, day);
     if (job.pages.empty()) {
-        return refuse({ErrorCode::OutOfRange, "There is no part to print in this piece.", line.file, 0}, kUnreadable);
+        return refuse(
+            {ErrorCode::OutOfRange, "There is no part to print in this piece.", line.file, 0},
+            kUnreadable);
     }
     const Result<std::vector<std::string>> written = writePages(job, line.out, day);
     if (!written) {
         return refuse(written.error(), kNotWritten);
     }
-    std::cout << written->front() << (written->size() > 1 ? " to " + written->back() : "") << ": " << job.pages.size() << (job.pages.size() == 1 ? " page" : " pages") << " of " << paper->name << "\n";
+    std::cout << written->front() << (written->size() > 1 ? " to " + written->back() : "") << ": "
+              << job.pages.size() << (job.pages.size() == 1 ? " page" : " pages") << " of "
+              << paper->name << "\n";
     return kDone;
 }
 

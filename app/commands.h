@@ -14,11 +14,12 @@ inline constexpr int kMustMend = 1;
 inline constexpr int kUnreadable = 2;
 inline constexpr int kNotWritten = 4;
 
-// The edits that --with and --stock ask for, to a piece. Errors: UnknownName for a measure or stock that is not there.
+// The edits that --with and --stock ask for, to a piece. Errors: UnknownName for a measure or stock
+// that is not there.
 [[nodiscard]] Result<std::vector<Edit>> askedEdits(const CommandLine& line, const Piece& piece);
 
-// Each reads the piece, makes the changes of --with and --stock, prints to the standard output what was asked
-// for and to the standard error what went wrong, and gives the exit code.
+// Each reads the piece, makes the changes of --with and --stock, prints to the standard output what
+// was asked for and to the standard error what went wrong, and gives the exit code.
 [[nodiscard]] int runCheck(const CommandLine& line, const Resources& resources);
 [[nodiscard]] int runSizes(const CommandLine& line, const Resources& resources);
 // Needs a QGuiApplication, for the lettering.

@@ -1,7 +1,6 @@
-#include <iostream>
-
 #include <QApplication>
 #include <QHashSeed>
+#include <iostream>
 
 #include "app/command_line.h"
 #include "app/commands.h"
@@ -25,7 +24,10 @@ void onlyGrave(QtMsgType type, const QMessageLogContext&, const QString& message
     }
 }
 
-int runPrintWithoutDisplay(int argc, char** argv, const CommandLine& line, const Resources& resources) {
+int runPrintWithoutDisplay(int argc,
+                           char** argv,
+                           const CommandLine& line,
+                           const Resources& resources) {
     if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) {
         qputenv("QT_QPA_PLATFORM", "offscreen");
     }
@@ -60,7 +62,8 @@ int main(int argc, char** argv) {
             break;
     }
     if (!hasDisplay()) {
-        std::cerr << "shoulderline: There is no display for the window; check, sizes and print need none.\n";
+        std::cerr << "shoulderline: There is no display for the window; check, sizes and print "
+                     "need none.\n";
         return kUnreadable;
     }
     const auto edits = [line = *line](const Piece& piece) { return askedEdits(line, piece); };

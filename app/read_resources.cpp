@@ -1,8 +1,7 @@
 #include "app/read_resources.h"
 
-#include <string>
-
 #include <QFile>
+#include <string>
 
 namespace shoulderline {
 

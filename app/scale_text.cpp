@@ -27,7 +27,9 @@ Result<double> readScale(std::string_view text) {
     const int wood = colon == std::string_view::npos ? 0 : wholeOf(text.substr(colon + 1));
     if (drawing == 0 || wood == 0) {
         return fail(ErrorCode::BadText,
-                    "'" + std::string(text) + "' is not a scale: 1:1, 1:5, 2:1 and the like, or fit, is expected.", "--scale");
+                    "'" + std::string(text) +
+                        "' is not a scale: 1:1, 1:5, 2:1 and the like, or fit, is expected.",
+                    "--scale");
     }
     return static_cast<double>(drawing) / wood;
 }

@@ -6,8 +6,8 @@
 
 namespace shoulderline {
 
-// A scale as drawings give it: 1:1, 1:5, 2:1; "fit" is 0, the largest standard scale that fits. Drawing to wood.
-// Errors: BadText.
+// A scale as drawings give it: 1:1, 1:5, 2:1; "fit" is 0, the largest standard scale that fits.
+// Drawing to wood. Errors: BadText.
 [[nodiscard]] Result<double> readScale(std::string_view text);
 
 }  // namespace shoulderline

@@ -11,7 +11,8 @@ namespace shoulderline {
 
 namespace {
 
-// The names of the parts at one place of a group of findings: one full name, or the stated name with what of it is meant.
+// The names of the parts at one place of a group of findings: one full name, or the stated name
+// with what of it is meant.
 std::string nameOfMany(const ResolvedPiece& resolved, const std::vector<std::size_t>& parts) {
     const ResolvedPart& first = resolved.parts[parts.front()];
     bool left = false;
@@ -34,14 +35,16 @@ std::string nameOfMany(const ResolvedPiece& resolved, const std::vector<std::siz
 }
 
 void replace(std::string& text, std::string_view field, const std::string& value) {
-    for (std::size_t at = text.find(field); at != std::string::npos; at = text.find(field, at + value.size())) {
+    for (std::size_t at = text.find(field); at != std::string::npos;
+         at = text.find(field, at + value.size())) {
         text.replace(at, field.size(), value);
     }
 }
 
 std::string keyOf(const Finding& finding, const ResolvedPiece& resolved) {
-    std::string key = std::to_string(static_cast<int>(finding.rule)) + "|" + std::to_string(static_cast<int>(finding.severity)) +
-                      "|" + finding.message + "|" + std::to_string(std::llround(finding.value * 1000.0));
+    std::string key = std::to_string(static_cast<int>(finding.rule)) + "|" +
+                      std::to_string(static_cast<int>(finding.severity)) + "|" + finding.message +
+                      "|" + std::to_string(std::llround(finding.value * 1000.0));
     for (const std::size_t part : finding.parts) {
         key += "|" + resolved.parts[part].of;
     }
@@ -77,7 +80,8 @@ Finding CheckContext::finding(RuleId rule, Severity severity) const {
 }
 
 Statement CheckContext::statement(Length length) {
-    // Inches where that is what the length is made of, to the 64th; else millimetres to the micrometre.
+    // Inches where that is what the length is made of, to the 64th; else millimetres to the
+    // micrometre.
     const Length sixtyFourth = Length::inches(1.0 / 64);
     if (nearlyEqual(snapNearest(length, sixtyFourth), length)) {
         return showLength(length, LengthStyle::fractions(64)) + " in";
@@ -90,20 +94,27 @@ Statement CheckContext::statement(Length length) {
 
 Edit stateSize(const CheckContext& context, std::size_t joint, SizeName size, Length value) {
     const ResolvedJoint& resolved = context.resolved.joints[joint];
-    return SetJointSize{context.resolved.parts[resolved.tenoned].of, context.resolved.parts[resolved.mortised].of, size,
+    return SetJointSize{context.resolved.parts[resolved.tenoned].of,
+                        context.resolved.parts[resolved.mortised].of,
+                        size,
                         {SizeState::Stated, CheckContext::statement(value)}};
 }
 
 bool followsShoulders(const ResolvedJoint& joint, SizeName tenon) {
     const Shoulders& s = joint.tenon.shoulders;
-    const auto areStated = [](const Size& a, const Size& b) { return a.state != SizeState::ByRule && b.state != SizeState::ByRule; };
+    const auto areStated = [](const Size& a, const Size& b) {
+        return a.state != SizeState::ByRule && b.state != SizeState::ByRule;
+    };
     return (tenon == SizeName::TenonThickness && areStated(s.faceSide, s.backSide)) ||
            (tenon == SizeName::TenonWidth && areStated(s.faceEdge, s.backEdge));
 }
 
 Edit backToRule(const CheckContext& context, std::size_t joint, SizeName size) {
     const ResolvedJoint& resolved = context.resolved.joints[joint];
-    return SetJointSize{context.resolved.parts[resolved.tenoned].of, context.resolved.parts[resolved.mortised].of, size, {}};
+    return SetJointSize{context.resolved.parts[resolved.tenoned].of,
+                        context.resolved.parts[resolved.mortised].of,
+                        size,
+                        {}};
 }
 
 std::vector<Finding> gather(std::vector<Finding> findings, const ResolvedPiece& resolved) {
@@ -129,7 +140,8 @@ std::vector<Finding> gather(std::vector<Finding> findings, const ResolvedPiece& 
         if (isNew) {
             group.finding = std::move(finding);
         } else {
-            group.finding.parts.insert(group.finding.parts.end(), finding.parts.begin(), finding.parts.end());
+            group.finding.parts.insert(
+                group.finding.parts.end(), finding.parts.begin(), finding.parts.end());
         }
     }
     std::vector<Finding> gathered;
@@ -149,8 +161,9 @@ std::vector<Finding> gather(std::vector<Finding> findings, const ResolvedPiece& 
             const ResolvedJoint& first = resolved.joints[group.joints.front()];
             const std::string name = group.joints.size() == 1
                                          ? first.name
-                                         : resolved.parts[first.tenoned].of + " into " + resolved.parts[first.mortised].of +
-                                               " (" + std::to_string(group.joints.size()) + " joints)";
+                                         : resolved.parts[first.tenoned].of + " into " +
+                                               resolved.parts[first.mortised].of + " (" +
+                                               std::to_string(group.joints.size()) + " joints)";
             replace(finding.message, "{joint}", name);
         }
         // Each part once, in the order met.
@@ -163,11 +176,15 @@ std::vector<Finding> gather(std::vector<Finding> findings, const ResolvedPiece& 
         finding.parts = std::move(once);
         gathered.push_back(std::move(finding));
     }
-    std::stable_sort(gathered.begin(), gathered.end(), [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
+    std::stable_sort(gathered.begin(), gathered.end(), [](const Finding& a, const Finding& b) {
+        return a.severity < b.severity;
+    });
     return gathered;
 }
 
-std::vector<Finding> check(const Piece& piece, const ResolvedPiece& resolved, const SpeciesTable& species) {
+std::vector<Finding> check(const Piece& piece,
+                           const ResolvedPiece& resolved,
+                           const SpeciesTable& species) {
     const CheckContext context{piece, resolved, species};
     std::vector<Finding> findings;
     checkTroubles(context, findings);

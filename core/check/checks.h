@@ -14,28 +14,34 @@ struct CheckContext {
     const SpeciesTable& species;
 
     // A length as the maker reads it, with its unit.
-    [[nodiscard]] std::string shown(Length length) const { return showLength(length, piece.style, true); }
+    [[nodiscard]] std::string shown(Length length) const {
+        return showLength(length, piece.style, true);
+    }
     [[nodiscard]] std::string shownMm(double mm) const { return shown(Length::mm(mm)); }
     // A finding on a rule, with its source filled in.
     [[nodiscard]] Finding finding(RuleId rule, Severity severity) const;
     // A length as a statement that reads back exactly whatever the piece's unit is.
     [[nodiscard]] static Statement statement(Length length);
-    [[nodiscard]] const Part& stated(std::size_t part) const { return piece.parts[resolved.parts[part].stated]; }
+    [[nodiscard]] const Part& stated(std::size_t part) const {
+        return piece.parts[resolved.parts[part].stated];
+    }
 };
 
 // Each adds its findings. Messages hold {part}, {other} and {joint}, see gather().
 void checkTroubles(const CheckContext&, std::vector<Finding>&);     // what could not be worked out
 void checkProportions(const CheckContext&, std::vector<Finding>&);  // each joint by itself
-void checkMouths(const CheckContext&, std::vector<Finding>&);       // mouth on its face, chisel on the rack
-void checkMeetings(const CheckContext&, std::vector<Finding>&);     // mortises in one another's way
-void checkContacts(const CheckContext&, std::vector<Finding>&);     // parts that touch or run through one another
-void checkStock(const CheckContext&, std::vector<Finding>&);        // stock that can yield the parts
+void checkMouths(const CheckContext&,
+                 std::vector<Finding>&);  // mouth on its face, chisel on the rack
+void checkMeetings(const CheckContext&, std::vector<Finding>&);  // mortises in one another's way
+void checkContacts(const CheckContext&,
+                   std::vector<Finding>&);  // parts that touch or run through one another
+void checkStock(const CheckContext&, std::vector<Finding>&);  // stock that can yield the parts
 
 // The edit that states one size of a joint, for both its stated parts.
 [[nodiscard]] Edit stateSize(const CheckContext&, std::size_t joint, SizeName size, Length value);
 
-// Whether the thickness or width of a joint's tenon is what two stated shoulders leave, and so is not
-// to be stated itself.
+// Whether the thickness or width of a joint's tenon is what two stated shoulders leave, and so is
+// not to be stated itself.
 [[nodiscard]] bool followsShoulders(const ResolvedJoint&, SizeName tenon);
 
 // The edit that takes one size of a joint back to its rule.

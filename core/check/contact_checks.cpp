@@ -24,8 +24,10 @@ void checkContacts(const CheckContext& context, std::vector<Finding>& findings) 
             finding.parts = {contact.first, contact.second};
             finding.value = contact.depth;
             finding.unit = "mm";
-            finding.message = "{part} and {other} run through one another by " + context.shownMm(contact.depth);
-            finding.mends.push_back({"part them by " + context.shownMm(contact.depth), std::nullopt});
+            finding.message =
+                "{part} and {other} run through one another by " + context.shownMm(contact.depth);
+            finding.mends.push_back(
+                {"part them by " + context.shownMm(contact.depth), std::nullopt});
             findings.push_back(std::move(finding));
         } else if (!joined.contains(pair)) {
             Finding finding = context.finding(RuleId::JointWanted, Severity::LookAt);

@@ -24,7 +24,8 @@ Contact contactOf(const Box& a, const Frame& fa, const Box& b, const Frame& fb) 
         for (int i = 0; i < 3; ++i) {
             shared[i] = std::min(a.max[i], other.max[i]) - std::max(a.min[i], other.min[i]);
         }
-        // They touch where they meet in a face: apart or overlapping by a hair on one axis, and well on the others.
+        // They touch where they meet in a face: apart or overlapping by a hair on one axis, and
+        // well on the others.
         const double least = std::min({shared.x, shared.y, shared.z});
         const double most = std::max({shared.x, shared.y, shared.z});
         const double middle = shared.x + shared.y + shared.z - least - most;
@@ -73,7 +74,8 @@ std::vector<Contact> contactsOf(const ResolvedPiece& resolved) {
     for (std::size_t i = 0; i < parts.size(); ++i) {
         index.query(grown(boxes[i]), [&](std::size_t j) {
             if (j > i) {
-                Contact contact = contactOf(parts[i].bodyBox(), parts[i].frame, parts[j].bodyBox(), parts[j].frame);
+                Contact contact = contactOf(
+                    parts[i].bodyBox(), parts[i].frame, parts[j].bodyBox(), parts[j].frame);
                 if (contact.depth >= 0) {
                     contact.first = i;
                     contact.second = j;
@@ -87,7 +89,8 @@ std::vector<Contact> contactsOf(const ResolvedPiece& resolved) {
                 if (j == i || j == into) {
                     return;
                 }
-                Contact contact = contactOf(tenon.box, parts[i].frame, parts[j].bodyBox(), parts[j].frame);
+                Contact contact =
+                    contactOf(tenon.box, parts[i].frame, parts[j].bodyBox(), parts[j].frame);
                 if (contact.depth > 0) {
                     contact.first = std::min(i, j);
                     contact.second = std::max(i, j);

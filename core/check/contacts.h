@@ -10,8 +10,9 @@ namespace shoulderline {
 struct Contact {
     std::size_t first = 0;
     std::size_t second = 0;
-    double depth = 0.0;  // how far they run into one another: the least extent of what both fill; 0 where they only touch. Millimetres
-    double volume = 0.0; // of what both fill, cubic millimetres
+    double depth = 0.0;  // how far they run into one another: the least extent of what both fill; 0
+                         // where they only touch. Millimetres
+    double volume = 0.0;  // of what both fill, cubic millimetres
 };
 
 // Every pair of parts whose bodies touch or share space, and every tenon that runs into a third

@@ -27,11 +27,11 @@ struct Mend {
 struct Finding {
     RuleId rule = RuleId::PieceResolves;
     Severity severity = Severity::Note;
-    std::vector<std::size_t> parts;     // indices in ResolvedPiece::parts; may be empty
-    std::optional<std::size_t> joint;   // index in ResolvedPiece::joints
+    std::vector<std::size_t> parts;         // indices in ResolvedPiece::parts; may be empty
+    std::optional<std::size_t> joint;       // index in ResolvedPiece::joints
     std::optional<std::size_t> otherJoint;  // second joint, where two are in one another's way
-    std::string measure;                // the measure it is about, or empty
-    std::string message;                // one sentence: which part, what, how much, what the rule asks
+    std::string measure;                    // the measure it is about, or empty
+    std::string message;  // one sentence: which part, what, how much, what the rule asks
     double value = 0.0;
     double limit = 0.0;
     std::string unit;
@@ -41,8 +41,10 @@ struct Finding {
 
 // Puts the findings that are alike for several of a pair or set into one, and replaces {part},
 // {other} and {joint} in each message by the names of what it is about: the stated name where
-// several are meant. {part} is parts[0], {other} parts[1]; each one further stands for another like it.
-[[nodiscard]] std::vector<Finding> gather(std::vector<Finding> findings, const ResolvedPiece& resolved);
+// several are meant. {part} is parts[0], {other} parts[1]; each one further stands for another like
+// it.
+[[nodiscard]] std::vector<Finding> gather(std::vector<Finding> findings,
+                                          const ResolvedPiece& resolved);
 
 // All findings on a resolved piece, must mend first, then look at, then notes; within these in the
 // order of joints and parts. Lengths in messages are shown in the piece's style.

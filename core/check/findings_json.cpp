@@ -29,18 +29,22 @@ std::string findingsJson(const std::vector<Finding>& findings, const ResolvedPie
             mends.push_back(mend.text);
         }
         const bool hasFigure = !finding.unit.empty();
-        list.push_back({{"id", ruleIdText(finding.rule)},
-                        {"severity", wordFor(finding.severity)},
-                        {"parts", std::move(parts)},
-                        {"joint", finding.joint ? ordered_json(resolved.joints[*finding.joint].name) : ordered_json()},
-                        {"message", finding.message},
-                        {"value", hasFigure ? ordered_json(rounded(finding.value)) : ordered_json()},
-                        {"limit", hasFigure ? ordered_json(rounded(finding.limit)) : ordered_json()},
-                        {"unit", finding.unit},
-                        {"source", finding.source},
-                        {"mends", std::move(mends)}});
+        list.push_back(
+            {{"id", ruleIdText(finding.rule)},
+             {"severity", wordFor(finding.severity)},
+             {"parts", std::move(parts)},
+             {"joint",
+              finding.joint ? ordered_json(resolved.joints[*finding.joint].name) : ordered_json()},
+             {"message", finding.message},
+             {"value", hasFigure ? ordered_json(rounded(finding.value)) : ordered_json()},
+             {"limit", hasFigure ? ordered_json(rounded(finding.limit)) : ordered_json()},
+             {"unit", finding.unit},
+             {"source", finding.source},
+             {"mends", std::move(mends)}});
     }
-    return ordered_json{{"findings", std::move(list)}}.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
+    return ordered_json{{"findings", std::move(list)}}.dump(
+               2, ' ', false, ordered_json::error_handler_t::replace) +
+           "\n";
 }
 
 std::string findingsText(const std::vector<Finding>& findings) {

@@ -7,11 +7,13 @@
 
 namespace shoulderline {
 
-// The findings as one JSON object, described by resources/schema/findings.schema.json: lengths in millimetres,
-// stable order, final newline.
-[[nodiscard]] std::string findingsJson(const std::vector<Finding>& findings, const ResolvedPiece& resolved);
+// The findings as one JSON object, described by resources/schema/findings.schema.json: lengths in
+// millimetres, stable order, final newline.
+[[nodiscard]] std::string findingsJson(const std::vector<Finding>& findings,
+                                       const ResolvedPiece& resolved);
 
-// The findings as text to read, one with its mends to a block; "nothing to mend" where there are none.
+// The findings as text to read, one with its mends to a block; "nothing to mend" where there are
+// none.
 [[nodiscard]] std::string findingsText(const std::vector<Finding>& findings);
 
 }  // namespace shoulderline

@@ -16,20 +16,25 @@ struct Beyond {
 // How far a mortise stands out past the body of its part, across the way it is entered: the most.
 Beyond beyondFace(const ResolvedPart& part, const MortiseSolid& mortise) {
     const Box wood = part.bodyBox();
-    const int entered = mortise.face == Face::StartEnd || mortise.face == Face::FarEnd
-                            ? 0
-                            : (mortise.face == Face::FaceEdge || mortise.face == Face::BackEdge ? 1 : 2);
+    const int entered =
+        mortise.face == Face::StartEnd || mortise.face == Face::FarEnd
+            ? 0
+            : (mortise.face == Face::FaceEdge || mortise.face == Face::BackEdge ? 1 : 2);
     Beyond most;
     for (int axis = 0; axis < 3; ++axis) {
         if (axis != entered) {
-            const double by = std::max(wood.min[axis] - mortise.box.min[axis], mortise.box.max[axis] - wood.max[axis]);
+            const double by = std::max(wood.min[axis] - mortise.box.min[axis],
+                                       mortise.box.max[axis] - wood.max[axis]);
             most = by > most.by ? Beyond{by, axis} : most;
         }
     }
     return most;
 }
 
-void checkOnFace(const CheckContext& context, const ResolvedPart& part, const MortiseSolid& mortise, std::vector<Finding>& findings) {
+void checkOnFace(const CheckContext& context,
+                 const ResolvedPart& part,
+                 const MortiseSolid& mortise,
+                 std::vector<Finding>& findings) {
     const auto [beyond, axis] = beyondFace(part, mortise);
     if (beyond < kLengthTolerance.mm()) {
         return;
@@ -40,22 +45,28 @@ void checkOnFace(const CheckContext& context, const ResolvedPart& part, const Mo
     finding.joint = mortise.joint;
     finding.value = beyond;
     finding.unit = "mm";
-    finding.message = "{joint}: the mouth runs off the " + std::string(wordFor(mortise.face)) + " of {other} by " + context.shownMm(beyond);
-    finding.mends.push_back({"move {part} back onto the face by " + context.shownMm(beyond), std::nullopt});
+    finding.message = "{joint}: the mouth runs off the " + std::string(wordFor(mortise.face)) +
+                      " of {other} by " + context.shownMm(beyond);
+    finding.mends.push_back(
+        {"move {part} back onto the face by " + context.shownMm(beyond), std::nullopt});
     const bool alongWidth = std::abs(dot(joint.frame.y, part.frame.axis(axis))) > 0.5;
     const Size& mouth = alongWidth ? joint.mortise.length : joint.mortise.width;
     if (mouth.state != SizeState::ByRule) {
-        finding.mends.push_back({"go back to the rule for the mouth, " +
-                                     context.shown(alongWidth ? joint.tenon.width.value : joint.tenon.thickness.value),
-                                 backToRule(context, mortise.joint, alongWidth ? SizeName::MortiseLength : SizeName::MortiseWidth)});
+        finding.mends.push_back(
+            {"go back to the rule for the mouth, " +
+                 context.shown(alongWidth ? joint.tenon.width.value : joint.tenon.thickness.value),
+             backToRule(context,
+                        mortise.joint,
+                        alongWidth ? SizeName::MortiseLength : SizeName::MortiseWidth)});
     }
     const bool mayNarrow = alongWidth && mouth.state == SizeState::ByRule &&
                            joint.tenon.shoulders.faceEdge.state == SizeState::ByRule &&
                            joint.tenon.shoulders.backEdge.state == SizeState::ByRule;
     const Length narrower = joint.tenon.width.value - Length::mm(beyond * 2);
     if (mayNarrow && narrower.mm() > 1.0) {
-        finding.mends.push_back({"make the tenon narrower, " + context.shown(narrower),
-                                 stateSize(context, mortise.joint, SizeName::TenonWidth, narrower)});
+        finding.mends.push_back(
+            {"make the tenon narrower, " + context.shown(narrower),
+             stateSize(context, mortise.joint, SizeName::TenonWidth, narrower)});
     }
     findings.push_back(std::move(finding));
 }
@@ -65,7 +76,8 @@ void checkChisel(const CheckContext& context, std::size_t index, std::vector<Fin
     const Length width = joint.mortise.width.value;
     const Length nearest = nearestChisel(context.resolved.rack, width);
     // A mouth as found is cut already, whatever cut it.
-    if (joint.mortise.width.state == SizeState::AsFound || nearlyEqual(nearest, width, Length::mm(0.01))) {
+    if (joint.mortise.width.state == SizeState::AsFound ||
+        nearlyEqual(nearest, width, Length::mm(0.01))) {
         return;
     }
     Finding finding = context.finding(RuleId::ChiselNearest, Severity::LookAt);
@@ -74,13 +86,17 @@ void checkChisel(const CheckContext& context, std::size_t index, std::vector<Fin
     finding.value = width.mm();
     finding.limit = nearest.mm();
     finding.unit = "mm";
-    finding.message = "{joint}: no chisel on the rack cuts a mortise " + context.shown(width) + " wide; the nearest is " + context.shown(nearest);
+    finding.message = "{joint}: no chisel on the rack cuts a mortise " + context.shown(width) +
+                      " wide; the nearest is " + context.shown(nearest);
     if (followsShoulders(joint, SizeName::TenonThickness)) {
-        finding.mends.push_back({"go back to the rule for the shoulder at the back side", backToRule(context, index, SizeName::ShoulderBackSide)});
+        finding.mends.push_back({"go back to the rule for the shoulder at the back side",
+                                 backToRule(context, index, SizeName::ShoulderBackSide)});
     } else if (joint.mortise.width.state == SizeState::ByRule) {
-        finding.mends.push_back({"make the tenon " + context.shown(nearest), stateSize(context, index, SizeName::TenonThickness, nearest)});
+        finding.mends.push_back({"make the tenon " + context.shown(nearest),
+                                 stateSize(context, index, SizeName::TenonThickness, nearest)});
     } else {
-        finding.mends.push_back({"make the mortise " + context.shown(nearest) + " wide", stateSize(context, index, SizeName::MortiseWidth, nearest)});
+        finding.mends.push_back({"make the mortise " + context.shown(nearest) + " wide",
+                                 stateSize(context, index, SizeName::MortiseWidth, nearest)});
     }
     findings.push_back(std::move(finding));
 }
@@ -93,10 +109,13 @@ struct Fit {
     const Size& tenon;
     SizeName mouthName;
     SizeName tenonName;
-    Length allowance;        // by which the mortise is larger by rule
+    Length allowance;  // by which the mortise is larger by rule
 };
 
-void checkFit(const CheckContext& context, std::size_t index, const Fit& fit, std::vector<Finding>& findings) {
+void checkFit(const CheckContext& context,
+              std::size_t index,
+              const Fit& fit,
+              std::vector<Finding>& findings) {
     const bool isTight = fit.mouth.value < fit.tenon.value - kLengthTolerance;
     // A mouth that came out larger is one to fit the tenon to; one stated larger is meant so.
     const bool isLoose = fit.mouth.state == SizeState::AsFound && fit.allowance == Length() &&
@@ -105,21 +124,27 @@ void checkFit(const CheckContext& context, std::size_t index, const Fit& fit, st
         return;
     }
     const ResolvedJoint& joint = context.resolved.joints[index];
-    Finding finding = context.finding(RuleId::MouthTakesTenon, isTight ? Severity::MustMend : Severity::LookAt);
+    Finding finding =
+        context.finding(RuleId::MouthTakesTenon, isTight ? Severity::MustMend : Severity::LookAt);
     finding.parts = {joint.tenoned, joint.mortised};
     finding.joint = index;
     finding.value = fit.mouth.value.mm();
     finding.limit = fit.tenon.value.mm();
     finding.unit = "mm";
-    finding.message = "{joint}: the mortise is " + context.shown(fit.mouth.value) + " " + fit.mouthIs + " and its tenon " +
-                      context.shown(fit.tenon.value) + " " + fit.tenonIs + (isTight ? ": it does not go in" : ": it is loose");
+    finding.message = "{joint}: the mortise is " + context.shown(fit.mouth.value) + " " +
+                      fit.mouthIs + " and its tenon " + context.shown(fit.tenon.value) + " " +
+                      fit.tenonIs + (isTight ? ": it does not go in" : ": it is loose");
     const Length pared = fit.mouth.value - fit.allowance;
     if (!followsShoulders(joint, fit.tenonName) && pared > kLengthTolerance) {
-        finding.mends.push_back({std::string(isTight ? "pare the tenon to the mortise, " : "make the tenon to fit, ") + context.shown(pared) + " " + fit.tenonIs,
-                                 stateSize(context, index, fit.tenonName, pared)});
+        finding.mends.push_back(
+            {std::string(isTight ? "pare the tenon to the mortise, " : "make the tenon to fit, ") +
+                 context.shown(pared) + " " + fit.tenonIs,
+             stateSize(context, index, fit.tenonName, pared)});
     }
     if (isTight && fit.mouth.state != SizeState::ByRule) {
-        finding.mends.push_back({"go back to the rule for the mortise, " + context.shown(fit.tenon.value + fit.allowance) + " " + fit.mouthIs,
+        finding.mends.push_back({"go back to the rule for the mortise, " +
+                                     context.shown(fit.tenon.value + fit.allowance) + " " +
+                                     fit.mouthIs,
                                  backToRule(context, index, fit.mouthName)});
     }
     findings.push_back(std::move(finding));
@@ -128,13 +153,37 @@ void checkFit(const CheckContext& context, std::size_t index, const Fit& fit, st
 void checkFits(const CheckContext& context, std::size_t index, std::vector<Finding>& findings) {
     const ResolvedJoint& joint = context.resolved.joints[index];
     const Tenon& tenon = joint.tenon;
-    checkFit(context, index, {"wide", "thick", joint.mortise.width, tenon.thickness, SizeName::MortiseWidth,
-                              SizeName::TenonThickness, {}}, findings);
-    checkFit(context, index, {"long", "wide", joint.mortise.length, tenon.width, SizeName::MortiseLength,
-                              SizeName::TenonWidth, {}}, findings);
+    checkFit(context,
+             index,
+             {"wide",
+              "thick",
+              joint.mortise.width,
+              tenon.thickness,
+              SizeName::MortiseWidth,
+              SizeName::TenonThickness,
+              {}},
+             findings);
+    checkFit(context,
+             index,
+             {"long",
+              "wide",
+              joint.mortise.length,
+              tenon.width,
+              SizeName::MortiseLength,
+              SizeName::TenonWidth,
+              {}},
+             findings);
     if (joint.kind != JointKind::Through) {
-        checkFit(context, index, {"deep", "long", joint.mortise.depth, tenon.length, SizeName::MortiseDepth, SizeName::TenonLength,
-                                  context.resolved.rules[RuleId::MortiseDepthExtra].length()}, findings);
+        checkFit(context,
+                 index,
+                 {"deep",
+                  "long",
+                  joint.mortise.depth,
+                  tenon.length,
+                  SizeName::MortiseDepth,
+                  SizeName::TenonLength,
+                  context.resolved.rules[RuleId::MortiseDepthExtra].length()},
+                 findings);
     }
 }
 

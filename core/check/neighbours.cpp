@@ -18,7 +18,9 @@ std::vector<Meeting> meetingsIn(const ResolvedPiece& resolved, std::size_t part)
         return std::pair(a->box.min.x, a->joint) < std::pair(b->box.min.x, b->joint);
     });
     for (std::size_t i = 0; i < sorted.size(); ++i) {
-        for (std::size_t j = i + 1; j < sorted.size() && sorted[j]->box.min.x < sorted[i]->box.max.x + least; ++j) {
+        for (std::size_t j = i + 1;
+             j < sorted.size() && sorted[j]->box.min.x < sorted[i]->box.max.x + least;
+             ++j) {
             const Box& a = sorted[i]->box;
             const Box& b = sorted[j]->box;
             const std::optional<Box> shared = overlap(a, b);

@@ -81,7 +81,8 @@ double wallBeside(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
     }
     const Box wood = resolved.parts[joint.mortised].bodyBox();
     const int across = entryOf(mortise->face).axis == 2 ? 1 : 2;
-    return std::min(mortise->box.min[across] - wood.min[across], wood.max[across] - mortise->box.max[across]);
+    return std::min(mortise->box.min[across] - wood.min[across],
+                    wood.max[across] - mortise->box.max[across]);
 }
 
 double floorUnder(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
@@ -110,31 +111,47 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
 
     const Rule& share = rules[RuleId::TenonThicknessShare];
     if (!letIn) {
-        all.ratio(RuleId::TenonThicknessShare, tenon.thickness.value / tenoned.thickness.value, share.low, share.high);
+        all.ratio(RuleId::TenonThicknessShare,
+                  tenon.thickness.value / tenoned.thickness.value,
+                  share.low,
+                  share.high);
     }
-    all.ratio(RuleId::TenonWidthRatio, tenon.width.value / tenon.thickness.value, rules[RuleId::TenonWidthRatio].low,
+    all.ratio(RuleId::TenonWidthRatio,
+              tenon.width.value / tenon.thickness.value,
+              rules[RuleId::TenonWidthRatio].low,
               rules[RuleId::TenonWidthRatio].value);
     if (isBlind) {
         const Rule& length = rules[RuleId::TenonLengthShare];
         const double there = wood.size()[entryOf(joint.mortise.face).axis];
-        all.ratio(RuleId::TenonLengthShare, tenon.length.value.mm() / there,
-                  letIn ? std::nullopt : length.low, length.high);
+        all.ratio(RuleId::TenonLengthShare,
+                  tenon.length.value.mm() / there,
+                  letIn ? std::nullopt : length.low,
+                  length.high);
         if (!letIn) {
-            all.ratio(RuleId::TenonLengthRatioLeast, tenon.length.value / tenon.thickness.value,
-                      rules[RuleId::TenonLengthRatioLeast].value, std::nullopt);
+            all.ratio(RuleId::TenonLengthRatioLeast,
+                      tenon.length.value / tenon.thickness.value,
+                      rules[RuleId::TenonLengthRatioLeast].value,
+                      std::nullopt);
         }
-        all.length(RuleId::MortiseFloorLeast, floorUnder(resolved, joint), rules[RuleId::MortiseFloorLeast].value,
+        all.length(RuleId::MortiseFloorLeast,
+                   floorUnder(resolved, joint),
+                   rules[RuleId::MortiseFloorLeast].value,
                    std::nullopt);
     } else {
         const Rule& proud = rules[RuleId::ThroughProjection];
         all.length(RuleId::ThroughProjection, tenon.projection.value.mm(), proud.low, proud.high);
     }
-    all.length(RuleId::MortiseWallLeast, wallBeside(resolved, joint), rules[RuleId::MortiseWallLeast].value, std::nullopt);
+    all.length(RuleId::MortiseWallLeast,
+               wallBeside(resolved, joint),
+               rules[RuleId::MortiseWallLeast].value,
+               std::nullopt);
     const double end = std::min(joint.mortise.fromStart.value.mm(), joint.mortise.fromFar.mm());
     all.length(RuleId::MortiseEndLeast, end, rules[RuleId::MortiseEndLeast].value, std::nullopt);
     const Shoulders& s = tenon.shoulders;
-    double shoulder = std::min({s.faceSide.value.mm(), s.faceEdge.value.mm(), s.backEdge.value.mm()});
-    const bool hasNoBackShoulder = joint.kind == JointKind::BareFaced && s.backSide.value.mm() > -kLengthSlack &&
+    double shoulder =
+        std::min({s.faceSide.value.mm(), s.faceEdge.value.mm(), s.backEdge.value.mm()});
+    const bool hasNoBackShoulder = joint.kind == JointKind::BareFaced &&
+                                   s.backSide.value.mm() > -kLengthSlack &&
                                    s.backSide.value.mm() < kLengthSlack;
     if (!hasNoBackShoulder) {
         shoulder = std::min(shoulder, s.backSide.value.mm());

@@ -28,13 +28,19 @@ std::unordered_map<std::string_view, Limits> limitsOf(const CheckContext& contex
         const auto optional = [&](const Statement& statement) {
             return statement.empty() ? std::nullopt : evaluation.length(statement, place, "limit");
         };
-        limits[stock.name] = {optional(stock.measuredThickness.empty() ? stock.thickness : stock.measuredThickness),
-                              optional(stock.greatestWidth), optional(stock.greatestLength)};
+        limits[stock.name] = {
+            optional(stock.measuredThickness.empty() ? stock.thickness : stock.measuredThickness),
+            optional(stock.greatestWidth),
+            optional(stock.greatestLength)};
     }
     return limits;
 }
 
-void judge(const CheckContext& context, std::size_t part, const char* what, Length size, const std::optional<Length>& limit,
+void judge(const CheckContext& context,
+           std::size_t part,
+           const char* what,
+           Length size,
+           const std::optional<Length>& limit,
            std::vector<Finding>& findings) {
     if (!limit || size <= *limit + kLengthTolerance) {
         return;
@@ -45,15 +51,18 @@ void judge(const CheckContext& context, std::size_t part, const char* what, Leng
     finding.limit = limit->mm();
     finding.unit = "mm";
     const std::string& stock = context.resolved.parts[part].stock;
-    finding.message = "{part} is " + context.shown(size) + " " + what + ", and " + stock + " yields " + context.shown(*limit);
-    Mend mend{std::string("bring its ") + (what[0] == 't' ? "thickness" : (what[0] == 'w' ? "width" : "length")) + " to " +
+    finding.message = "{part} is " + context.shown(size) + " " + what + ", and " + stock +
+                      " yields " + context.shown(*limit);
+    Mend mend{std::string("bring its ") +
+                  (what[0] == 't' ? "thickness" : (what[0] == 'w' ? "width" : "length")) + " to " +
                   context.shown(*limit) + ", or find stock of " + context.shown(size),
               std::nullopt};
     const Part& stated = context.stated(part);
     if (what[0] == 't' && !stated.thickness.empty()) {
         Part changed = stated;
         changed.thickness.clear();
-        mend = {"make it as thick as its stock, " + context.shown(*limit), SetPart{stated.name, changed}};
+        mend = {"make it as thick as its stock, " + context.shown(*limit),
+                SetPart{stated.name, changed}};
     }
     finding.mends.push_back(std::move(mend));
     findings.push_back(std::move(finding));
@@ -75,7 +84,9 @@ void checkStock(const CheckContext& context, std::vector<Finding>& findings) {
     for (const Stock& stock : context.piece.stocks) {
         if (!stock.species.empty() && context.species.find(stock.species) == nullptr) {
             Finding finding = context.finding(RuleId::StockYields, Severity::Note);
-            finding.message = "stock '" + stock.name + "': there are no published figures for the species '" + stock.species + "'";
+            finding.message = "stock '" + stock.name +
+                              "': there are no published figures for the species '" +
+                              stock.species + "'";
             finding.mends.push_back({"choose a species from the table", std::nullopt});
             findings.push_back(std::move(finding));
         }

@@ -5,7 +5,8 @@ namespace shoulderline {
 void checkTroubles(const CheckContext& context, std::vector<Finding>& findings) {
     for (const Trouble& trouble : context.resolved.troubles) {
         const bool isLimit = trouble.rule == RuleId::MeasureLimits;
-        Finding finding = context.finding(trouble.rule, isLimit ? Severity::LookAt : Severity::MustMend);
+        Finding finding =
+            context.finding(trouble.rule, isLimit ? Severity::LookAt : Severity::MustMend);
         finding.measure = trouble.measure;
         finding.message = trouble.place + ": " + trouble.message;
         if (trouble.part) {

@@ -66,11 +66,8 @@ struct TileOptions {
 
 // Every drawing of the piece on one paper, each at the scale that fits, numbered through: index,
 // piece, pictorial view, part sheets, joint sheets.
-[[nodiscard]] PrintJob setJob(const Piece&,
-                              const ResolvedPiece&,
-                              const Paper&,
-                              const std::string& date,
-                              const TextMetrics&);
+[[nodiscard]] PrintJob setJob(
+    const Piece&, const ResolvedPiece&, const Paper&, const std::string& date, const TextMetrics&);
 
 // The sheet with the piece assembled and pulled apart.
 [[nodiscard]] PrintJob pictorialJob(const Piece&,

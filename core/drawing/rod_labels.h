@@ -5,7 +5,8 @@
 
 namespace shoulderline {
 
-// Where the figures beside a rod go, in any one unit along it (pixels, millimetres) and in rows away from it.
+// Where the figures beside a rod go, in any one unit along it (pixels, millimetres) and in rows
+// away from it.
 struct LabelSpan {
     double at = 0.0;    // of the line it belongs to
     double size = 0.0;  // of the figure, along the rod

@@ -12,8 +12,8 @@ namespace shoulderline {
 // to the foot).
 [[nodiscard]] std::vector<double> standardScales(Unit unit);
 
-// The largest of those at which `longest` millimetres of wood take at most `room` on the sheet; below the smallest, the
-// scale at which they just do. Both above zero.
+// The largest of those at which `longest` millimetres of wood take at most `room` on the sheet;
+// below the smallest, the scale at which they just do. Both above zero.
 [[nodiscard]] double scaleThatFits(double longest, double room, Unit unit);
 
 // "1 : 4"; "1 : 2.5" for one in between; enlargements as "2 : 1".

@@ -31,7 +31,9 @@ struct Frame {
 
     // `inner`, stated in this frame, restated in the outer frame.
     [[nodiscard]] constexpr Frame compose(const Frame& inner) const {
-        return {toOuter(inner.origin), directionToOuter(inner.x), directionToOuter(inner.y),
+        return {toOuter(inner.origin),
+                directionToOuter(inner.x),
+                directionToOuter(inner.y),
                 directionToOuter(inner.z)};
     }
     // The mirror image in the plane x = 0 of the outer frame. Left-handed if this is right-handed.

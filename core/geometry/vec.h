@@ -17,10 +17,16 @@ struct Vec2 {
     friend constexpr Vec2 operator*(Vec2 a, double k) { return {a.x * k, a.y * k}; }
 };
 
-[[nodiscard]] constexpr double dot(Vec2 a, Vec2 b) { return a.x * b.x + a.y * b.y; }
+[[nodiscard]] constexpr double dot(Vec2 a, Vec2 b) {
+    return a.x * b.x + a.y * b.y;
+}
 // The z of the cross product: positive when b lies counter-clockwise of a.
-[[nodiscard]] constexpr double cross(Vec2 a, Vec2 b) { return a.x * b.y - a.y * b.x; }
-[[nodiscard]] inline double norm(Vec2 a) { return std::hypot(a.x, a.y); }
+[[nodiscard]] constexpr double cross(Vec2 a, Vec2 b) {
+    return a.x * b.y - a.y * b.x;
+}
+[[nodiscard]] inline double norm(Vec2 a) {
+    return std::hypot(a.x, a.y);
+}
 
 struct Vec3 {
     double x = 0.0;
@@ -42,11 +48,15 @@ struct Vec3 {
     }
 };
 
-[[nodiscard]] constexpr double dot(Vec3 a, Vec3 b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
+[[nodiscard]] constexpr double dot(Vec3 a, Vec3 b) {
+    return a.x * b.x + a.y * b.y + a.z * b.z;
+}
 [[nodiscard]] constexpr Vec3 cross(Vec3 a, Vec3 b) {
     return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
 }
-[[nodiscard]] inline double norm(Vec3 a) { return std::sqrt(dot(a, a)); }
+[[nodiscard]] inline double norm(Vec3 a) {
+    return std::sqrt(dot(a, a));
+}
 // Unit vector along `a`; the zero vector stays zero.
 [[nodiscard]] inline Vec3 normalised(Vec3 a) {
     const double n = norm(a);

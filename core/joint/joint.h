@@ -30,8 +30,9 @@ struct Tenon {
 
 // The mouth on `face` of the mortised part: `width` across, `length` along, `depth` into the wood.
 // fromFace: from the mortised part's reference face (face side or face edge, whichever the mouth's
-// long edges lie along; else the face edge) to the near edge of the mouth. fromStart and fromFar: from the mouth to
-// the two ends of the part's body (its shoulders, where it has tenons of its own).
+// long edges lie along; else the face edge) to the near edge of the mouth. fromStart and fromFar:
+// from the mouth to the two ends of the part's body (its shoulders, where it has tenons of its
+// own).
 struct Mortise {
     Face face = Face::FaceSide;
     Face reference = Face::FaceSide;  // what fromFace is measured from

@@ -133,7 +133,8 @@ bool fitBetween(const Across& across, std::vector<std::string>& troubles) {
         return false;
     }
     if (across.tenon.state != SizeState::ByRule && !nearlyEqual(across.tenon.value, left)) {
-        troubles.push_back(std::string(across.words) + " are all stated and do not make up the part; the shoulders decide");
+        troubles.push_back(std::string(across.words) +
+                           " are all stated and do not make up the part; the shoulders decide");
     }
     across.tenon.state = SizeState::ByRule;
     link(across.tenon, RuleId::TenonBetweenShoulders, across.whole, shoulders, left);
@@ -172,9 +173,17 @@ void sizeThrough(SizedJoint& joint,
                  const SizingGuide& guide,
                  const StatedSizes& stated) {
     Size& projection = joint.tenon.projection;
-    link(projection, RuleId::ThroughProjection, {}, {}, guide.rules[RuleId::ThroughProjection].length());
+    link(projection,
+         RuleId::ThroughProjection,
+         {},
+         {},
+         guide.rules[RuleId::ThroughProjection].length());
     state(projection, stated[SizeName::Projection]);
-    link(joint.tenon.length, RuleId::ThroughLength, depthThere, projection.value, depthThere + projection.value);
+    link(joint.tenon.length,
+         RuleId::ThroughLength,
+         depthThere,
+         projection.value,
+         depthThere + projection.value);
     link(joint.mortiseDepth, RuleId::MortiseThrough, depthThere, {}, depthThere);
 }
 
@@ -224,13 +233,24 @@ SizedJoint sizeMortiseAndTenon(JointKind kind,
     state(tenon.width, stated[SizeName::TenonWidth]);
 
     Shoulders& shoulders = tenon.shoulders;
-    shareOut({section.thickness, shoulders.faceSide, tenon.thickness, shoulders.backSide,
+    shareOut({section.thickness,
+              shoulders.faceSide,
+              tenon.thickness,
+              shoulders.backSide,
               "tenon thickness and the shoulders at face side and back side"},
-             stated[SizeName::ShoulderFaceSide], stated[SizeName::ShoulderBackSide],
-             kind == JointKind::BareFaced, joint.troubles);
-    shareOut({section.width, shoulders.faceEdge, tenon.width, shoulders.backEdge,
+             stated[SizeName::ShoulderFaceSide],
+             stated[SizeName::ShoulderBackSide],
+             kind == JointKind::BareFaced,
+             joint.troubles);
+    shareOut({section.width,
+              shoulders.faceEdge,
+              tenon.width,
+              shoulders.backEdge,
               "tenon width and the shoulders at face edge and back edge"},
-             stated[SizeName::ShoulderFaceEdge], stated[SizeName::ShoulderBackEdge], false, joint.troubles);
+             stated[SizeName::ShoulderFaceEdge],
+             stated[SizeName::ShoulderBackEdge],
+             false,
+             joint.troubles);
 
     if (kind == JointKind::Through) {
         sizeThrough(joint, depthThere, guide, stated);

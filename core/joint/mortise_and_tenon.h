@@ -11,7 +11,8 @@
 
 namespace shoulderline {
 
-// What the sizing of a joint needs to know of the member that carries the tenon: its section and role.
+// What the sizing of a joint needs to know of the member that carries the tenon: its section and
+// role.
 struct TenonedSection {
     Role role = Role::Rail;
     Length width;
@@ -49,19 +50,20 @@ struct SizedJoint {
     Size mortiseWidth;
     Size mortiseLength;
     Size mortiseDepth;
-    std::vector<std::string> troubles;  // one sentence each on stated sizes that contradict one another
+    std::vector<std::string>
+        troubles;  // one sentence each on stated sizes that contradict one another
 };
 
-// Sizes a mortise and tenon (any kind but Rests). `depthThere` > 0 is how much wood the mortised part
-// has behind the mouth, along the tenon.
-// Thickness: a share of the part, taken to the nearest chisel (slats: what their cheek shoulders
-// leave, taken to the next chisel down). Width: what the edge shoulders leave, capped by its ratio
-// to the thickness but not under a share of the part. Length: a share of what it enters, within what
-// leaves a floor (through: all of it and the projection). Sources: the rule book.
-// The tenon stands in the middle (bare-faced: flush with the back side); a stated shoulder places it from that side, and of two stated ones
-// across from one another the tenon is what they leave (a tenon stated as well, or shoulders that
-// leave none, are told in `troubles`: then the shoulders decide, or the second one is left out). The
-// mouth is as the tenon, or as stated about the tenon's middle.
+// Sizes a mortise and tenon (any kind but Rests). `depthThere` > 0 is how much wood the mortised
+// part has behind the mouth, along the tenon. Thickness: a share of the part, taken to the nearest
+// chisel (slats: what their cheek shoulders leave, taken to the next chisel down). Width: what the
+// edge shoulders leave, capped by its ratio to the thickness but not under a share of the part.
+// Length: a share of what it enters, within what leaves a floor (through: all of it and the
+// projection). Sources: the rule book. The tenon stands in the middle (bare-faced: flush with the
+// back side); a stated shoulder places it from that side, and of two stated ones across from one
+// another the tenon is what they leave (a tenon stated as well, or shoulders that leave none, are
+// told in `troubles`: then the shoulders decide, or the second one is left out). The mouth is as
+// the tenon, or as stated about the tenon's middle.
 [[nodiscard]] SizedJoint sizeMortiseAndTenon(JointKind kind,
                                              const TenonedSection& section,
                                              Length depthThere,

@@ -21,8 +21,14 @@ class Length {
 
     friend constexpr auto operator<=>(Length, Length) = default;
     constexpr Length operator-() const { return Length(-mm_); }
-    constexpr Length& operator+=(Length o) { mm_ += o.mm_; return *this; }
-    constexpr Length& operator-=(Length o) { mm_ -= o.mm_; return *this; }
+    constexpr Length& operator+=(Length o) {
+        mm_ += o.mm_;
+        return *this;
+    }
+    constexpr Length& operator-=(Length o) {
+        mm_ -= o.mm_;
+        return *this;
+    }
     friend constexpr Length operator+(Length a, Length b) { return Length(a.mm_ + b.mm_); }
     friend constexpr Length operator-(Length a, Length b) { return Length(a.mm_ - b.mm_); }
     friend constexpr Length operator*(Length a, double k) { return Length(a.mm_ * k); }
@@ -46,7 +52,8 @@ inline constexpr Length kLengthTolerance = Length::mm(0.001);
 }
 
 // `value` taken to a whole multiple of `grid`: nearest (halves go up), down, or up. A value within
-// a nanometre of a multiple counts as that multiple. A grid of zero or less leaves the value as it is.
+// a nanometre of a multiple counts as that multiple. A grid of zero or less leaves the value as it
+// is.
 [[nodiscard]] Length snapNearest(Length value, Length grid);
 [[nodiscard]] Length snapDown(Length value, Length grid);
 [[nodiscard]] Length snapUp(Length value, Length grid);

@@ -10,24 +10,26 @@ namespace shoulderline {
 // Kinds of expected failure. The message carries the sentence a maker reads; the code is for
 // callers and tests that must tell the kinds apart.
 enum class ErrorCode {
-    EmptyText,      // nothing to read
-    BadText,        // text that is not a length, angle, number or expression
-    WrongDimension, // a length where an angle or a plain number belongs, or a product of lengths
-    UnknownName,    // a measure, stock, part, species or rule that is not there
-    Cycle,          // measures that hang on one another in a ring
-    OutOfRange,     // a value outside what can be worked with
-    BadFile,        // a file that cannot be read as a piece
-    NewerFile,      // a file of a later version than this program reads
-    CannotRead,     // the file system refused to read
-    CannotWrite,    // the file system refused to write
+    EmptyText,       // nothing to read
+    BadText,         // text that is not a length, angle, number or expression
+    WrongDimension,  // a length where an angle or a plain number belongs, or a product of lengths
+    UnknownName,     // a measure, stock, part, species or rule that is not there
+    Cycle,           // measures that hang on one another in a ring
+    OutOfRange,      // a value outside what can be worked with
+    BadFile,         // a file that cannot be read as a piece
+    NewerFile,       // a file of a later version than this program reads
+    CannotRead,      // the file system refused to read
+    CannotWrite,     // the file system refused to write
 };
 
 // An expected failure, as a value.
 struct Error {
     ErrorCode code = ErrorCode::BadText;
-    std::string message;       // one sentence: what was found, and what was expected
-    std::string where;         // the place: a measure's name, a path in a file (/parts/3/width); may be empty
-    std::size_t position = 0;  // offset in bytes of the first wrong character, where a text was read
+    std::string message;  // one sentence: what was found, and what was expected
+    std::string
+        where;  // the place: a measure's name, a path in a file (/parts/3/width); may be empty
+    std::size_t position =
+        0;  // offset in bytes of the first wrong character, where a text was read
 
     friend bool operator==(const Error&, const Error&) = default;
 };

@@ -12,11 +12,13 @@ namespace {
 
 template <class Item>
 auto findByName(std::vector<Item>& items, std::string_view name) {
-    return std::find_if(items.begin(), items.end(), [name](const Item& item) { return item.name == name; });
+    return std::find_if(
+        items.begin(), items.end(), [name](const Item& item) { return item.name == name; });
 }
 
 tl::unexpected<Error> unknown(std::string_view kind, std::string_view name) {
-    return fail(ErrorCode::UnknownName, "There is no " + std::string(kind) + " '" + std::string(name) + "'.",
+    return fail(ErrorCode::UnknownName,
+                "There is no " + std::string(kind) + " '" + std::string(name) + "'.",
                 std::string(name));
 }
 
@@ -40,7 +42,9 @@ Result<Piece> applied(Piece piece, const SetMeasure& edit) {
     }
     if (!isMeasureName(edit.name)) {
         return fail(ErrorCode::BadText,
-                    "'" + edit.name + "' cannot name a measure: words of letters and digits, the first a letter, are expected.");
+                    "'" + edit.name +
+                        "' cannot name a measure: words of letters and digits, the first a letter, "
+                        "are expected.");
     }
     Measure measure;
     measure.name = edit.name;
@@ -54,10 +58,12 @@ Result<Piece> applied(Piece piece, const RenameMeasure& edit) {
     if (it == piece.measures.end()) {
         return unknown("measure", edit.name);
     }
-    const bool isTaken = edit.newName != edit.name && findByName(piece.measures, edit.newName) != piece.measures.end();
+    const bool isTaken = edit.newName != edit.name &&
+                         findByName(piece.measures, edit.newName) != piece.measures.end();
     if (isTaken || !isMeasureName(edit.newName)) {
-        return fail(ErrorCode::BadText, isTaken ? "There is a measure '" + edit.newName + "' already."
-                                                : "'" + edit.newName + "' cannot name a measure.");
+        return fail(ErrorCode::BadText,
+                    isTaken ? "There is a measure '" + edit.newName + "' already."
+                            : "'" + edit.newName + "' cannot name a measure.");
     }
     it->name = edit.newName;
     forEachStatement(piece, [&](Statement& statement) {
@@ -85,8 +91,10 @@ Result<Piece> applied(Piece piece, const SetMeasureNote& edit) {
 }
 
 Result<Piece> applied(Piece piece, const SetStock& edit) {
-    for (const Statement* statement : {&edit.stock.thickness, &edit.stock.measuredThickness,
-                                       &edit.stock.greatestWidth, &edit.stock.greatestLength}) {
+    for (const Statement* statement : {&edit.stock.thickness,
+                                       &edit.stock.measuredThickness,
+                                       &edit.stock.greatestWidth,
+                                       &edit.stock.greatestLength}) {
         if (const std::optional<Error> error = unreadable(piece, *statement)) {
             return tl::unexpected(*error);
         }
@@ -153,7 +161,10 @@ bool saysNothing(const JointStatement& joint) {
 // The statement for two parts, made if it is not there; then changed by `change`, and dropped if it
 // says nothing any more.
 template <class Change>
-Result<Piece> withJoint(Piece piece, const std::string& tenoned, const std::string& mortised, Change change) {
+Result<Piece> withJoint(Piece piece,
+                        const std::string& tenoned,
+                        const std::string& mortised,
+                        Change change) {
     const auto isIt = [&](const JointStatement& joint) {
         return joint.tenoned == tenoned && joint.mortised == mortised;
     };
@@ -172,8 +183,10 @@ Result<Piece> withJoint(Piece piece, const std::string& tenoned, const std::stri
 }
 
 Result<Piece> applied(Piece piece, const SetJoint& edit) {
-    return withJoint(std::move(piece), edit.joint.tenoned, edit.joint.mortised,
-                     [&](JointStatement& joint) { joint = edit.joint; });
+    return withJoint(
+        std::move(piece), edit.joint.tenoned, edit.joint.mortised, [&](JointStatement& joint) {
+            joint = edit.joint;
+        });
 }
 
 Result<Piece> applied(Piece piece, const SetJointSize& edit) {
@@ -190,15 +203,17 @@ Result<Piece> applied(Piece piece, const SetJointSize& edit) {
 }
 
 Result<Piece> applied(Piece piece, const SetJointKind& edit) {
-    return withJoint(std::move(piece), edit.tenoned, edit.mortised,
-                     [&](JointStatement& joint) { joint.kind = edit.kind; });
+    return withJoint(std::move(piece), edit.tenoned, edit.mortised, [&](JointStatement& joint) {
+        joint.kind = edit.kind;
+    });
 }
 
 Result<Piece> applied(Piece piece, const SetHouseRule& edit) {
     if (const std::optional<Error> error = unreadable(piece, edit.value)) {
         return tl::unexpected(*error);
     }
-    const auto it = std::find_if(piece.houseRules.begin(), piece.houseRules.end(),
+    const auto it = std::find_if(piece.houseRules.begin(),
+                                 piece.houseRules.end(),
                                  [&](const HouseRule& rule) { return rule.id == edit.id; });
     if (it == piece.houseRules.end()) {
         if (!edit.value.empty()) {
@@ -231,11 +246,15 @@ struct Namer {
     std::string operator()(const RemoveStock& e) const { return "removal of " + e.name; }
     std::string operator()(const SetPart& e) const { return e.part.name; }
     std::string operator()(const RemovePart& e) const { return "removal of " + e.name; }
-    std::string operator()(const SetJoint& e) const { return e.joint.tenoned + " into " + e.joint.mortised; }
+    std::string operator()(const SetJoint& e) const {
+        return e.joint.tenoned + " into " + e.joint.mortised;
+    }
     std::string operator()(const SetJointSize& e) const {
         return std::string(wordFor(e.size)) + ", " + e.tenoned + " into " + e.mortised;
     }
-    std::string operator()(const SetJointKind& e) const { return "kind of " + e.tenoned + " into " + e.mortised; }
+    std::string operator()(const SetJointKind& e) const {
+        return "kind of " + e.tenoned + " into " + e.mortised;
+    }
     std::string operator()(const SetHouseRule& e) const { return "house rule " + e.id; }
     std::string operator()(const SetStyle&) const { return "units"; }
     std::string operator()(const SetPieceName&) const { return "name of the piece"; }

@@ -10,11 +10,11 @@ namespace shoulderline {
 
 // One change to a stated piece, as data. Names refer to the piece before the change.
 
-struct SetMeasure {      // adds the measure when it is not there yet
+struct SetMeasure {  // adds the measure when it is not there yet
     std::string name;
     Statement expression;
 };
-struct RenameMeasure {   // in every expression that mentions it too
+struct RenameMeasure {  // in every expression that mentions it too
     std::string name;
     std::string newName;
 };
@@ -25,34 +25,34 @@ struct SetMeasureNote {
     std::string name;
     std::string note;
 };
-struct SetStock {        // replaces the stock of that name, or adds it
+struct SetStock {  // replaces the stock of that name, or adds it
     Stock stock;
 };
 struct RemoveStock {
     std::string name;
 };
-struct SetPart {         // replaces the part of that name, or adds it; a new name in `part` renames it
+struct SetPart {  // replaces the part of that name, or adds it; a new name in `part` renames it
     std::string name;
     Part part;
 };
-struct RemovePart {      // with the joint statements that mention it
+struct RemovePart {  // with the joint statements that mention it
     std::string name;
 };
-struct SetJoint {        // replaces what is stated of these two parts; an empty statement removes it
+struct SetJoint {  // replaces what is stated of these two parts; an empty statement removes it
     JointStatement joint;
 };
-struct SetJointSize {    // states one size; an empty expression goes back to the rule
+struct SetJointSize {  // states one size; an empty expression goes back to the rule
     std::string tenoned;
     std::string mortised;
     SizeName size = SizeName::TenonLength;
     SizeStatement statement;
 };
-struct SetJointKind {    // nullopt goes back to the kind that the relation gives
+struct SetJointKind {  // nullopt goes back to the kind that the relation gives
     std::string tenoned;
     std::string mortised;
     std::optional<JointKind> kind;
 };
-struct SetHouseRule {    // an empty value goes back to the rule book
+struct SetHouseRule {  // an empty value goes back to the rule book
     std::string id;
     Statement value;
 };
@@ -63,18 +63,32 @@ struct SetPieceName {
     std::string name;
 };
 
-using Edit = std::variant<SetMeasure, RenameMeasure, RemoveMeasure, SetMeasureNote, SetStock,
-                          RemoveStock, SetPart, RemovePart, SetJoint, SetJointSize, SetJointKind,
-                          SetHouseRule, SetStyle, SetPieceName>;
+using Edit = std::variant<SetMeasure,
+                          RenameMeasure,
+                          RemoveMeasure,
+                          SetMeasureNote,
+                          SetStock,
+                          RemoveStock,
+                          SetPart,
+                          RemovePart,
+                          SetJoint,
+                          SetJointSize,
+                          SetJointKind,
+                          SetHouseRule,
+                          SetStyle,
+                          SetPieceName>;
 
 // `piece` after the change. Errors: UnknownName if what is changed is not there; BadText for a name
-// that cannot be one or an expression that cannot be read. Never refuses because the piece would be impossible to make.
+// that cannot be one or an expression that cannot be read. Never refuses because the piece would be
+// impossible to make.
 [[nodiscard]] Result<Piece> apply(const Piece& piece, const Edit& edit);
 
-// What the change does, for the undo list: "seat height", "tenon length, side rail into front post".
+// What the change does, for the undo list: "seat height", "tenon length, side rail into front
+// post".
 [[nodiscard]] std::string nameOf(const Edit& edit);
 
-// Two edits with the same non-empty target follow one another in one undo step (a burst of typing in one field).
+// Two edits with the same non-empty target follow one another in one undo step (a burst of typing
+// in one field).
 [[nodiscard]] std::string targetOf(const Edit& edit);
 
 }  // namespace shoulderline

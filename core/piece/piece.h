@@ -72,18 +72,19 @@ struct Stands {
 struct Spans {
     std::string from;
     std::string to;
-    std::optional<Position> level;  // top, bottom or centre at a height; for an upright member, its
-                                    // left, right, front, back or centre along the part it rises from
-    Setting set;                    // across the parts it joins
-    bool flat = false;              // lies with its width level instead of upright
+    std::optional<Position>
+        level;          // top, bottom or centre at a height; for an upright member, its
+                        // left, right, front, back or centre along the part it rises from
+    Setting set;        // across the parts it joins
+    bool flat = false;  // lies with its width level instead of upright
     friend bool operator==(const Spans&, const Spans&) = default;
 };
 
-// A member that lies on the tops of others and runs past them by stated overhangs. A reference to a set
-// means all its members; to a pair, from a part that is none, both.
+// A member that lies on the tops of others and runs past them by stated overhangs. A reference to a
+// set means all its members; to a pair, from a part that is none, both.
 struct Caps {
     std::vector<std::string> on;
-    Side runs = Side::Back;              // which way its length runs: Right (across) or Back (in depth)
+    Side runs = Side::Back;  // which way its length runs: Right (across) or Back (in depth)
     std::map<Side, Statement> overhang;  // beyond the outermost faces of what it lies on
     friend bool operator==(const Caps&, const Caps&) = default;
 };
@@ -99,11 +100,12 @@ struct Free {
 
 using Relation = std::variant<Stands, Spans, Caps, Free>;
 
-// A set of equal members, evenly placed between two parts, along the axis on which these stand apart: the gaps between neighbours and at both
-// ends are alike (count or greatest gap given), or neighbours stand at a stated pitch, centred.
-// One of `count`, `greatestGap` and `pitch` decides; `count` goes with `pitch` too.
+// A set of equal members, evenly placed between two parts, along the axis on which these stand
+// apart: the gaps between neighbours and at both ends are alike (count or greatest gap given), or
+// neighbours stand at a stated pitch, centred. One of `count`, `greatestGap` and `pitch` decides;
+// `count` goes with `pitch` too.
 struct Spacing {
-    std::string after;   // the set lies between these two parts
+    std::string after;  // the set lies between these two parts
     std::string before;
     Statement count;
     Statement greatestGap;
@@ -117,9 +119,10 @@ struct Part {
     std::string assembly;  // empty for the piece itself
     std::string stock;
     Statement width;
-    Statement thickness;   // empty: as the stock is
-    bool pair = false;     // stated once, mirrored in x = 0
-    Side faceEdge = Side::Centre;  // which way its face edge looks; Centre leaves it to the relation
+    Statement thickness;  // empty: as the stock is
+    bool pair = false;    // stated once, mirrored in x = 0
+    Side faceEdge =
+        Side::Centre;  // which way its face edge looks; Centre leaves it to the relation
     Relation relation;
     std::optional<Spacing> spacing;
     std::string note;
@@ -127,7 +130,8 @@ struct Part {
     friend bool operator==(const Part&, const Part&) = default;
 };
 
-// Parts glued up together. Its own frame is turned (about x, then y, then z) and moved within its parent.
+// Parts glued up together. Its own frame is turned (about x, then y, then z) and moved within its
+// parent.
 struct Assembly {
     std::string name;
     std::string parent;  // empty for the piece itself
@@ -171,7 +175,8 @@ struct Piece {
     std::string name;
     std::string note;
     Unit unit = Unit::Inch;  // of a bare number in a statement; decides the rack and the grid too
-    LengthStyle style = LengthStyle::fractions(16);  // how lengths are shown; changes nothing that is stated
+    LengthStyle style =
+        LengthStyle::fractions(16);  // how lengths are shown; changes nothing that is stated
     std::vector<Measure> measures;
     std::vector<Stock> stocks;
     std::vector<Assembly> assemblies;

@@ -33,7 +33,12 @@ void visitRelation(Caps& caps, Call call) {
 }
 
 template <class Call>
-void visitPlacing(Statement& x, Statement& y, Statement& z, Statement& aboutX, Statement& aboutY, Statement& aboutZ,
+void visitPlacing(Statement& x,
+                  Statement& y,
+                  Statement& z,
+                  Statement& aboutX,
+                  Statement& aboutY,
+                  Statement& aboutZ,
                   Call call) {
     for (Statement* statement : {&x, &y, &z}) {
         call(*statement);
@@ -52,13 +57,16 @@ void visitRelation(Free& free, Call call) {
 template <class Call>
 void visitAll(Piece& piece, Call call) {
     for (Measure& measure : piece.measures) {
-        for (Statement* statement : {&measure.expression, &measure.least, &measure.most, &measure.found}) {
+        for (Statement* statement :
+             {&measure.expression, &measure.least, &measure.most, &measure.found}) {
             call(*statement);
         }
     }
     for (Stock& stock : piece.stocks) {
-        for (Statement* statement :
-             {&stock.thickness, &stock.measuredThickness, &stock.greatestWidth, &stock.greatestLength}) {
+        for (Statement* statement : {&stock.thickness,
+                                     &stock.measuredThickness,
+                                     &stock.greatestWidth,
+                                     &stock.greatestLength}) {
             call(*statement);
         }
     }
@@ -99,9 +107,14 @@ void forEachStatement(Piece& piece, const Visit& visit) {
     visitAll(piece, visit);
 }
 
-Statement renameInExpression(const Statement& statement, std::string_view name, std::string_view newName, Unit unit) {
+Statement renameInExpression(const Statement& statement,
+                             std::string_view name,
+                             std::string_view newName,
+                             Unit unit) {
     const Result<Expression> expression = Expression::parse(statement, unit);
-    if (!expression || !std::binary_search(expression->names().begin(), expression->names().end(), std::string(name))) {
+    if (!expression ||
+        !std::binary_search(
+            expression->names().begin(), expression->names().end(), std::string(name))) {
         return statement;
     }
     // A name ends where no further word follows it; another name may only begin with this one.
@@ -116,8 +129,9 @@ Statement renameInExpression(const Statement& statement, std::string_view name, 
         while (startsHere && after < statement.size() && statement[after] == ' ') {
             ++after;
         }
-        const bool continues = (before > 0 && isNameCharacter(statement[before - 1])) ||
-                               (startsHere && after < statement.size() && isNameCharacter(statement[after]));
+        const bool continues =
+            (before > 0 && isNameCharacter(statement[before - 1])) ||
+            (startsHere && after < statement.size() && isNameCharacter(statement[after]));
         if (startsHere && !continues) {
             renamed += newName;
             i += name.size();

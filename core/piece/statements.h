@@ -11,7 +11,8 @@ namespace shoulderline {
 // Calls `visit` with every statement of the piece, empty ones too, to read or to change it.
 void forEachStatement(Piece& piece, const std::function<void(Statement&)>& visit);
 
-// `statement` with the measure `name` called `newName`; as it was where it does not mention it or cannot be read.
+// `statement` with the measure `name` called `newName`; as it was where it does not mention it or
+// cannot be read.
 [[nodiscard]] Statement renameInExpression(const Statement& statement,
                                            std::string_view name,
                                            std::string_view newName,

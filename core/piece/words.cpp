@@ -125,27 +125,60 @@ std::optional<Word> wordOf(std::string_view text) {
 
 }  // namespace
 
-std::string_view wordFor(Role word) { return textOf(word); }
-std::string_view wordFor(Side word) { return textOf(word); }
-std::string_view wordFor(Hand word) { return textOf(word); }
-std::string_view wordFor(Cut word) { return textOf(word); }
-std::string_view wordFor(JointKind word) { return textOf(word); }
-std::string_view wordFor(End word) { return textOf(word); }
-std::string_view wordFor(Face word) { return textOf(word); }
-std::string_view wordFor(SizeName word) { return textOf(word); }
-std::string_view wordFor(SizeState word) { return textOf(word); }
+std::string_view wordFor(Role word) {
+    return textOf(word);
+}
+std::string_view wordFor(Side word) {
+    return textOf(word);
+}
+std::string_view wordFor(Hand word) {
+    return textOf(word);
+}
+std::string_view wordFor(Cut word) {
+    return textOf(word);
+}
+std::string_view wordFor(JointKind word) {
+    return textOf(word);
+}
+std::string_view wordFor(End word) {
+    return textOf(word);
+}
+std::string_view wordFor(Face word) {
+    return textOf(word);
+}
+std::string_view wordFor(SizeName word) {
+    return textOf(word);
+}
+std::string_view wordFor(SizeState word) {
+    return textOf(word);
+}
 
-template <> std::optional<Role> fromWord(std::string_view text) { return wordOf<Role>(text); }
-template <> std::optional<Side> fromWord(std::string_view text) { return wordOf<Side>(text); }
-template <> std::optional<Hand> fromWord(std::string_view text) { return wordOf<Hand>(text); }
-template <> std::optional<Cut> fromWord(std::string_view text) { return wordOf<Cut>(text); }
-template <> std::optional<JointKind> fromWord(std::string_view text) {
+template <>
+std::optional<Role> fromWord(std::string_view text) {
+    return wordOf<Role>(text);
+}
+template <>
+std::optional<Side> fromWord(std::string_view text) {
+    return wordOf<Side>(text);
+}
+template <>
+std::optional<Hand> fromWord(std::string_view text) {
+    return wordOf<Hand>(text);
+}
+template <>
+std::optional<Cut> fromWord(std::string_view text) {
+    return wordOf<Cut>(text);
+}
+template <>
+std::optional<JointKind> fromWord(std::string_view text) {
     return wordOf<JointKind>(text);
 }
-template <> std::optional<SizeName> fromWord(std::string_view text) {
+template <>
+std::optional<SizeName> fromWord(std::string_view text) {
     return wordOf<SizeName>(text);
 }
-template <> std::optional<SizeState> fromWord(std::string_view text) {
+template <>
+std::optional<SizeState> fromWord(std::string_view text) {
     return wordOf<SizeState>(text);
 }
 

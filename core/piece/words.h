@@ -22,8 +22,9 @@ enum class Hand { None, Left, Right };
 // How wood is cut from the log: growth rings flat, near upright, or between.
 enum class Cut { Flat, Quarter, Rift };
 
-// Kinds of joint that can be made so far. Bare-faced: blind, without a shoulder at the back side. Rests: one part lies on or against the other with no
-// wood joint (buttons, screws or glue as the note says).
+// Kinds of joint that can be made so far. Bare-faced: blind, without a shoulder at the back side.
+// Rests: one part lies on or against the other with no wood joint (buttons, screws or glue as the
+// note says).
 enum class JointKind { Blind, Through, BareFaced, Rests };
 
 // The two ends of a part along its length: where its length is measured from, and the other.
@@ -61,13 +62,20 @@ inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName:
 [[nodiscard]] std::string_view wordFor(SizeState);
 template <class Word>
 [[nodiscard]] std::optional<Word> fromWord(std::string_view word);
-template <> std::optional<Role> fromWord(std::string_view);
-template <> std::optional<Side> fromWord(std::string_view);
-template <> std::optional<Hand> fromWord(std::string_view);
-template <> std::optional<Cut> fromWord(std::string_view);
-template <> std::optional<JointKind> fromWord(std::string_view);
-template <> std::optional<SizeName> fromWord(std::string_view);
-template <> std::optional<SizeState> fromWord(std::string_view);
+template <>
+std::optional<Role> fromWord(std::string_view);
+template <>
+std::optional<Side> fromWord(std::string_view);
+template <>
+std::optional<Hand> fromWord(std::string_view);
+template <>
+std::optional<Cut> fromWord(std::string_view);
+template <>
+std::optional<JointKind> fromWord(std::string_view);
+template <>
+std::optional<SizeName> fromWord(std::string_view);
+template <>
+std::optional<SizeState> fromWord(std::string_view);
 
 // All words of a kind, in order, for lists to choose from ("post, rail, ...").
 template <class Word>

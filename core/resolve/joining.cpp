@@ -29,10 +29,14 @@ Box boxThrough(const Frame& frame, const Box& box) {
 
 class Joiner {
   public:
-    Joiner(const Piece& piece, const SizingGuide& guide, Evaluation& evaluation, ResolvedPiece& resolved)
+    Joiner(const Piece& piece,
+           const SizingGuide& guide,
+           Evaluation& evaluation,
+           ResolvedPiece& resolved)
         : piece_(piece), guide_(guide), evaluation_(evaluation), resolved_(resolved) {
         for (const JointStatement& statement : piece.joints) {
-            statements_.emplace(std::pair{std::string_view(statement.tenoned), std::string_view(statement.mortised)},
+            statements_.emplace(std::pair{std::string_view(statement.tenoned),
+                                          std::string_view(statement.mortised)},
                                 &statement);
         }
     }
@@ -43,7 +47,8 @@ class Joiner {
   private:
     using Key = std::pair<std::string_view, std::string_view>;
 
-    [[nodiscard]] const JointStatement* statementFor(const ResolvedPart& tenoned, const ResolvedPart& mortised) const {
+    [[nodiscard]] const JointStatement* statementFor(const ResolvedPart& tenoned,
+                                                     const ResolvedPart& mortised) const {
         const auto it = statements_.find(Key{tenoned.of, mortised.of});
         return it == statements_.end() ? nullptr : it->second;
     }
@@ -72,7 +77,8 @@ StatedSizes Joiner::statedSizes(const JointStatement* statement) {
     for (const auto& [size, stated] : statement->sizes) {
         const bool isOffset = stated.state == SizeState::RulePlusOffset;
         const bool mayBeZero = size == SizeName::Projection || size == SizeName::ShoulderFaceSide ||
-                               size == SizeName::ShoulderBackSide || size == SizeName::ShoulderFaceEdge ||
+                               size == SizeName::ShoulderBackSide ||
+                               size == SizeName::ShoulderFaceEdge ||
                                size == SizeName::ShoulderBackEdge;
         const std::optional<Length> value =
             isOffset || mayBeZero ? evaluation_.length(stated.expression, place, wordFor(size))
@@ -86,7 +92,8 @@ StatedSizes Joiner::statedSizes(const JointStatement* statement) {
 
 void Joiner::rest(ResolvedJoint joint) {
     joint.kind = JointKind::Rests;
-    joint.name = resolved_.parts[joint.tenoned].name + " on " + resolved_.parts[joint.mortised].name;
+    joint.name =
+        resolved_.parts[joint.tenoned].name + " on " + resolved_.parts[joint.mortised].name;
     joint.frame = resolved_.parts[joint.tenoned].frame;
     resolved_.joints.push_back(std::move(joint));
 }
@@ -108,7 +115,8 @@ void Joiner::join(const JointSeed& seed) {
     const std::optional<Frame> relative = squared(relativeFrame(mortised.frame, tenoned.frame));
     if (!relative) {
         evaluation_.trouble({"part", tenoned.name, tenoned.stated},
-                            "it does not meet '" + mortised.name + "' square", RuleId::FacesSquarely);
+                            "it does not meet '" + mortised.name + "' square",
+                            RuleId::FacesSquarely);
         return;
     }
     cut(std::move(joint), *relative, statement);
@@ -122,8 +130,12 @@ void Joiner::cut(ResolvedJoint joint, const Frame& relative, const JointStatemen
     const int axis = std::abs(into.x) > 0.5 ? 0 : (std::abs(into.y) > 0.5 ? 1 : 2);
     const double way = into[axis];
     const Box wood = mortised.bodyBox();
-    const SizedJoint sized = sizeMortiseAndTenon(joint.kind, {tenoned.role, tenoned.width.value, tenoned.thickness.value},
-                                                 Length::mm(wood.size()[axis]), guide_, statedSizes(statement));
+    const SizedJoint sized =
+        sizeMortiseAndTenon(joint.kind,
+                            {tenoned.role, tenoned.width.value, tenoned.thickness.value},
+                            Length::mm(wood.size()[axis]),
+                            guide_,
+                            statedSizes(statement));
     joint.tenon = sized.tenon;
     for (const std::string& trouble : sized.troubles) {
         const std::string name = nameOf(*statement);
@@ -134,7 +146,8 @@ void Joiner::cut(ResolvedJoint joint, const Frame& relative, const JointStatemen
     const double shoulder = atStart ? 0.0 : tenoned.shoulderLength.value.mm();
     const Shoulders& shoulders = sized.tenon.shoulders;
     Box tenon;
-    tenon.min = {atStart ? -length : shoulder, shoulders.faceEdge.value.mm(), shoulders.faceSide.value.mm()};
+    tenon.min = {
+        atStart ? -length : shoulder, shoulders.faceEdge.value.mm(), shoulders.faceSide.value.mm()};
     tenon.max = {atStart ? 0.0 : shoulder + length,
                  tenon.min.y + sized.tenon.width.value.mm(),
                  tenon.min.z + sized.tenon.thickness.value.mm()};
@@ -142,7 +155,8 @@ void Joiner::cut(ResolvedJoint joint, const Frame& relative, const JointStatemen
     // A stated mouth keeps the tenon's middle.
     Box mouth = tenon;
     const double beyondWidth = (sized.mortiseLength.value - sized.tenon.width.value).mm() / 2;
-    const double beyondThickness = (sized.mortiseWidth.value - sized.tenon.thickness.value).mm() / 2;
+    const double beyondThickness =
+        (sized.mortiseWidth.value - sized.tenon.thickness.value).mm() / 2;
     mouth.min = mouth.min - Vec3{0, beyondWidth, beyondThickness};
     mouth.max = mouth.max + Vec3{0, beyondWidth, beyondThickness};
 
@@ -158,7 +172,8 @@ void Joiner::cut(ResolvedJoint joint, const Frame& relative, const JointStatemen
     const std::size_t index = resolved_.joints.size();
     const Face face = faceEntered(axis, way);
     tenoned.tenons.push_back({index, tenon});
-    mortised.mortises.push_back({index, face, mortise, inMortised, joint.kind == JointKind::Through});
+    mortised.mortises.push_back(
+        {index, face, mortise, inMortised, joint.kind == JointKind::Through});
     Length& reach = atStart ? tenoned.startTenon : tenoned.farTenon;
     reach = std::max(reach, sized.tenon.length.value);
 
@@ -175,7 +190,9 @@ void Joiner::cut(ResolvedJoint joint, const Frame& relative, const JointStatemen
     joint.mortise.fromFar = Length::mm(wood.max[endAxis] - mortise.max[endAxis]);
 
     const Vec3 middle{shoulder, (tenon.min.y + tenon.max.y) / 2, (tenon.min.z + tenon.max.z) / 2};
-    joint.frame = {tenoned.frame.toOuter(middle), tenoned.frame.x * (atStart ? -1.0 : 1.0), tenoned.frame.y,
+    joint.frame = {tenoned.frame.toOuter(middle),
+                   tenoned.frame.x * (atStart ? -1.0 : 1.0),
+                   tenoned.frame.y,
                    tenoned.frame.z};
     resolved_.joints.push_back(std::move(joint));
 }
@@ -196,26 +213,32 @@ void Joiner::addStatedRests() {
             continue;
         }
         const Place place{"joint", statement.tenoned, std::nullopt};
-        const bool known = membersOf.contains(statement.tenoned) && membersOf.contains(statement.mortised);
+        const bool known =
+            membersOf.contains(statement.tenoned) && membersOf.contains(statement.mortised);
         if (!known) {
-            const bool stated = std::any_of(piece_.parts.begin(), piece_.parts.end(), [&](const Part& part) {
-                return part.name == statement.tenoned || part.name == statement.mortised;
-            });
-            evaluation_.trouble(place, "there is no joint between '" + statement.tenoned + "' and '" +
-                                           statement.mortised + "'" +
-                                           (stated ? ": one of them is not there or could not be placed" : ""));
+            const bool stated =
+                std::any_of(piece_.parts.begin(), piece_.parts.end(), [&](const Part& part) {
+                    return part.name == statement.tenoned || part.name == statement.mortised;
+                });
+            evaluation_.trouble(
+                place,
+                "there is no joint between '" + statement.tenoned + "' and '" + statement.mortised +
+                    "'" + (stated ? ": one of them is not there or could not be placed" : ""));
             continue;
         }
         if (statement.kind.value_or(JointKind::Blind) != JointKind::Rests) {
-            evaluation_.trouble(place, "no relation brings '" + statement.tenoned + "' to '" + statement.mortised +
-                                           "', so only a joint that rests can be stated between them");
+            evaluation_.trouble(place,
+                                "no relation brings '" + statement.tenoned + "' to '" +
+                                    statement.mortised +
+                                    "', so only a joint that rests can be stated between them");
             continue;
         }
         bool touched = false;
         for (const std::size_t a : membersOf[statement.tenoned]) {
             const Box first = resolved_.parts[a].frame.outerBounds(resolved_.parts[a].bodyBox());
             for (const std::size_t b : membersOf[statement.mortised]) {
-                const Box second = resolved_.parts[b].frame.outerBounds(resolved_.parts[b].bodyBox());
+                const Box second =
+                    resolved_.parts[b].frame.outerBounds(resolved_.parts[b].bodyBox());
                 if (a != b && first.meets(second, kLengthTolerance.mm())) {
                     touched = true;
                     ResolvedJoint joint;
@@ -226,7 +249,9 @@ void Joiner::addStatedRests() {
             }
         }
         if (!touched) {
-            evaluation_.trouble(place, "'" + statement.tenoned + "' and '" + statement.mortised + "' do not touch, so nothing rests");
+            evaluation_.trouble(place,
+                                "'" + statement.tenoned + "' and '" + statement.mortised +
+                                    "' do not touch, so nothing rests");
         }
     }
 }

@@ -24,23 +24,24 @@ struct TenonSolid {
 struct MortiseSolid {
     std::size_t joint = 0;
     Face face = Face::FaceSide;
-    Box box;          // the wood taken away
-    Box tenon;        // what fills it
+    Box box;    // the wood taken away
+    Box tenon;  // what fills it
     bool isThrough = false;
     friend bool operator==(const MortiseSolid&, const MortiseSolid&) = default;
 };
 
 // One member as it will be made. Its frame sits at the corner of its body where the start
-// shoulder (or start end), face edge and face side meet: x along the length, y along the width from the face
-// edge, z along the thickness from the face side. The body is the box (0,0,0)-(shoulder length,
-// width, thickness); tenons stand out past x = 0 and x = shoulder length. Seen from its face side with the face
-// edge up, x runs to the right; for the mirrored one of a pair, to the left. A post's length runs up.
+// shoulder (or start end), face edge and face side meet: x along the length, y along the width from
+// the face edge, z along the thickness from the face side. The body is the box (0,0,0)-(shoulder
+// length, width, thickness); tenons stand out past x = 0 and x = shoulder length. Seen from its
+// face side with the face edge up, x runs to the right; for the mirrored one of a pair, to the
+// left. A post's length runs up.
 struct ResolvedPart {
-    std::string name;  // "side rail, upper, left"; "side slat 3, right"
-    std::string of;    // stated name
+    std::string name;        // "side rail, upper, left"; "side slat 3, right"
+    std::string of;          // stated name
     std::size_t stated = 0;  // index in Piece::parts
     Hand hand = Hand::None;
-    int number = 0;    // in its set, from 1; 0 for a part that is not one of a set
+    int number = 0;  // in its set, from 1; 0 for a part that is not one of a set
     Role role = Role::Rail;
     std::string stock;
     std::string assembly;
@@ -49,11 +50,11 @@ struct ResolvedPart {
     Size shoulderLength;  // length of the body
     Size width;
     Size thickness;
-    Length startTenon;    // how far tenons stand out past the start and the far shoulder
+    Length startTenon;  // how far tenons stand out past the start and the far shoulder
     Length farTenon;
     std::vector<TenonSolid> tenons;
     std::vector<MortiseSolid> mortises;
-    Length gap;           // between neighbours of its set; zero for a part that is not one of a set
+    Length gap;  // between neighbours of its set; zero for a part that is not one of a set
 
     [[nodiscard]] Length length() const { return shoulderLength.value + startTenon + farTenon; }
     [[nodiscard]] Box bodyBox() const {
@@ -74,11 +75,11 @@ struct ResolvedPart {
 struct ResolvedJoint {
     std::string name;  // "side rail, upper, left into front post, left"
     JointKind kind = JointKind::Blind;
-    std::size_t tenoned = 0;   // indices in ResolvedPiece::parts
+    std::size_t tenoned = 0;  // indices in ResolvedPiece::parts
     std::size_t mortised = 0;
-    End end = End::Start;      // the end of the tenoned part that it is at
+    End end = End::Start;  // the end of the tenoned part that it is at
     Frame frame;
-    Tenon tenon;               // not filled for JointKind::Rests
+    Tenon tenon;  // not filled for JointKind::Rests
     Mortise mortise;
     friend bool operator==(const ResolvedJoint&, const ResolvedJoint&) = default;
 };
@@ -86,8 +87,8 @@ struct ResolvedJoint {
 // What could not be worked out, and where.
 struct Trouble {
     RuleId rule = RuleId::PieceResolves;
-    std::string place;    // "part 'front rail'", "measure 'seat height'"
-    std::string message;  // one sentence
+    std::string place;                // "part 'front rail'", "measure 'seat height'"
+    std::string message;              // one sentence
     std::optional<std::size_t> part;  // index in Piece::parts
     std::string measure;
     friend bool operator==(const Trouble&, const Trouble&) = default;
@@ -105,9 +106,9 @@ struct ResolvedPiece {
     std::vector<ResolvedPart> parts;
     std::vector<ResolvedJoint> joints;
     std::vector<Trouble> troubles;
-    std::vector<Length> rack;   // the chisels the joints were sized for, ascending
-    RuleBook rules;             // with the maker's house rules in it
-    Box bounds;                 // around all parts over their tenons; zero for an empty piece
+    std::vector<Length> rack;  // the chisels the joints were sized for, ascending
+    RuleBook rules;            // with the maker's house rules in it
+    Box bounds;                // around all parts over their tenons; zero for an empty piece
 
     [[nodiscard]] std::optional<std::size_t> findPart(std::string_view name) const;
     [[nodiscard]] std::optional<std::size_t> findJoint(std::string_view name) const;

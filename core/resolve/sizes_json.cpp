@@ -52,7 +52,8 @@ ordered_json part(const ResolvedPart& part) {
             {"length_mm", number(part.length())},
             {"width_mm", number(part.width.value)},
             {"thickness_mm", number(part.thickness.value)},
-            {"shoulder_length_mm", hasTenons ? ordered_json(number(part.shoulderLength.value)) : ordered_json()},
+            {"shoulder_length_mm",
+             hasTenons ? ordered_json(number(part.shoulderLength.value)) : ordered_json()},
             {"volume_mm3", rounded(volumeAsMade(part))},
             {"origin_mm", vector(part.frame.toOuter(over.min))},
             {"axes", {vector(part.frame.x), vector(part.frame.y), vector(part.frame.z)}}};
@@ -135,7 +136,8 @@ std::string valueText(const Piece& piece, const ResolvedMeasure& measure) {
     const double value = isAngle ? measure.value->asAngle().value_or(Angle()).degrees()
                                  : measure.value->asNumber().value_or(0.0);
     std::array<char, 32> digits{};
-    const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), rounded(value)).ptr;
+    const auto end =
+        std::to_chars(digits.data(), digits.data() + digits.size(), rounded(value)).ptr;
     return std::string(digits.data(), end) + (isAngle ? "°" : "");
 }
 
@@ -161,13 +163,14 @@ std::string sizesJson(const Piece& piece, const ResolvedPiece& resolved) {
 std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
     std::string text = piece.name + "\n\nMeasures\n";
     for (std::size_t i = 0; i < resolved.measures.size(); ++i) {
-        text += "  " + resolved.measures[i].name + ": " + valueText(piece, resolved.measures[i]) + "  (" +
-                piece.measures[i].expression + ")\n";
+        text += "  " + resolved.measures[i].name + ": " + valueText(piece, resolved.measures[i]) +
+                "  (" + piece.measures[i].expression + ")\n";
     }
     text += "\nParts\n";
     for (const ResolvedPart& one : resolved.parts) {
-        text += "  " + one.name + ": " + shown(piece, one.length()) + " x " + shown(piece, one.width.value) + " x " +
-                shown(piece, one.thickness.value) + ", " + one.stock;
+        text += "  " + one.name + ": " + shown(piece, one.length()) + " x " +
+                shown(piece, one.width.value) + " x " + shown(piece, one.thickness.value) + ", " +
+                one.stock;
         if (!one.tenons.empty()) {
             text += ", shoulder to shoulder " + shown(piece, one.shoulderLength.value);
         }
@@ -182,7 +185,8 @@ std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
         for (const auto& [name, size] : namedSizes(one)) {
             text += std::string("    ") + name + " " + shown(piece, size->value) + ":";
             for (const Reason& reason : size->reasons) {
-                text += (&reason == &size->reasons.front() ? " " : "; ") + reasonText(reason, resolved.rules, piece.style);
+                text += (&reason == &size->reasons.front() ? " " : "; ") +
+                        reasonText(reason, resolved.rules, piece.style);
             }
             text += "\n";
         }

@@ -45,7 +45,8 @@ std::optional<Grade> gradeOf(const std::string& word) {
 
 Result<Rule> readRule(const json& row, const std::string& where) {
     if (!row.is_object()) {
-        return fail(ErrorCode::BadFile, "A rule is an object with an id, a sentence and a source.", where);
+        return fail(
+            ErrorCode::BadFile, "A rule is an object with an id, a sentence and a source.", where);
     }
     Rule rule;
     rule.id = text(row, "id");
@@ -62,7 +63,8 @@ Result<Rule> readRule(const json& row, const std::string& where) {
     }
     rule.grade = *grade;
     const std::string unit = text(row, "unit");
-    rule.unit = unit.empty() ? RuleUnit::None : (unit == "ratio" ? RuleUnit::Ratio : RuleUnit::Length);
+    rule.unit =
+        unit.empty() ? RuleUnit::None : (unit == "ratio" ? RuleUnit::Ratio : RuleUnit::Length);
     const double scale = unit == "in" ? Length::kMmPerInch : 1.0;
     const std::optional<double> value = figure(row, "value", scale);
     rule.low = figure(row, "low", scale);
@@ -167,7 +169,8 @@ Result<Workshop> Workshop::read(std::string_view source) {
     }
     Result<std::vector<Length>> inch = readLengths(*document, "rack_in", Length::kMmPerInch);
     Result<std::vector<Length>> metric = readLengths(*document, "rack_mm", 1.0);
-    const Result<std::vector<Length>> inchGrid = readLengths(*document, "grid_in", Length::kMmPerInch);
+    const Result<std::vector<Length>> inchGrid =
+        readLengths(*document, "grid_in", Length::kMmPerInch);
     const Result<std::vector<Length>> metricGrid = readLengths(*document, "grid_mm", 1.0);
     for (const auto* list : {&inch, &metric}) {
         if (!*list) {

@@ -30,13 +30,16 @@ class Guard : public nlohmann::json_sax<ordered_json> {
 
     bool key(string_t& name) override {
         if (!levels_.back().names.insert(name).second) {
-            return refuse("the name '" + name.substr(0, 80) + "' stands twice in one object; once is expected");
+            return refuse("the name '" + name.substr(0, 80) +
+                          "' stands twice in one object; once is expected");
         }
         levels_.back().name = name;
         return true;
     }
 
-    bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception&) override {
+    bool parse_error(std::size_t position,
+                     const std::string&,
+                     const nlohmann::detail::exception&) override {
         errorAt = position;
         return false;
     }
@@ -55,7 +58,8 @@ class Guard : public nlohmann::json_sax<ordered_json> {
 
     bool value() {
         if (++values_ > kMostValues) {
-            return refuse("it holds over " + std::to_string(kMostValues) + " values, which no piece needs");
+            return refuse("it holds over " + std::to_string(kMostValues) +
+                          " values, which no piece needs");
         }
         if (!levels_.empty()) {
             ++levels_.back().index;
@@ -69,7 +73,8 @@ class Guard : public nlohmann::json_sax<ordered_json> {
         }
         levels_.push_back({isObject, 0, {}, {}});
         if (levels_.size() > static_cast<std::size_t>(kDeepestNesting)) {
-            return refuse("it is nested over " + std::to_string(kDeepestNesting) + " deep, which no piece needs");
+            return refuse("it is nested over " + std::to_string(kDeepestNesting) +
+                          " deep, which no piece needs");
         }
         return true;
     }
@@ -82,7 +87,8 @@ class Guard : public nlohmann::json_sax<ordered_json> {
     bool refuse(std::string why) {
         refusal = std::move(why);
         for (std::size_t i = 0; i + 1 < levels_.size(); ++i) {
-            where += "/" + (levels_[i].isObject ? levels_[i].name : std::to_string(levels_[i].index - 1));
+            where += "/" +
+                     (levels_[i].isObject ? levels_[i].name : std::to_string(levels_[i].index - 1));
         }
         return false;
     }
@@ -95,8 +101,10 @@ std::string lineAndColumn(std::string_view text, std::size_t position) {
     const std::string_view before = text.substr(0, std::min(position, text.size()));
     const auto line = std::count(before.begin(), before.end(), '\n') + 1;
     const std::size_t lastBreak = before.rfind('\n');
-    const std::size_t column = before.size() - (lastBreak == std::string_view::npos ? 0 : lastBreak + 1);
-    return "line " + std::to_string(line) + ", column " + std::to_string(std::max<std::size_t>(column, 1));
+    const std::size_t column =
+        before.size() - (lastBreak == std::string_view::npos ? 0 : lastBreak + 1);
+    return "line " + std::to_string(line) + ", column " +
+           std::to_string(std::max<std::size_t>(column, 1));
 }
 
 }  // namespace
@@ -108,13 +116,16 @@ Result<ordered_json> readJson(std::string_view text) {
     Guard guard;
     if (!ordered_json::sax_parse(text.begin(), text.end(), &guard)) {
         if (!guard.refusal.empty()) {
-            return fail(ErrorCode::BadFile, "The file cannot be read: " + guard.refusal + ".", guard.where);
+            return fail(
+                ErrorCode::BadFile, "The file cannot be read: " + guard.refusal + ".", guard.where);
         }
         const bool isCut = guard.errorAt >= text.size();
         return fail(ErrorCode::BadFile,
                     isCut ? "The file ends in the middle; JSON text that is whole is expected."
-                          : "The file is not JSON text in UTF-8 at " + lineAndColumn(text, guard.errorAt) + ".",
-                    lineAndColumn(text, guard.errorAt), guard.errorAt);
+                          : "The file is not JSON text in UTF-8 at " +
+                                lineAndColumn(text, guard.errorAt) + ".",
+                    lineAndColumn(text, guard.errorAt),
+                    guard.errorAt);
     }
     ordered_json document = ordered_json::parse(text.begin(), text.end(), nullptr, false);
     if (document.is_discarded()) {

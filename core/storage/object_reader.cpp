@@ -43,7 +43,9 @@ std::string expected(const char* what, const ordered_json& value) {
 }  // namespace
 
 ObjectReader::ObjectReader(const ordered_json& value, std::string where, Reading& reading)
-    : value_(value.is_object() ? value : emptyObject()), where_(std::move(where)), reading_(reading) {
+    : value_(value.is_object() ? value : emptyObject()),
+      where_(std::move(where)),
+      reading_(reading) {
     if (!value.is_object()) {
         reading_.refuse(expected("An object", value), where_);
     }
@@ -66,7 +68,8 @@ std::string ObjectReader::text(const char* name) {
     }
     const auto& value = member->get_ref<const std::string&>();
     if (value.size() > kLongestText) {
-        reading_.refuse("The text is over " + std::to_string(kLongestText) + " bytes long.", placeOf(name));
+        reading_.refuse("The text is over " + std::to_string(kLongestText) + " bytes long.",
+                        placeOf(name));
         return {};
     }
     return value;
@@ -75,7 +78,8 @@ std::string ObjectReader::text(const char* name) {
 std::string ObjectReader::neededText(const char* name) {
     std::string value = text(name);
     if (value.empty()) {
-        reading_.refuse(std::string("A text is expected for '") + name + "', and there is none.", placeOf(name));
+        reading_.refuse(std::string("A text is expected for '") + name + "', and there is none.",
+                        placeOf(name));
     }
     return value;
 }
@@ -96,8 +100,9 @@ int ObjectReader::whole(const char* name, int least, int most, int ifAbsent) {
     const bool isWhole = member->is_number_integer();
     const double value = isWhole ? member->get<double>() : 0.0;
     if (!isWhole || value < least || value > most) {
-        reading_.refuse("A whole number from " + std::to_string(least) + " to " + std::to_string(most) +
-                            " is expected, and " + (isWhole ? "another number" : found(*member)) + " was found.",
+        reading_.refuse("A whole number from " + std::to_string(least) + " to " +
+                            std::to_string(most) + " is expected, and " +
+                            (isWhole ? "another number" : found(*member)) + " was found.",
                         placeOf(name));
         return ifAbsent;
     }
@@ -150,14 +155,16 @@ void ObjectReader::object(const char* name, const std::function<void(ObjectReade
     }
 }
 
-void ObjectReader::eachObject(const char* name, const std::function<void(const std::string&, ObjectReader&)>& read) {
-    eachMember(name, [&](const std::string& key, const ordered_json& value, const std::string& where) {
-        ObjectReader inner(value, where, reading_);
-        read(key, inner);
-        if (ordered_json rest = inner.unasked(); !rest.empty()) {
-            within_[name][key] = std::move(rest);
-        }
-    });
+void ObjectReader::eachObject(const char* name,
+                              const std::function<void(const std::string&, ObjectReader&)>& read) {
+    eachMember(name,
+               [&](const std::string& key, const ordered_json& value, const std::string& where) {
+                   ObjectReader inner(value, where, reading_);
+                   read(key, inner);
+                   if (ordered_json rest = inner.unasked(); !rest.empty()) {
+                       within_[name][key] = std::move(rest);
+                   }
+               });
 }
 
 void ObjectReader::eachMember(

@@ -46,12 +46,18 @@ class ObjectReader {
     void object(const char* name, const std::function<void(ObjectReader&)>& read);
     // Calls `read` with each name and text of the object under `name`.
     void eachMember(const char* name,
-                    const std::function<void(const std::string& key, const nlohmann::ordered_json&, const std::string& where)>& read);
-    // Calls `read` with each object under a name in the object under `name`; nothing where the member is absent.
-    void eachObject(const char* name, const std::function<void(const std::string& key, ObjectReader&)>& read);
+                    const std::function<void(const std::string& key,
+                                             const nlohmann::ordered_json&,
+                                             const std::string& where)>& read);
+    // Calls `read` with each object under a name in the object under `name`; nothing where the
+    // member is absent.
+    void eachObject(const char* name,
+                    const std::function<void(const std::string& key, ObjectReader&)>& read);
     // The word under `name`, by `fromText`; `words` lists what is expected.
     template <class Word, class FromText>
-    [[nodiscard]] std::optional<Word> word(const char* name, FromText fromText, const std::string& words) {
+    [[nodiscard]] std::optional<Word> word(const char* name,
+                                           FromText fromText,
+                                           const std::string& words) {
         const std::string found = text(name);
         if (found.empty()) {
             return std::nullopt;
@@ -63,12 +69,14 @@ class ObjectReader {
         return known;
     }
 
-    // The members nobody asked for, also those of objects within, as JSON text of an object; empty where
-    // there are none. To be called when all has been read.
+    // The members nobody asked for, also those of objects within, as JSON text of an object; empty
+    // where there are none. To be called when all has been read.
     [[nodiscard]] std::string extras() const;
     [[nodiscard]] std::string placeOf(const char* name) const { return where_ + "/" + name; }
     [[nodiscard]] const std::string& where() const { return where_; }
-    void refuse(std::string message, std::string where) { reading_.refuse(std::move(message), std::move(where)); }
+    void refuse(std::string message, std::string where) {
+        reading_.refuse(std::move(message), std::move(where));
+    }
     [[nodiscard]] bool isWell() const { return !reading_.error(); }
 
     static constexpr std::size_t kLongestText = 4000;
@@ -81,7 +89,8 @@ class ObjectReader {
     std::string where_;
     Reading& reading_;
     std::vector<std::string_view> asked_;
-    nlohmann::ordered_json within_ = nlohmann::ordered_json::object();  // what objects within had unasked
+    nlohmann::ordered_json within_ =
+        nlohmann::ordered_json::object();  // what objects within had unasked
 };
 
 }  // namespace shoulderline

@@ -1,15 +1,15 @@
 #include "core/storage/piece_file.h"
 
-#include <fcntl.h>
-#include <sys/stat.h>
-#include <unistd.h>
-
-#include <cerrno>
 #include <algorithm>
+#include <cerrno>
 #include <system_error>
 
 #include "core/storage/json_text.h"
 #include "core/storage/piece_text.h"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 namespace shoulderline {
 
@@ -39,9 +39,14 @@ std::string reason(int code) {
     return std::error_code(code, std::generic_category()).message();
 }
 
-tl::unexpected<Error> refused(ErrorCode code, const char* doing, const std::filesystem::path& path, int why) {
-    return fail(code, std::string("'") + path.string() + "' could not be " + doing + ": " + reason(why) + ".",
-                path.string());
+tl::unexpected<Error> refused(ErrorCode code,
+                              const char* doing,
+                              const std::filesystem::path& path,
+                              int why) {
+    return fail(
+        code,
+        std::string("'") + path.string() + "' could not be " + doing + ": " + reason(why) + ".",
+        path.string());
 }
 
 bool writeAll(int file, std::string_view text) {
@@ -73,7 +78,9 @@ Result<std::string> readFile(const std::filesystem::path& path) {
         return refused(ErrorCode::CannotRead, "read", path, errno);
     }
     if (!S_ISREG(about.st_mode)) {
-        return fail(ErrorCode::CannotRead, "'" + path.string() + "' is not a file that can be read.", path.string());
+        return fail(ErrorCode::CannotRead,
+                    "'" + path.string() + "' is not a file that can be read.",
+                    path.string());
     }
     std::string text;
     std::string block(1u << 16, '\0');
@@ -87,7 +94,8 @@ Result<std::string> readFile(const std::filesystem::path& path) {
         }
         text.append(block, 0, static_cast<std::size_t>(std::max<ssize_t>(count, 0)));
         if (text.size() > kLargestFile) {
-            return fail(ErrorCode::BadFile, "'" + path.string() + "' is over 32 MiB, which no piece needs.",
+            return fail(ErrorCode::BadFile,
+                        "'" + path.string() + "' is over 32 MiB, which no piece needs.",
                         path.string());
         }
     }
@@ -115,12 +123,15 @@ Result<void> replaceFile(const std::filesystem::path& path, std::string_view tex
 }
 
 Result<Piece> loadPiece(const std::filesystem::path& path) {
-    return readFile(path).and_then([](const std::string& text) { return readPiece(text); }).map_error([&](Error error) {
-        if (error.code == ErrorCode::BadFile || error.code == ErrorCode::NewerFile) {
-            error.where = path.filename().string() + (error.where.empty() ? "" : ", " + error.where);
-        }
-        return error;
-    });
+    return readFile(path)
+        .and_then([](const std::string& text) { return readPiece(text); })
+        .map_error([&](Error error) {
+            if (error.code == ErrorCode::BadFile || error.code == ErrorCode::NewerFile) {
+                error.where =
+                    path.filename().string() + (error.where.empty() ? "" : ", " + error.where);
+            }
+            return error;
+        });
 }
 
 Result<void> savePiece(const std::filesystem::path& path, const Piece& piece) {

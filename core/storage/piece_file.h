@@ -9,15 +9,17 @@
 
 namespace shoulderline {
 
-// The whole text of a file, at most kLargestFile bytes. Errors: CannotRead, naming the file and why.
+// The whole text of a file, at most kLargestFile bytes. Errors: CannotRead, naming the file and
+// why.
 [[nodiscard]] Result<std::string> readFile(const std::filesystem::path& path);
 
 // Puts `text` in the place of the file, atomically: the old file stays whole until the new one is
-// written and flushed to the disk. Errors: CannotWrite, naming the file and why (a full disk, a folder that
-// may not be written); the old file is then as it was.
+// written and flushed to the disk. Errors: CannotWrite, naming the file and why (a full disk, a
+// folder that may not be written); the old file is then as it was.
 [[nodiscard]] Result<void> replaceFile(const std::filesystem::path& path, std::string_view text);
 
-// A piece from a file. Errors: those of readFile() and readPiece(), with the file's name before the place.
+// A piece from a file. Errors: those of readFile() and readPiece(), with the file's name before the
+// place.
 [[nodiscard]] Result<Piece> loadPiece(const std::filesystem::path& path);
 
 // Saves a piece. Errors: those of replaceFile().

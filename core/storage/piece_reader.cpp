@@ -17,7 +17,8 @@ LengthStyle readStyle(ObjectReader& in) {
         return LengthStyle::millimetres(in.whole("decimals", 0, 1, 0));
     }
     if (kind != "fractions") {
-        in.refuse("'" + kind + "' is not one of: fractions, decimal inches, millimetres.", in.placeOf("kind"));
+        in.refuse("'" + kind + "' is not one of: fractions, decimal inches, millimetres.",
+                  in.placeOf("kind"));
     }
     const int denominator = in.whole("denominator", 8, 64, 16);
     if (denominator != 8 && denominator != 16 && denominator != 32 && denominator != 64) {
@@ -103,14 +104,17 @@ Caps readCaps(ObjectReader& in) {
     Caps caps;
     caps.on = in.texts("on");
     caps.runs = readSide(in, "runs", Side::Back);
-    in.eachMember("overhang", [&](const std::string& key, const ordered_json& value, const std::string& where) {
-        const std::optional<Side> side = fromWord<Side>(key);
-        if (!side || !value.is_string()) {
-            in.refuse("An overhang is stated as a text under left, right, front or back.", where);
-        } else {
-            caps.overhang[*side] = value.get<std::string>();
-        }
-    });
+    in.eachMember("overhang",
+                  [&](const std::string& key, const ordered_json& value, const std::string& where) {
+                      const std::optional<Side> side = fromWord<Side>(key);
+                      if (!side || !value.is_string()) {
+                          in.refuse(
+                              "An overhang is stated as a text under left, right, front or back.",
+                              where);
+                      } else {
+                          caps.overhang[*side] = value.get<std::string>();
+                      }
+                  });
     return caps;
 }
 
@@ -159,7 +163,8 @@ Part readPart(ObjectReader& in) {
         hasRelation = true;
     });
     if (!hasRelation) {
-        in.refuse("A relation is expected for the part '" + part.name + "', and there is none.", in.placeOf("relation"));
+        in.refuse("A relation is expected for the part '" + part.name + "', and there is none.",
+                  in.placeOf("relation"));
     }
     in.object("spacing", [&](ObjectReader& inner) {
         Spacing spacing;
@@ -183,14 +188,17 @@ JointStatement readJoint(ObjectReader& in) {
     in.eachObject("sizes", [&](const std::string& key, ObjectReader& size) {
         const std::optional<SizeName> name = fromWord<SizeName>(key);
         if (!name) {
-            in.refuse("'" + key + "' is not one of: " + listOfWords<SizeName>() + ".", size.where());
+            in.refuse("'" + key + "' is not one of: " + listOfWords<SizeName>() + ".",
+                      size.where());
             return;
         }
         SizeStatement statement;
-        statement.state = size.word<SizeState>("state", fromWord<SizeState>, listOfWords<SizeState>())
-                              .value_or(SizeState::Stated);
+        statement.state =
+            size.word<SizeState>("state", fromWord<SizeState>, listOfWords<SizeState>())
+                .value_or(SizeState::Stated);
         if (statement.state == SizeState::ByRule) {
-            in.refuse("A size that is stated is not 'by rule'; leave it out instead.", size.where());
+            in.refuse("A size that is stated is not 'by rule'; leave it out instead.",
+                      size.where());
         }
         statement.expression = size.neededText("expression");
         joint.sizes[*name] = statement;
@@ -212,7 +220,8 @@ Piece readMembers(ObjectReader& in) {
     in.object("style", [&](ObjectReader& inner) { piece.style = readStyle(inner); });
     in.each("measures", [&](ObjectReader& item) { piece.measures.push_back(readMeasure(item)); });
     in.each("stocks", [&](ObjectReader& item) { piece.stocks.push_back(readStock(item)); });
-    in.each("assemblies", [&](ObjectReader& item) { piece.assemblies.push_back(readAssembly(item)); });
+    in.each("assemblies",
+            [&](ObjectReader& item) { piece.assemblies.push_back(readAssembly(item)); });
     in.each("parts", [&](ObjectReader& item) { piece.parts.push_back(readPart(item)); });
     in.each("joints", [&](ObjectReader& item) { piece.joints.push_back(readJoint(item)); });
     in.each("house_rules", [&](ObjectReader& item) {
@@ -235,14 +244,16 @@ Result<Piece> readPiece(std::string_view text) {
     Reading reading;
     ObjectReader in(*document, "", reading);
     if (in.text("format") != "shoulderline piece") {
-        reading.refuse("This is not a piece: its format is expected to be 'shoulderline piece'.", "/format");
+        reading.refuse("This is not a piece: its format is expected to be 'shoulderline piece'.",
+                       "/format");
     }
     constexpr int kNewestImaginable = 1'000'000;
     const int version = in.whole("version", 1, kNewestImaginable, 0);
     if (version > kPieceVersion && !reading.error()) {
         return fail(ErrorCode::NewerFile,
-                    "The piece was saved by a newer Shoulderline (format " + std::to_string(version) +
-                        "); this one reads up to format " + std::to_string(kPieceVersion) + ".",
+                    "The piece was saved by a newer Shoulderline (format " +
+                        std::to_string(version) + "); this one reads up to format " +
+                        std::to_string(kPieceVersion) + ".",
                     "/version");
     }
     if (version == 0) {

@@ -42,7 +42,8 @@ class Writer {
         return *this;
     }
     Writer& extras(const std::string& extras) {
-        const ordered_json rest = extras.empty() ? ordered_json::object() : ordered_json::parse(extras, nullptr, false);
+        const ordered_json rest =
+            extras.empty() ? ordered_json::object() : ordered_json::parse(extras, nullptr, false);
         if (rest.is_object()) {
             merge(object_, rest);
         }
@@ -134,7 +135,8 @@ ordered_json json(const Spans& spans) {
         writer.value("level", json(*spans.level));
     }
     if (spans.set != Setting{}) {
-        writer.value("set", Writer().text("from", wordFor(spans.set.from)).text("by", spans.set.by).done());
+        writer.value(
+            "set", Writer().text("from", wordFor(spans.set.from)).text("by", spans.set.by).done());
     }
     return writer.flag("flat", spans.flat).done();
 }
@@ -177,15 +179,17 @@ ordered_json json(const Part& part) {
     if (part.faceEdge != Side::Centre) {
         writer.text("face_edge", wordFor(part.faceEdge));
     }
-    writer.value("relation", std::visit([](const auto& relation) { return json(relation); }, part.relation));
+    writer.value("relation",
+                 std::visit([](const auto& relation) { return json(relation); }, part.relation));
     if (part.spacing) {
-        writer.value("spacing", Writer()
-                                    .text("after", part.spacing->after)
-                                    .text("before", part.spacing->before)
-                                    .text("count", part.spacing->count)
-                                    .text("greatest_gap", part.spacing->greatestGap)
-                                    .text("pitch", part.spacing->pitch)
-                                    .done());
+        writer.value("spacing",
+                     Writer()
+                         .text("after", part.spacing->after)
+                         .text("before", part.spacing->before)
+                         .text("count", part.spacing->count)
+                         .text("greatest_gap", part.spacing->greatestGap)
+                         .text("pitch", part.spacing->pitch)
+                         .done());
     }
     return writer.text("note", part.note).extras(part.extras).done();
 }
@@ -207,7 +211,12 @@ ordered_json json(const JointStatement& joint) {
 }
 
 ordered_json json(const HouseRule& rule) {
-    return Writer().text("id", rule.id).text("value", rule.value).text("note", rule.note).extras(rule.extras).done();
+    return Writer()
+        .text("id", rule.id)
+        .text("value", rule.value)
+        .text("note", rule.note)
+        .extras(rule.extras)
+        .done();
 }
 
 template <class Item>

@@ -22,9 +22,11 @@ std::string text(const nlohmann::json& row, const char* key) {
 
 Result<SpeciesTable> SpeciesTable::read(std::string_view source) {
     const nlohmann::json document = nlohmann::json::parse(source, nullptr, false);
-    const bool isWell = document.is_object() && document.contains("species") && document["species"].is_array();
+    const bool isWell =
+        document.is_object() && document.contains("species") && document["species"].is_array();
     if (!isWell) {
-        return fail(ErrorCode::BadFile, "The table of species needs a list of species.", "/species");
+        return fail(
+            ErrorCode::BadFile, "The table of species needs a list of species.", "/species");
     }
     SpeciesTable table;
     for (const nlohmann::json& row : document["species"]) {
@@ -41,7 +43,8 @@ Result<SpeciesTable> SpeciesTable::read(std::string_view source) {
             species.source = text(row, "source");
         }
         if (species.name.empty() || species.source.empty()) {
-            return fail(ErrorCode::BadFile, "Each species needs a name and a source.",
+            return fail(ErrorCode::BadFile,
+                        "Each species needs a name and a source.",
                         "/species/" + std::to_string(table.species_.size()));
         }
         table.species_.push_back(std::move(species));
@@ -50,7 +53,8 @@ Result<SpeciesTable> SpeciesTable::read(std::string_view source) {
 }
 
 const Species* SpeciesTable::find(std::string_view name) const {
-    const auto it = std::find_if(species_.begin(), species_.end(), [name](const Species& s) { return s.name == name; });
+    const auto it = std::find_if(
+        species_.begin(), species_.end(), [name](const Species& s) { return s.name == name; });
     return it == species_.end() ? nullptr : &*it;
 }
 

@@ -13,7 +13,7 @@ namespace shoulderline {
 struct Species {
     std::string name;
     std::string botanicalName;
-    std::optional<double> radialChange;      // per 1 % of moisture content, as a fraction, 6 to 14 %
+    std::optional<double> radialChange;  // per 1 % of moisture content, as a fraction, 6 to 14 %
     std::optional<double> tangentialChange;  // likewise
     std::optional<double> specificGravity;   // oven-dry mass, volume at 12 % moisture content
     std::optional<double> ruptureKpa;        // modulus of rupture at 12 %, kPa

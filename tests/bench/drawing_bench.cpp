@@ -48,10 +48,10 @@ void elevation(benchmark::State& state, const View& view) {
 void pictorial(benchmark::State& state, bool isApart) {
     const Chair chair;
     for (auto _ : state) {
-        benchmark::DoNotOptimize(pictureOf(
-            chair.resolved,
-            pictorialView(),
-            isApart ? pulledApart(chair.resolved, 50.0) : std::vector<Vec3>{}));
+        benchmark::DoNotOptimize(
+            pictureOf(chair.resolved,
+                      pictorialView(),
+                      isApart ? pulledApart(chair.resolved, 50.0) : std::vector<Vec3>{}));
     }
 }
 

@@ -20,7 +20,9 @@ void resolveRow(benchmark::State& state) {
         benchmark::DoNotOptimize(resolved);
     }
     state.counters["parts"] = static_cast<double>(parts);
-    state.counters["per_part"] = benchmark::Counter(static_cast<double>(parts), benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
+    state.counters["per_part"] = benchmark::Counter(
+        static_cast<double>(parts),
+        benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
 }
 BENCHMARK(resolveRow)->Arg(1)->Arg(10)->Arg(100)->Arg(250)->Unit(benchmark::kMicrosecond);
 
@@ -33,7 +35,8 @@ void checkRow(benchmark::State& state) {
     const auto parts = static_cast<double>(resolved.parts.size());
     state.counters["parts"] = parts;
     state.counters["joints"] = static_cast<double>(resolved.joints.size());
-    state.counters["per_part"] = benchmark::Counter(parts, benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
+    state.counters["per_part"] = benchmark::Counter(
+        parts, benchmark::Counter::kIsIterationInvariantRate | benchmark::Counter::kInvert);
 }
 BENCHMARK(checkRow)->Arg(1)->Arg(10)->Arg(100)->Arg(250)->Unit(benchmark::kMicrosecond);
 

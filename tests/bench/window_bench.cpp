@@ -1,11 +1,11 @@
-// From a keystroke to the whole window redrawn, off screen: the armchair's rail thickness changed to and fro,
-// everything that follows worked out, every widget of the page repainted.
-
-#include <benchmark/benchmark.h>
+// From a keystroke to the whole window redrawn, off screen: the armchair's rail thickness changed
+// to and fro, everything that follows worked out, every widget of the page repainted.
 
 #include <QApplication>
 #include <QImage>
 #include <QTemporaryDir>
+
+#include <benchmark/benchmark.h>
 
 #include "tests/support/pieces.h"
 #include "ui/window/main_window.h"
@@ -17,7 +17,9 @@ namespace {
 void keystrokeToRedrawn(benchmark::State& state) {
     const QTemporaryDir folder;  // for snapshots of unsaved work
     DialogPrompts prompts;
-    MainWindow window({testing::ruleBook(), testing::workshop(), testing::speciesTable()}, prompts, QDir(folder.path()));
+    MainWindow window({testing::ruleBook(), testing::workshop(), testing::speciesTable()},
+                      prompts,
+                      QDir(folder.path()));
     window.document().start(testing::sample("armchair"), QString());
     window.resize(1440, 900);
     window.showPage(static_cast<int>(state.range(0)));
@@ -27,7 +29,10 @@ void keystrokeToRedrawn(benchmark::State& state) {
     bool isThick = false;
     for (auto _ : state) {
         isThick = !isThick;
-        const bool isDone = window.document().apply(SetMeasure{"rail thickness", isThick ? "1 1/8 in" : "7/8 in"}).has_value();
+        const bool isDone =
+            window.document()
+                .apply(SetMeasure{"rail thickness", isThick ? "1 1/8 in" : "7/8 in"})
+                .has_value();
         benchmark::DoNotOptimize(isDone);
         QApplication::processEvents();
         window.render(&screen);

@@ -17,7 +17,8 @@ std::string sixteenths(int count) {
     return std::to_string(count) + "/16 in";
 }
 
-// A frame of four posts, front, back and side rails, side slats and an arm, its sizes in sixteenths of an inch.
+// A frame of four posts, front, back and side rails, side slats and an arm, its sizes in sixteenths
+// of an inch.
 Piece randomFrame() {
     const int post = *rc::gen::inRange(20, 49);
     const int rail = *rc::gen::inRange(8, 25);
@@ -28,8 +29,22 @@ Piece randomFrame() {
                       {"height", sixteenths(*rc::gen::inRange(200, 500)), "", "", "", "", ""},
                       {"rail depth", sixteenths(*rc::gen::inRange(24, 90)), "", "", "", "", ""}};
     piece.stocks = {{"post stock", "White oak", Cut::Rift, sixteenths(post), "", "", "", ""},
-                    {"rail stock", "White oak", Cut::Quarter, sixteenths(std::min(rail, post - 4)), "", "", "", ""},
-                    {"slat stock", "White oak", Cut::Quarter, sixteenths(*rc::gen::inRange(4, 9)), "", "", "", ""}};
+                    {"rail stock",
+                     "White oak",
+                     Cut::Quarter,
+                     sixteenths(std::min(rail, post - 4)),
+                     "",
+                     "",
+                     "",
+                     ""},
+                    {"slat stock",
+                     "White oak",
+                     Cut::Quarter,
+                     sixteenths(*rc::gen::inRange(4, 9)),
+                     "",
+                     "",
+                     "",
+                     ""}};
     Part front;
     front.name = "front post";
     front.role = Role::Post;
@@ -43,18 +58,28 @@ Piece randomFrame() {
     frontRail.name = "front rail";
     frontRail.stock = "rail stock";
     frontRail.width = "rail depth";
-    frontRail.relation = Spans{"front post, left", "front post, right", Position{Side::Top, "height - 1 in"}, {Side::Front, sixteenths(*rc::gen::inRange(0, 4))}, false};
+    frontRail.relation = Spans{"front post, left",
+                               "front post, right",
+                               Position{Side::Top, "height - 1 in"},
+                               {Side::Front, sixteenths(*rc::gen::inRange(0, 4))},
+                               false};
     Part sideRail = frontRail;
     sideRail.name = "side rail";
     sideRail.pair = true;
-    sideRail.relation = Spans{"front post", "back post", Position{Side::Top, "height - 1 in"}, {Side::Right, sixteenths(*rc::gen::inRange(0, 4))}, false};
+    sideRail.relation = Spans{"front post",
+                              "back post",
+                              Position{Side::Top, "height - 1 in"},
+                              {Side::Right, sixteenths(*rc::gen::inRange(0, 4))},
+                              false};
     Part arm;
     arm.name = "arm";
     arm.role = Role::Arm;
     arm.stock = "rail stock";
     arm.width = "4 in";
     arm.pair = true;
-    arm.relation = Caps{{"front post", "back post"}, Side::Back, {{Side::Right, "1 in"}, {Side::Front, "2 in"}, {Side::Back, "2 in"}}};
+    arm.relation = Caps{{"front post", "back post"},
+                        Side::Back,
+                        {{Side::Right, "1 in"}, {Side::Front, "2 in"}, {Side::Back, "2 in"}}};
     piece.parts = {front, back, frontRail, sideRail, arm};
     return piece;
 }
@@ -71,7 +96,8 @@ RC_GTEST_PROP(AnyFrame, LeftIsTheMirrorImageOfRight, ()) {
             const ResolvedPart& twin = testing::partNamed(piece, part.of + ", left");
             const Box box = part.frame.outerBounds(part.overBox());
             const Box other = twin.frame.outerBounds(twin.overBox());
-            RC_ASSERT(std::abs(box.min.x + other.max.x) < 1e-9 && std::abs(box.max.x + other.min.x) < 1e-9);
+            RC_ASSERT(std::abs(box.min.x + other.max.x) < 1e-9 &&
+                      std::abs(box.max.x + other.min.x) < 1e-9);
             RC_ASSERT(box.min.y == other.min.y && box.max.z == other.max.z);
             RC_ASSERT(std::abs(volumeAsMade(part) - volumeAsMade(twin)) < 1e-6);
         }
@@ -87,7 +113,8 @@ RC_GTEST_PROP(AnyFrame, ResolvesTheSameInWhateverOrderItsPartsAreStated, ()) {
     RC_ASSERT(one.parts.size() == two.parts.size());
     for (const ResolvedPart& part : one.parts) {
         const ResolvedPart& same = testing::partNamed(two, part.name);
-        RC_ASSERT(part.frame == same.frame && part.shoulderLength == same.shoulderLength && part.length() == same.length());
+        RC_ASSERT(part.frame == same.frame && part.shoulderLength == same.shoulderLength &&
+                  part.length() == same.length());
     }
 }
 
@@ -108,9 +135,17 @@ RC_GTEST_PROP(AnyFrame, TenonsByRuleLeaveAFloorAndFitAChisel, ()) {
     RC_ASSERT(piece.troubles.empty());
     for (const ResolvedJoint& joint : piece.joints) {
         if (joint.kind == JointKind::Blind) {
-            const double there = piece.parts[joint.mortised].bodyBox().size()[joint.mortise.face == Face::FaceEdge || joint.mortise.face == Face::BackEdge ? 1 : 2];
-            RC_ASSERT(there - joint.mortise.depth.value.mm() >= piece.rules[RuleId::MortiseFloorLeast].value - 1e-9);
-            RC_ASSERT(std::find(piece.rack.begin(), piece.rack.end(), joint.tenon.thickness.value) != piece.rack.end());
+            const double there = piece.parts[joint.mortised]
+                                     .bodyBox()
+                                     .size()[joint.mortise.face == Face::FaceEdge ||
+                                                     joint.mortise.face == Face::BackEdge
+                                                 ? 1
+                                                 : 2];
+            RC_ASSERT(there - joint.mortise.depth.value.mm() >=
+                      piece.rules[RuleId::MortiseFloorLeast].value - 1e-9);
+            RC_ASSERT(std::find(piece.rack.begin(),
+                                piece.rack.end(),
+                                joint.tenon.thickness.value) != piece.rack.end());
         }
     }
 }
@@ -122,7 +157,8 @@ RC_GTEST_PROP(AnyFrame, AThickerRailNeverGetsAThinnerTenon, ()) {
     piece.stocks[1].thickness = sixteenths(*rc::gen::inRange(13, 20));
     const ResolvedPiece thick = resolved(piece);
     const std::string name = "front rail into front post, left";
-    RC_ASSERT(testing::jointNamed(thick, name).tenon.thickness.value >= testing::jointNamed(thin, name).tenon.thickness.value);
+    RC_ASSERT(testing::jointNamed(thick, name).tenon.thickness.value >=
+              testing::jointNamed(thin, name).tenon.thickness.value);
 }
 
 RC_GTEST_PROP(AnyFrame, AChangeAndItsReturnMoveNothing, ()) {

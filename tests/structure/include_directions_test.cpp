@@ -12,13 +12,25 @@ namespace {
 namespace fs = std::filesystem;
 
 // A folder may include from itself and from those before it.
-constexpr std::array<std::string_view, 14> kOrder{"core/measure", "core/geometry", "core/timber", "core/rules", "core/piece",
-                                                  "core/storage", "core/joint",    "core/resolve", "core/check", "core/drawing",
-                                                  "core/shop",    "ui",            "app",          "tests"};
+constexpr std::array<std::string_view, 14> kOrder{"core/measure",
+                                                  "core/geometry",
+                                                  "core/timber",
+                                                  "core/rules",
+                                                  "core/piece",
+                                                  "core/storage",
+                                                  "core/joint",
+                                                  "core/resolve",
+                                                  "core/check",
+                                                  "core/drawing",
+                                                  "core/shop",
+                                                  "ui",
+                                                  "app",
+                                                  "tests"};
 
 int rankOf(std::string_view path) {
     for (std::size_t i = 0; i < kOrder.size(); ++i) {
-        if (path.starts_with(kOrder[i]) && path.size() > kOrder[i].size() && path[kOrder[i].size()] == '/') {
+        if (path.starts_with(kOrder[i]) && path.size() > kOrder[i].size() &&
+            path[kOrder[i].size()] == '/') {
             return static_cast<int>(i);
         }
     }
@@ -45,7 +57,9 @@ std::vector<Include> includes() {
                 if (line.starts_with("#include")) {
                     const std::size_t open = line.find_first_of("\"<");
                     const std::size_t close = line.find_first_of("\">", open + 1);
-                    found.push_back({fs::relative(entry.path(), top).generic_string(), line.substr(open + 1, close - open - 1), line[open] == '"'});
+                    found.push_back({fs::relative(entry.path(), top).generic_string(),
+                                     line.substr(open + 1, close - open - 1),
+                                     line[open] == '"'});
                 }
             }
         }
@@ -58,8 +72,10 @@ TEST(Structure, HeadersAreSeenInOneDirectionOnly) {
     for (const Include& include : includes()) {
         if (include.isOurs && include.what.find(".moc") == std::string::npos) {
             ++checked;
-            EXPECT_GE(rankOf(include.what), 0) << include.file << " includes " << include.what << ", not written from the top";
-            EXPECT_LE(rankOf(include.what), rankOf(include.file)) << include.file << " includes " << include.what;
+            EXPECT_GE(rankOf(include.what), 0)
+                << include.file << " includes " << include.what << ", not written from the top";
+            EXPECT_LE(rankOf(include.what), rankOf(include.file))
+                << include.file << " includes " << include.what;
         }
     }
     EXPECT_GT(checked, 200);
@@ -68,7 +84,9 @@ TEST(Structure, HeadersAreSeenInOneDirectionOnly) {
 TEST(Structure, CoreIsFreeOfQt) {
     for (const Include& include : includes()) {
         if (include.file.starts_with("core/")) {
-            const bool isQt = !include.isOurs && include.what.size() > 1 && include.what[0] == 'Q' && std::isupper(static_cast<unsigned char>(include.what[1])) != 0;
+            const bool isQt = !include.isOurs && include.what.size() > 1 &&
+                              include.what[0] == 'Q' &&
+                              std::isupper(static_cast<unsigned char>(include.what[1])) != 0;
             EXPECT_FALSE(isQt) << include.file << " includes " << include.what;
         }
     }

@@ -32,12 +32,14 @@ const RuleBook& ruleBook() {
 }
 
 const Workshop& workshop() {
-    static const Workshop kWorkshop = orAbort(Workshop::read(textOf("resources/rules/workshop.json")));
+    static const Workshop kWorkshop =
+        orAbort(Workshop::read(textOf("resources/rules/workshop.json")));
     return kWorkshop;
 }
 
 const SpeciesTable& speciesTable() {
-    static const SpeciesTable kTable = orAbort(SpeciesTable::read(textOf("resources/timber/species.json")));
+    static const SpeciesTable kTable =
+        orAbort(SpeciesTable::read(textOf("resources/timber/species.json")));
     return kTable;
 }
 
@@ -64,7 +66,8 @@ Piece twoPostsAndARail() {
     rail.name = "rail";
     rail.stock = "rail stock";
     rail.width = "3 in";
-    rail.relation = Spans{"post, left", "post, right", Position{Side::Top, "18 in"}, Setting{Side::Front, ""}, false};
+    rail.relation = Spans{
+        "post, left", "post, right", Position{Side::Top, "18 in"}, Setting{Side::Front, ""}, false};
     piece.parts = {post, rail};
     return piece;
 }
@@ -81,7 +84,8 @@ namespace {
 
 template <class Items>
 auto& named(Items& items, const std::string& name) {
-    const auto it = std::find_if(items.begin(), items.end(), [&](const auto& item) { return item.name == name; });
+    const auto it = std::find_if(
+        items.begin(), items.end(), [&](const auto& item) { return item.name == name; });
     if (it == items.end()) {
         std::cerr << "nothing is named '" << name << "'\n";
         std::abort();
@@ -109,8 +113,10 @@ Measure& statedMeasure(Piece& piece, const std::string& name) {
 
 std::vector<Finding> ofRule(const std::vector<Finding>& findings, RuleId rule) {
     std::vector<Finding> some;
-    std::copy_if(findings.begin(), findings.end(), std::back_inserter(some),
-                 [rule](const Finding& finding) { return finding.rule == rule; });
+    std::copy_if(
+        findings.begin(), findings.end(), std::back_inserter(some), [rule](const Finding& finding) {
+            return finding.rule == rule;
+        });
     return some;
 }
 

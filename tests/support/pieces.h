@@ -9,7 +9,8 @@
 
 namespace shoulderline::testing {
 
-// The rule book, workshop and species that ship with the program. Abort the test program where they cannot be read.
+// The rule book, workshop and species that ship with the program. Abort the test program where they
+// cannot be read.
 [[nodiscard]] const RuleBook& ruleBook();
 [[nodiscard]] const Workshop& workshop();
 [[nodiscard]] const SpeciesTable& speciesTable();
@@ -24,7 +25,8 @@ namespace shoulderline::testing {
 [[nodiscard]] Piece sample(const std::string& name);
 inline constexpr const char* kSamples[] = {"armchair", "side_chair", "bench", "table"};
 
-// Two 2 in square posts, 20 in apart from face to face in width, and a rail 7/8 x 3 between them, flush in front. Stated in inches.
+// Two 2 in square posts, 20 in apart from face to face in width, and a rail 7/8 x 3 between them,
+// flush in front. Stated in inches.
 [[nodiscard]] Piece twoPostsAndARail();
 
 [[nodiscard]] ResolvedPiece resolved(const Piece& piece);

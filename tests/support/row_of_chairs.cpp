@@ -21,7 +21,9 @@ Part copyOf(const Part& part, int number) {
     Part copy = part;
     copy.name = numbered(part.name, number);
     copy.assembly = numbered(part.assembly.empty() ? "row" : part.assembly, number);
-    const auto renumber = [number](std::string& reference) { reference = numberedReference(reference, number); };
+    const auto renumber = [number](std::string& reference) {
+        reference = numberedReference(reference, number);
+    };
     if (Spans* spans = std::get_if<Spans>(&copy.relation)) {
         renumber(spans->from);
         renumber(spans->to);

@@ -4,8 +4,8 @@
 
 namespace shoulderline::testing {
 
-// `count` of the sample armchair behind one another as one piece, 40 parts and 70 joints each: large pieces for
-// measuring and for tests of growth.
+// `count` of the sample armchair behind one another as one piece, 40 parts and 70 joints each:
+// large pieces for measuring and for tests of growth.
 [[nodiscard]] Piece rowOfChairs(int count);
 
 }  // namespace shoulderline::testing

@@ -46,7 +46,8 @@ TEST_F(RecoveryTest, TheFirstChangeIsKeptWithoutFurtherOnes) {
 
     ASSERT_TRUE(document_.apply(SetMeasure{"seat height", "17 in"}));
 
-    EXPECT_TRUE(QTest::qWaitFor([this] { return !folder_.entryList({u"*.snapshot"_s}).isEmpty(); }));
+    EXPECT_TRUE(
+        QTest::qWaitFor([this] { return !folder_.entryList({u"*.snapshot"_s}).isEmpty(); }));
 }
 
 TEST_F(RecoveryTest, ALiveProgramsSnapshotIsLeftAlone) {

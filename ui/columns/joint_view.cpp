@@ -1,10 +1,9 @@
 #include "ui/columns/joint_view.h"
 
-#include <algorithm>
-#include <iterator>
-
 #include <QEvent>
 #include <QMenu>
+#include <algorithm>
+#include <iterator>
 
 #include "ui/columns/section.h"
 #include "ui/fields/choice_box.h"
@@ -189,7 +188,8 @@ void JointView::refresh() {
     const bool isStated = stated != nullptr && stated->kind;
     kind_->setItemText(
         0, isStated ? tr("as placed") : tr("as placed: %1").arg(qt(wordFor(one->kind))));
-    const auto* at = isStated ? std::find(std::begin(kKinds), std::end(kKinds), *stated->kind) : nullptr;
+    const auto* at =
+        isStated ? std::find(std::begin(kKinds), std::end(kKinds), *stated->kind) : nullptr;
     kind_->setCurrentIndex(isStated ? 1 + static_cast<int>(at - std::begin(kKinds)) : 0);
     const bool isWood = one->kind != JointKind::Rests;
     for (Row& row : rows_) {
@@ -233,12 +233,11 @@ void JointView::showOthers(const ResolvedJoint& one) {
         return;
     }
     const auto shown = [this](const Size& size) { return qt(document_.shown(size.value)); };
-    others_->setText(
-        tr("mortise in the %1; %2 from its %3, %4 from the start end")
-            .arg(qt(wordFor(one.mortise.face)),
-                 shown(one.mortise.fromFace),
-                 qt(wordFor(one.mortise.reference)),
-                 shown(one.mortise.fromStart)));
+    others_->setText(tr("mortise in the %1; %2 from its %3, %4 from the start end")
+                         .arg(qt(wordFor(one.mortise.face)),
+                              shown(one.mortise.fromFace),
+                              qt(wordFor(one.mortise.reference)),
+                              shown(one.mortise.fromStart)));
 }
 
 void JointView::chooseKind(int index) {

@@ -2,10 +2,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/rod_labels.h"
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
 #include "ui/pages/piece_canvas.h"
-#include "core/drawing/rod_labels.h"
 
 namespace shoulderline {
 

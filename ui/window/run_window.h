@@ -13,8 +13,8 @@ namespace shoulderline {
 struct WindowOptions {
     Resources resources;
     QString file;  // to open at the start; empty for none
-    // Changes to make to the piece of the file once it is open, as undoable as any; may be empty. An error is
-    // told, and the piece stays as it is.
+    // Changes to make to the piece of the file once it is open, as undoable as any; may be empty.
+    // An error is told, and the piece stays as it is.
     std::function<Result<std::vector<Edit>>(const Piece&)> edits;
 };
 

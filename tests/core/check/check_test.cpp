@@ -14,7 +14,10 @@ using testing::ofRule;
 using testing::statedPart;
 using testing::twoPostsAndARail;
 
-JointStatement statement(const char* tenoned, const char* mortised, SizeName name, const char* size) {
+JointStatement statement(const char* tenoned,
+                         const char* mortised,
+                         SizeName name,
+                         const char* size) {
     JointStatement joint;
     joint.tenoned = tenoned;
     joint.mortised = mortised;
@@ -52,7 +55,8 @@ void PrintTo(const Broken& broken, std::ostream* os) {
 // The message with plain spaces before its units.
 std::string plain(std::string message) {
     const std::string noBreak = "\u00a0";
-    for (std::size_t at = message.find(noBreak); at != std::string::npos; at = message.find(noBreak)) {
+    for (std::size_t at = message.find(noBreak); at != std::string::npos;
+         at = message.find(noBreak)) {
         message.replace(at, noBreak.size(), " ");
     }
     return message;
@@ -74,55 +78,154 @@ TEST_P(BrokenRule, IsFoundWithItsFigureLimitSourceAndAMend) {
     EXPECT_FALSE(finding.source.empty());
 }
 INSTANTIATE_TEST_SUITE_P(
-    Rules, BrokenRule,
+    Rules,
+    BrokenRule,
     ::testing::Values(
-        Broken{RuleId::TenonThicknessShare, [] { return frameWith(SizeName::TenonThickness, "5/8 in"); }, Severity::LookAt, 0.625 / 0.875, 0.5, "5/8 in thick"},
-        Broken{RuleId::TenonThicknessShare, [] { return frameWith(SizeName::TenonThickness, "1 in"); }, Severity::MustMend, 1 / 0.875, 0.5, "1 in thick"},
-        Broken{RuleId::TenonWidthRatio, [] { return frameWith(SizeName::TenonWidth, "2 3/4 in"); }, Severity::LookAt, 2.75 / 0.3125, 6, "times its thickness"},
-        Broken{RuleId::TenonLengthShare, [] { return frameWith(SizeName::TenonLength, "5/8 in"); }, Severity::LookAt, 0.3125, 0.4, "at least 0.4"},
-        Broken{RuleId::TenonLengthRatioLeast, [] { return frameWith(SizeName::TenonLength, "1/2 in"); }, Severity::LookAt, 1.6, 2, "times its thickness"},
-        Broken{RuleId::MortiseFloorLeast, [] { return frameWith(SizeName::TenonLength, "1 7/8 in"); }, Severity::LookAt, 0.0625, 0.1875, "floor of 1/16 in"},
-        Broken{RuleId::MortiseFloorLeast, [] { return frameWith(SizeName::TenonLength, "2 in"); }, Severity::MustMend, -0.0625, 0.1875, "breaks through"},
-        Broken{RuleId::MortiseWallLeast, [] { return frameWith(SizeName::ShoulderFaceSide, "1/8 in"); }, Severity::LookAt, 0.125, 0.25, "wood beside the mortise"},
-        Broken{RuleId::MortiseEndLeast, [] {
+        Broken{RuleId::TenonThicknessShare,
+               [] { return frameWith(SizeName::TenonThickness, "5/8 in"); },
+               Severity::LookAt,
+               0.625 / 0.875,
+               0.5,
+               "5/8 in thick"},
+        Broken{RuleId::TenonThicknessShare,
+               [] { return frameWith(SizeName::TenonThickness, "1 in"); },
+               Severity::MustMend,
+               1 / 0.875,
+               0.5,
+               "1 in thick"},
+        Broken{RuleId::TenonWidthRatio,
+               [] { return frameWith(SizeName::TenonWidth, "2 3/4 in"); },
+               Severity::LookAt,
+               2.75 / 0.3125,
+               6,
+               "times its thickness"},
+        Broken{RuleId::TenonLengthShare,
+               [] { return frameWith(SizeName::TenonLength, "5/8 in"); },
+               Severity::LookAt,
+               0.3125,
+               0.4,
+               "at least 0.4"},
+        Broken{RuleId::TenonLengthRatioLeast,
+               [] { return frameWith(SizeName::TenonLength, "1/2 in"); },
+               Severity::LookAt,
+               1.6,
+               2,
+               "times its thickness"},
+        Broken{RuleId::MortiseFloorLeast,
+               [] { return frameWith(SizeName::TenonLength, "1 7/8 in"); },
+               Severity::LookAt,
+               0.0625,
+               0.1875,
+               "floor of 1/16 in"},
+        Broken{RuleId::MortiseFloorLeast,
+               [] { return frameWith(SizeName::TenonLength, "2 in"); },
+               Severity::MustMend,
+               -0.0625,
+               0.1875,
+               "breaks through"},
+        Broken{RuleId::MortiseWallLeast,
+               [] { return frameWith(SizeName::ShoulderFaceSide, "1/8 in"); },
+               Severity::LookAt,
+               0.125,
+               0.25,
+               "wood beside the mortise"},
+        Broken{RuleId::MortiseEndLeast,
+               [] {
                    Piece piece = frameWith(SizeName::ShoulderFaceEdge, "1/4 in");
                    std::get<Spans>(statedPart(piece, "rail").relation).level->at = "24 in";
                    return piece;
-               }, Severity::LookAt, 0.25, 0.5, "end of post"},
-        Broken{RuleId::ShoulderLeast, [] { return frameWith(SizeName::TenonWidth, "2 15/16 in"); }, Severity::LookAt, 0.03125, 0.0625, "smallest shoulder"},
-        Broken{RuleId::ChiselNearest, [] { return frameWith(SizeName::TenonThickness, "0.33 in"); }, Severity::LookAt, 0.33, 0.3125, "no chisel on the rack"},
-        Broken{RuleId::MouthTakesTenon, [] { return frameWith(SizeName::MortiseWidth, "1/4 in"); }, Severity::MustMend, 0.25, 0.3125, "does not go in"},
-        Broken{RuleId::MouthTakesTenon, [] { return frameWith(SizeName::MortiseLength, "1 1/2 in"); }, Severity::MustMend, 1.5, 1.875, "1 1/2 in long"},
-        Broken{RuleId::MouthTakesTenon, [] { return frameWith(SizeName::MortiseDepth, "1 1/4 in"); }, Severity::MustMend, 1.25, 1.3125, "1 1/4 in deep"},
-        Broken{RuleId::MouthTakesTenon, [] {
+               },
+               Severity::LookAt,
+               0.25,
+               0.5,
+               "end of post"},
+        Broken{RuleId::ShoulderLeast,
+               [] { return frameWith(SizeName::TenonWidth, "2 15/16 in"); },
+               Severity::LookAt,
+               0.03125,
+               0.0625,
+               "smallest shoulder"},
+        Broken{RuleId::ChiselNearest,
+               [] { return frameWith(SizeName::TenonThickness, "0.33 in"); },
+               Severity::LookAt,
+               0.33,
+               0.3125,
+               "no chisel on the rack"},
+        Broken{RuleId::MouthTakesTenon,
+               [] { return frameWith(SizeName::MortiseWidth, "1/4 in"); },
+               Severity::MustMend,
+               0.25,
+               0.3125,
+               "does not go in"},
+        Broken{RuleId::MouthTakesTenon,
+               [] { return frameWith(SizeName::MortiseLength, "1 1/2 in"); },
+               Severity::MustMend,
+               1.5,
+               1.875,
+               "1 1/2 in long"},
+        Broken{RuleId::MouthTakesTenon,
+               [] { return frameWith(SizeName::MortiseDepth, "1 1/4 in"); },
+               Severity::MustMend,
+               1.25,
+               1.3125,
+               "1 1/4 in deep"},
+        Broken{RuleId::MouthTakesTenon,
+               [] {
                    Piece piece = frameWith(SizeName::MortiseWidth, "25/64 in");
                    piece.joints.back().sizes[SizeName::MortiseWidth].state = SizeState::AsFound;
                    return piece;
-               }, Severity::LookAt, 25.0 / 64, 0.3125, "it is loose"},
-        Broken{RuleId::ThroughProjection, [] {
+               },
+               Severity::LookAt,
+               25.0 / 64,
+               0.3125,
+               "it is loose"},
+        Broken{RuleId::ThroughProjection,
+               [] {
                    Piece piece = frameWith(SizeName::Projection, "1 in");
                    piece.joints.back().kind = JointKind::Through;
                    return piece;
-               }, Severity::LookAt, 1, 0.25, "1 in proud"},
-        Broken{RuleId::MouthOnFace, [] {
-                   Piece piece = twoPostsAndARail();
-                   std::get<Spans>(statedPart(piece, "rail").relation).set = {Side::Front, "-1/2 in"};
-                   return piece;
-               }, Severity::MustMend, 0.21875, 0, "runs off"},
-        Broken{RuleId::StockYields, [] {
+               },
+               Severity::LookAt,
+               1,
+               0.25,
+               "1 in proud"},
+        Broken{
+            RuleId::MouthOnFace,
+            [] {
+                Piece piece = twoPostsAndARail();
+                std::get<Spans>(statedPart(piece, "rail").relation).set = {Side::Front, "-1/2 in"};
+                return piece;
+            },
+            Severity::MustMend,
+            0.21875,
+            0,
+            "runs off"},
+        Broken{RuleId::StockYields,
+               [] {
                    Piece piece = twoPostsAndARail();
                    piece.stocks[1].greatestWidth = "2 in";
                    return piece;
-               }, Severity::MustMend, 3, 2, "3 in wide"},
-        Broken{RuleId::StockYields, [] {
+               },
+               Severity::MustMend,
+               3,
+               2,
+               "3 in wide"},
+        Broken{RuleId::StockYields,
+               [] {
                    Piece piece = twoPostsAndARail();
                    statedPart(piece, "rail").thickness = "1 in";
                    return piece;
-               }, Severity::MustMend, 1, 0.875, "1 in thick"}));
+               },
+               Severity::MustMend,
+               1,
+               0.875,
+               "1 in thick"}));
 
 TEST(Meetings, TenonsThatMeetInAPostAreFoundWithTheTradesAnswers) {
     Piece piece = testing::sample("armchair");
-    std::erase_if(piece.joints, [](const JointStatement& joint) { return joint.tenoned == "front rail" && joint.mortised == "front post"; });
+    std::erase_if(piece.joints, [](const JointStatement& joint) {
+        return joint.tenoned == "front rail" && joint.mortised == "front post";
+    });
 
     const std::vector<Finding> meetings = ofRule(findings(piece), RuleId::MortiseGapLeast);
 
@@ -137,7 +240,9 @@ TEST(Meetings, TenonsThatMeetInAPostAreFoundWithTheTradesAnswers) {
 
 TEST(Meetings, EveryMendWithAnEditMends) {
     Piece piece = testing::sample("armchair");
-    std::erase_if(piece.joints, [](const JointStatement& joint) { return joint.tenoned == "front rail" && joint.mortised == "front post"; });
+    std::erase_if(piece.joints, [](const JointStatement& joint) {
+        return joint.tenoned == "front rail" && joint.mortised == "front post";
+    });
     const Finding finding = ofRule(findings(piece), RuleId::MortiseGapLeast).front();
     int tried = 0;
     for (const Mend& mend : finding.mends) {
@@ -145,7 +250,8 @@ TEST(Meetings, EveryMendWithAnEditMends) {
             ++tried;
             const Piece mended = shoulderline::apply(piece, *mend.edit).value();
             for (const Finding& left : ofRule(findings(mended), RuleId::MortiseGapLeast)) {
-                EXPECT_FALSE(left.message.find("front post") != std::string::npos) << mend.text << ": " << left.message;
+                EXPECT_FALSE(left.message.find("front post") != std::string::npos)
+                    << mend.text << ": " << left.message;
             }
         }
     }
@@ -153,18 +259,25 @@ TEST(Meetings, EveryMendWithAnEditMends) {
 }
 
 TEST(Mends, EachMendOfABrokenProportionBringsItWithinTheRule) {
-    const Piece pieces[] = {frameWith(SizeName::TenonThickness, "5/8 in"), frameWith(SizeName::TenonWidth, "2 3/4 in"),
-                            frameWith(SizeName::TenonLength, "5/8 in"), frameWith(SizeName::TenonLength, "1 7/8 in"),
-                            frameWith(SizeName::ShoulderFaceSide, "1/8 in"), frameWith(SizeName::TenonWidth, "2 15/16 in"),
-                            frameWith(SizeName::MortiseWidth, "1/4 in"), frameWith(SizeName::MortiseLength, "1 1/2 in"),
-                            frameWith(SizeName::MortiseDepth, "1 1/4 in"), frameWith(SizeName::MortiseWidth, "1 1/4 in"),
-                            frameWith(SizeName::ShoulderBackSide, "5/8 in"), frameWith(SizeName::ShoulderBackEdge, "1/32 in")};
+    const Piece pieces[] = {frameWith(SizeName::TenonThickness, "5/8 in"),
+                            frameWith(SizeName::TenonWidth, "2 3/4 in"),
+                            frameWith(SizeName::TenonLength, "5/8 in"),
+                            frameWith(SizeName::TenonLength, "1 7/8 in"),
+                            frameWith(SizeName::ShoulderFaceSide, "1/8 in"),
+                            frameWith(SizeName::TenonWidth, "2 15/16 in"),
+                            frameWith(SizeName::MortiseWidth, "1/4 in"),
+                            frameWith(SizeName::MortiseLength, "1 1/2 in"),
+                            frameWith(SizeName::MortiseDepth, "1 1/4 in"),
+                            frameWith(SizeName::MortiseWidth, "1 1/4 in"),
+                            frameWith(SizeName::ShoulderBackSide, "5/8 in"),
+                            frameWith(SizeName::ShoulderBackEdge, "1/32 in")};
     for (const Piece& piece : pieces) {
         const Finding finding = findings(piece).front();
         for (const Mend& mend : finding.mends) {
             if (mend.edit) {
                 const Piece mended = shoulderline::apply(piece, *mend.edit).value();
-                EXPECT_TRUE(ofRule(findings(mended), finding.rule).empty()) << finding.message << " / " << mend.text;
+                EXPECT_TRUE(ofRule(findings(mended), finding.rule).empty())
+                    << finding.message << " / " << mend.text;
             }
         }
     }
@@ -180,7 +293,8 @@ TEST(BareFaced, TheCheekWithoutAShoulderIsNotAskedForOneButTheOthersAre) {
     EXPECT_EQ(ofRule(findings(piece), RuleId::ShoulderLeast).size(), 1u);
     piece.joints.back().sizes[SizeName::TenonWidth] = {SizeState::Stated, "2 in"};
     piece.joints.back().sizes[SizeName::TenonLength] = {SizeState::Stated, "1 7/8 in"};
-    EXPECT_EQ(ofRule(findings(piece), RuleId::MortiseFloorLeast).size(), 1u) << "it is a blind joint";
+    EXPECT_EQ(ofRule(findings(piece), RuleId::MortiseFloorLeast).size(), 1u)
+        << "it is a blind joint";
 }
 
 TEST(MouthAsFound, TenonMadeToItFitsAndNoChiselIsAskedOfIt) {
@@ -197,7 +311,8 @@ TEST(MouthAsFound, TenonMadeToItFitsAndNoChiselIsAskedOfIt) {
 
 TEST(Contacts, PartsThatTouchWithoutAJointAreToldAndTheMendJoinsThem) {
     Piece piece = testing::sample("armchair");
-    std::erase_if(piece.joints, [](const JointStatement& joint) { return joint.mortised == "front rail"; });
+    std::erase_if(piece.joints,
+                  [](const JointStatement& joint) { return joint.mortised == "front rail"; });
     const std::vector<Finding> touching = ofRule(findings(piece), RuleId::JointWanted);
 
     ASSERT_EQ(touching.size(), 1u);
@@ -250,7 +365,9 @@ TEST(Order, MustMendComesFirst) {
     piece.stocks[0].species = "island driftwood";
     const std::vector<Finding> all = findings(piece);
 
-    EXPECT_TRUE(std::is_sorted(all.begin(), all.end(), [](const Finding& a, const Finding& b) { return a.severity < b.severity; }));
+    EXPECT_TRUE(std::is_sorted(all.begin(), all.end(), [](const Finding& a, const Finding& b) {
+        return a.severity < b.severity;
+    }));
     EXPECT_EQ(all.front().severity, Severity::MustMend);
     EXPECT_EQ(all.back().severity, Severity::Note);
 }

@@ -12,9 +12,17 @@ namespace {
 using testing::ruleBook;
 using testing::workshop;
 
-SizedJoint sized(JointKind kind, Role role, double width, double thickness, double there, const StatedSizes& stated = {}) {
+SizedJoint sized(JointKind kind,
+                 Role role,
+                 double width,
+                 double thickness,
+                 double there,
+                 const StatedSizes& stated = {}) {
     const SizingGuide guide{ruleBook(), workshop().inchRack, workshop().inchGrid};
-    return sizeMortiseAndTenon(kind, {role, Length::inches(width), Length::inches(thickness)}, Length::inches(there), guide,
+    return sizeMortiseAndTenon(kind,
+                               {role, Length::inches(width), Length::inches(thickness)},
+                               Length::inches(there),
+                               guide,
                                stated);
 }
 
@@ -33,11 +41,16 @@ void PrintTo(const ThirdCase& one, std::ostream* os) {
 }
 class OneThirdRule : public ::testing::TestWithParam<ThirdCase> {};
 TEST_P(OneThirdRule, TenonIsAThirdOfStockWhereAChiselIsThatWide) {
-    EXPECT_NEAR(blind(3, GetParam().stock, 3).tenon.thickness.value.inches(), GetParam().tenon, 1e-9);
+    EXPECT_NEAR(
+        blind(3, GetParam().stock, 3).tenon.thickness.value.inches(), GetParam().tenon, 1e-9);
 }
-INSTANTIATE_TEST_SUITE_P(Published, OneThirdRule,
-                         ::testing::Values(ThirdCase{0.75, 0.25}, ThirdCase{1.125, 0.375}, ThirdCase{1.5, 0.5},
-                                           ThirdCase{1.875, 0.625}, ThirdCase{2.25, 0.75}));
+INSTANTIATE_TEST_SUITE_P(Published,
+                         OneThirdRule,
+                         ::testing::Values(ThirdCase{0.75, 0.25},
+                                           ThirdCase{1.125, 0.375},
+                                           ThirdCase{1.5, 0.5},
+                                           ThirdCase{1.875, 0.625},
+                                           ThirdCase{2.25, 0.75}));
 
 TEST(TenonThickness, SevenEighthsRailGetsTheNearestChiselToItsThird) {
     // 7/24 in lies between 1/4 and 5/16; 5/16 is 1/48 away, 1/4 is 1/24 away.
@@ -53,8 +66,10 @@ TEST(TenonThickness, WallsAndTenonShareTheStockWholly) {
     const SizedJoint joint = blind(3, 0.875, 2.125);
     const Shoulders& s = joint.tenon.shoulders;
 
-    EXPECT_NEAR((s.faceSide.value + joint.tenon.thickness.value + s.backSide.value).inches(), 0.875, 1e-12);
-    EXPECT_NEAR((s.faceEdge.value + joint.tenon.width.value + s.backEdge.value).inches(), 3.0, 1e-12);
+    EXPECT_NEAR(
+        (s.faceSide.value + joint.tenon.thickness.value + s.backSide.value).inches(), 0.875, 1e-12);
+    EXPECT_NEAR(
+        (s.faceEdge.value + joint.tenon.width.value + s.backEdge.value).inches(), 3.0, 1e-12);
 }
 
 // Source: Noyes, Handwork in Wood, joint No. 42 and Hasluck: at least half the rail's width.
@@ -113,7 +128,8 @@ TEST(StatedSize, StandsOverTheRuleAndSaysSo) {
     EXPECT_NEAR(joint.tenon.length.value.inches(), 1.0, 1e-12);
     EXPECT_EQ(joint.tenon.length.state, SizeState::Stated);
     EXPECT_EQ(joint.tenon.length.reasons.back().rule, RuleId::StatedOver);
-    EXPECT_NEAR(joint.tenon.length.reasons.back().a.inches(), 1.375, 1e-9) << "what the rule would give";
+    EXPECT_NEAR(joint.tenon.length.reasons.back().a.inches(), 1.375, 1e-9)
+        << "what the rule would give";
     EXPECT_NEAR(joint.mortiseDepth.value.inches(), 1.0625, 1e-12) << "the mortise follows";
 }
 
@@ -189,8 +205,10 @@ TEST(BareFacedTenon, IsAThirdOfTheStockFlushWithTheBackSide) {
     EXPECT_EQ(s.backSide.value, Length());
     EXPECT_EQ(s.backSide.reasons.back().rule, RuleId::BareFaced);
     EXPECT_NEAR(s.faceSide.value.inches(), 0.75, 1e-9);
-    EXPECT_NEAR(s.faceEdge.value.inches(), s.backEdge.value.inches(), 1e-12) << "only one cheek is bare";
-    EXPECT_EQ(joint.tenon.length, sized(JointKind::Blind, Role::Rail, 3, 1.125, 2.125).tenon.length);
+    EXPECT_NEAR(s.faceEdge.value.inches(), s.backEdge.value.inches(), 1e-12)
+        << "only one cheek is bare";
+    EXPECT_EQ(joint.tenon.length,
+              sized(JointKind::Blind, Role::Rail, 3, 1.125, 2.125).tenon.length);
 }
 
 TEST(BareFacedTenon, AStatedBackShoulderStandsOverTheFlushCheek) {
@@ -205,17 +223,28 @@ TEST(BareFacedTenon, AStatedBackShoulderStandsOverTheFlushCheek) {
 const Size& sizeNamed(const SizedJoint& joint, SizeName name) {
     const Shoulders& s = joint.tenon.shoulders;
     switch (name) {
-        case SizeName::TenonThickness: return joint.tenon.thickness;
-        case SizeName::TenonWidth: return joint.tenon.width;
-        case SizeName::TenonLength: return joint.tenon.length;
-        case SizeName::Projection: return joint.tenon.projection;
-        case SizeName::ShoulderFaceSide: return s.faceSide;
-        case SizeName::ShoulderBackSide: return s.backSide;
-        case SizeName::ShoulderFaceEdge: return s.faceEdge;
-        case SizeName::ShoulderBackEdge: return s.backEdge;
-        case SizeName::MortiseWidth: return joint.mortiseWidth;
-        case SizeName::MortiseLength: return joint.mortiseLength;
-        case SizeName::MortiseDepth: break;
+        case SizeName::TenonThickness:
+            return joint.tenon.thickness;
+        case SizeName::TenonWidth:
+            return joint.tenon.width;
+        case SizeName::TenonLength:
+            return joint.tenon.length;
+        case SizeName::Projection:
+            return joint.tenon.projection;
+        case SizeName::ShoulderFaceSide:
+            return s.faceSide;
+        case SizeName::ShoulderBackSide:
+            return s.backSide;
+        case SizeName::ShoulderFaceEdge:
+            return s.faceEdge;
+        case SizeName::ShoulderBackEdge:
+            return s.backEdge;
+        case SizeName::MortiseWidth:
+            return joint.mortiseWidth;
+        case SizeName::MortiseLength:
+            return joint.mortiseLength;
+        case SizeName::MortiseDepth:
+            break;
     }
     return joint.mortiseDepth;
 }
@@ -245,21 +274,27 @@ TEST_P(EachSize, IsOverriddenAloneAndSaysSo) {
 
     const SizedJoint joint = with(SizeState::Stated, 0.21);
     const Shoulders& s = joint.tenon.shoulders;
-    EXPECT_NEAR((s.faceSide.value + joint.tenon.thickness.value + s.backSide.value).inches(), 0.875, 1e-12);
-    EXPECT_NEAR((s.faceEdge.value + joint.tenon.width.value + s.backEdge.value).inches(), 3.0, 1e-12);
+    EXPECT_NEAR(
+        (s.faceSide.value + joint.tenon.thickness.value + s.backSide.value).inches(), 0.875, 1e-12);
+    EXPECT_NEAR(
+        (s.faceEdge.value + joint.tenon.width.value + s.backEdge.value).inches(), 3.0, 1e-12);
 }
-INSTANTIATE_TEST_SUITE_P(All, EachSize, ::testing::Range(std::size_t{0}, kSizeNameCount), [](const auto& sampled) {
-    std::string word(wordFor(static_cast<SizeName>(sampled.param)));
-    std::replace(word.begin(), word.end(), ' ', '_');
-    return word;
-});
+INSTANTIATE_TEST_SUITE_P(All,
+                         EachSize,
+                         ::testing::Range(std::size_t{0}, kSizeNameCount),
+                         [](const auto& sampled) {
+                             std::string word(wordFor(static_cast<SizeName>(sampled.param)));
+                             std::replace(word.begin(), word.end(), ' ', '_');
+                             return word;
+                         });
 
 TEST(Rack, OfTwoEquallyNearChiselsTheNarrowerIsTaken) {
     const std::vector<Length> rack{Length::inches(0.25), Length::inches(0.375)};
 
     EXPECT_NEAR(nearestChisel(rack, Length::inches(0.3125)).inches(), 0.25, 1e-12);
     EXPECT_NEAR(chiselWithin(rack, Length::inches(0.37)).inches(), 0.25, 1e-12);
-    EXPECT_NEAR(chiselWithin(rack, Length::inches(0.1)).inches(), 0.25, 1e-12) << "the narrowest there is";
+    EXPECT_NEAR(chiselWithin(rack, Length::inches(0.1)).inches(), 0.25, 1e-12)
+        << "the narrowest there is";
 }
 
 }  // namespace

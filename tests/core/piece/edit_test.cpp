@@ -36,7 +36,8 @@ TEST(SetMeasure, AddsAMeasureWithAProperNameOnly) {
 
 TEST(RenameMeasure, GoesThroughEveryExpressionThatMentionsIt) {
     const Piece before = sample("armchair");
-    const Piece after = apply(before, RenameMeasure{"overall width", "width over the arms"}).value();
+    const Piece after =
+        apply(before, RenameMeasure{"overall width", "width over the arms"}).value();
 
     const ResolvedPiece was = testing::resolved(before);
     const ResolvedPiece is = testing::resolved(after);
@@ -47,7 +48,9 @@ TEST(RenameMeasure, GoesThroughEveryExpressionThatMentionsIt) {
 
 TEST(RenameMeasure, LeavesALongerNameThatContainsItAlone) {
     Piece piece;
-    piece.measures = {{"rail", "1 in", "", "", "", "", ""}, {"rail depth", "3 in", "", "", "", "", ""}, {"sum", "rail + rail depth", "", "", "", "", ""}};
+    piece.measures = {{"rail", "1 in", "", "", "", "", ""},
+                      {"rail depth", "3 in", "", "", "", "", ""},
+                      {"sum", "rail + rail depth", "", "", "", "", ""}};
 
     const Piece after = apply(piece, RenameMeasure{"rail", "stick"}).value();
 
@@ -80,10 +83,15 @@ TEST(RemovePart, TakesWhatIsStatedOfItsJointsAlong) {
 
 TEST(SetJointSize, AnEmptyExpressionGoesBackToTheRule) {
     const Piece before = sample("side_chair");
-    const Piece stated = apply(before, SetJointSize{"side rail", "back post", SizeName::TenonLength, {SizeState::Stated, "1 in"}}).value();
+    const Piece stated =
+        apply(before,
+              SetJointSize{
+                  "side rail", "back post", SizeName::TenonLength, {SizeState::Stated, "1 in"}})
+            .value();
     ASSERT_NE(findJointStatement(stated, "side rail", "back post"), nullptr);
 
-    const Piece back = apply(stated, SetJointSize{"side rail", "back post", SizeName::TenonLength, {}}).value();
+    const Piece back =
+        apply(stated, SetJointSize{"side rail", "back post", SizeName::TenonLength, {}}).value();
 
     EXPECT_EQ(back, before);
 }

@@ -19,9 +19,9 @@ double inches(const Size& size) {
 }
 
 // Worked by hand: rail 7/8 x 3, flush in front, top at 18 in; post 2 in square. Tenon 5/16 thick
-// (one third is 7/24), 1 7/8 wide (six times 5/16), 1 5/16 long (two thirds of 2 in is 1 1/3, down to
-// the sixteenth). Its mouth begins (7/8 - 5/16) / 2 = 9/32 behind the front, and (3 - 1 7/8) / 2 = 9/16
-// above the lower edge of the rail at 15 in.
+// (one third is 7/24), 1 7/8 wide (six times 5/16), 1 5/16 long (two thirds of 2 in is 1 1/3, down
+// to the sixteenth). Its mouth begins (7/8 - 5/16) / 2 = 9/32 behind the front, and (3 - 1 7/8) / 2
+// = 9/16 above the lower edge of the rail at 15 in.
 TEST(Joining, RailIntoPostIsSetOutAsByHand) {
     const ResolvedPiece piece = resolved(twoPostsAndARail());
     const ResolvedJoint& joint = jointNamed(piece, "rail into post, right");
@@ -53,10 +53,13 @@ TEST(Joining, TenonFillsItsMortiseButForTheDepthLeftForGlue) {
         for (const ResolvedPart& part : piece.parts) {
             for (const MortiseSolid& mortise : part.mortises) {
                 const ResolvedJoint& joint = piece.joints[mortise.joint];
-                const double clearance = mortise.isThrough ? -joint.tenon.projection.value.mm()
-                                                           : (joint.mortise.depth.value - joint.tenon.length.value).mm();
-                const double mouth = joint.mortise.width.value.mm() * joint.mortise.length.value.mm();
-                EXPECT_NEAR(mortise.box.volume() - mortise.tenon.volume(), clearance * mouth, 1e-6) << joint.name;
+                const double clearance =
+                    mortise.isThrough ? -joint.tenon.projection.value.mm()
+                                      : (joint.mortise.depth.value - joint.tenon.length.value).mm();
+                const double mouth =
+                    joint.mortise.width.value.mm() * joint.mortise.length.value.mm();
+                EXPECT_NEAR(mortise.box.volume() - mortise.tenon.volume(), clearance * mouth, 1e-6)
+                    << joint.name;
             }
         }
     }
@@ -64,7 +67,8 @@ TEST(Joining, TenonFillsItsMortiseButForTheDepthLeftForGlue) {
 
 TEST(Joining, PairsAreJoinedAlike) {
     const ResolvedPiece piece = resolved(testing::sample("armchair"));
-    const ResolvedJoint& right = jointNamed(piece, "side rail, upper, right into front post, right");
+    const ResolvedJoint& right =
+        jointNamed(piece, "side rail, upper, right into front post, right");
     const ResolvedJoint& left = jointNamed(piece, "side rail, upper, left into front post, left");
 
     EXPECT_EQ(right.tenon, left.tenon);
@@ -77,9 +81,20 @@ TEST(Joining, ThickerRailStockMovesEveryJointOfTheRails) {
     testing::statedMeasure(piece, "rail thickness").expression = "1 1/8 in";
     const ResolvedPiece after = resolved(piece);
 
-    EXPECT_NEAR(inches(jointNamed(before, "side rail, upper, right into front post, right").tenon.thickness), 0.3125, 1e-9);
-    EXPECT_NEAR(inches(jointNamed(after, "side rail, upper, right into front post, right").tenon.thickness), 0.375, 1e-9);
-    EXPECT_NEAR(inches(jointNamed(after, "side rail, upper, right into front post, right").mortise.fromFace), 0.625, 1e-9);
+    EXPECT_NEAR(
+        inches(
+            jointNamed(before, "side rail, upper, right into front post, right").tenon.thickness),
+        0.3125,
+        1e-9);
+    EXPECT_NEAR(
+        inches(jointNamed(after, "side rail, upper, right into front post, right").tenon.thickness),
+        0.375,
+        1e-9);
+    EXPECT_NEAR(
+        inches(
+            jointNamed(after, "side rail, upper, right into front post, right").mortise.fromFace),
+        0.625,
+        1e-9);
     const std::vector<Moved> moved = ripple(before, after);
     EXPECT_GT(moved.size(), 20u);
     EXPECT_TRUE(ripple(before, before).empty());
@@ -117,12 +132,14 @@ TEST(Joining, AStatedMouthKeepsTheTenonsMiddle) {
     const ResolvedPiece now = resolved(piece);
     const MortiseSolid& mortise = partNamed(now, "post, right").mortises.front();
 
-    const Vec3 middles = (mortise.box.min + mortise.box.max) * 0.5 - (mortise.tenon.min + mortise.tenon.max) * 0.5;
+    const Vec3 middles =
+        (mortise.box.min + mortise.box.max) * 0.5 - (mortise.tenon.min + mortise.tenon.max) * 0.5;
     EXPECT_NEAR(middles.x, 0, 1e-9);
     EXPECT_NEAR(middles.y, 0, 1e-9);
     EXPECT_NEAR(mortise.box.size().x / 25.4, 2.0, 1e-9);
     EXPECT_NEAR(mortise.box.size().y / 25.4, 0.375, 1e-9);
-    EXPECT_NEAR(inches(jointNamed(now, "rail into post, right").mortise.fromFace), 0.25, 1e-9) << "9/32 less 1/32";
+    EXPECT_NEAR(inches(jointNamed(now, "rail into post, right").mortise.fromFace), 0.25, 1e-9)
+        << "9/32 less 1/32";
 }
 
 TEST(Joining, ShouldersThatContradictTheTenonAreATroubleAtTheJoint) {
@@ -149,14 +166,16 @@ TEST(Joining, HouseRuleChangesWhatTheRulesGive) {
     const ResolvedJoint joint = jointNamed(resolved(piece), "rail into post, left");
 
     EXPECT_NEAR((joint.mortise.depth.value - joint.tenon.length.value).inches(), 0.125, 1e-9);
-    EXPECT_NEAR(inches(joint.tenon.thickness), 0.375, 1e-9) << "half of 7/8 is 7/16; 3/8 and 1/2 are equally near, the narrower is taken";
+    EXPECT_NEAR(inches(joint.tenon.thickness), 0.375, 1e-9)
+        << "half of 7/8 is 7/16; 3/8 and 1/2 are equally near, the narrower is taken";
 }
 
 TEST(Joining, TheMakersOwnRackDecides) {
     Piece piece = twoPostsAndARail();
     piece.rack = {"1/4 in", "1/2 in"};
 
-    EXPECT_NEAR(inches(jointNamed(resolved(piece), "rail into post, left").tenon.thickness), 0.25, 1e-9);
+    EXPECT_NEAR(
+        inches(jointNamed(resolved(piece), "rail into post, left").tenon.thickness), 0.25, 1e-9);
 }
 
 TEST(Joining, MetricPieceUsesMetricChiselsAndGrid) {
@@ -164,7 +183,8 @@ TEST(Joining, MetricPieceUsesMetricChiselsAndGrid) {
     const ResolvedJoint& joint = jointNamed(piece, "end rail, right into front leg, right");
 
     EXPECT_NEAR(joint.tenon.thickness.value.mm(), 8, 1e-9);
-    EXPECT_NEAR(joint.tenon.length.value.mm(), 42.5, 1e-9) << "two thirds of 64 is 42.67, down to the half millimetre";
+    EXPECT_NEAR(joint.tenon.length.value.mm(), 42.5, 1e-9)
+        << "two thirds of 64 is 42.67, down to the half millimetre";
 }
 
 TEST(Joining, RestsStatedBetweenPartsThatTouchIsAJoint) {
@@ -176,8 +196,12 @@ TEST(PartVolume, IsBodyAndTenonsLessMortises) {
     const ResolvedPiece piece = resolved(twoPostsAndARail());
     const double cubicInch = 25.4 * 25.4 * 25.4;
 
-    EXPECT_NEAR(volumeAsMade(partNamed(piece, "post, right")) / cubicInch, 2 * 2 * 24 - 0.3125 * 1.875 * 1.375, 1e-9);
-    EXPECT_NEAR(volumeAsMade(partNamed(piece, "rail")) / cubicInch, 20 * 3 * 0.875 + 2 * 0.3125 * 1.875 * 1.3125, 1e-9);
+    EXPECT_NEAR(volumeAsMade(partNamed(piece, "post, right")) / cubicInch,
+                2 * 2 * 24 - 0.3125 * 1.875 * 1.375,
+                1e-9);
+    EXPECT_NEAR(volumeAsMade(partNamed(piece, "rail")) / cubicInch,
+                20 * 3 * 0.875 + 2 * 0.3125 * 1.875 * 1.3125,
+                1e-9);
 }
 
 TEST(Ripple, APartThatGoesIsTold) {
@@ -186,7 +210,9 @@ TEST(Ripple, APartThatGoesIsTold) {
 
     const std::vector<Moved> moved = ripple(resolved(before), resolved(after));
 
-    EXPECT_TRUE(std::any_of(moved.begin(), moved.end(), [](const Moved& m) { return m.subject == "cross stretcher" && !m.after; }));
+    EXPECT_TRUE(std::any_of(moved.begin(), moved.end(), [](const Moved& m) {
+        return m.subject == "cross stretcher" && !m.after;
+    }));
 }
 
 }  // namespace

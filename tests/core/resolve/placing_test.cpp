@@ -38,7 +38,8 @@ TEST(Stands, PostStandsOnItsStatedFacesAndIsMirrored) {
 
 TEST(Stands, LengthOfAPostRunsUpFromItsFoot) {
     const ResolvedPiece piece = resolved(testing::sample("armchair"));
-    for (const char* name : {"front post, right", "front post, left", "back post, right", "back post, left"}) {
+    for (const char* name :
+         {"front post, right", "front post, left", "back post, right", "back post, left"}) {
         EXPECT_NEAR(partNamed(piece, name).frame.x.z, 1.0, 1e-12) << name;
         EXPECT_NEAR(partNamed(piece, name).frame.origin.z, 0.0, 1e-9) << name;
     }
@@ -49,7 +50,8 @@ TEST(Stands, ReferenceFacesOfAPostLookOutwards) {
     const ResolvedPart& front = partNamed(piece, "front post, right");
     const ResolvedPart& back = partNamed(piece, "back post, right");
 
-    EXPECT_NEAR(front.frame.z.x, -1.0, 1e-12) << "the face side looks right, so the thickness runs left";
+    EXPECT_NEAR(front.frame.z.x, -1.0, 1e-12)
+        << "the face side looks right, so the thickness runs left";
     EXPECT_NEAR(front.frame.y.y, 1.0, 1e-12) << "the face edge looks to the front";
     EXPECT_NEAR(back.frame.z.y, -1.0, 1e-12) << "the face side looks to the back";
     EXPECT_NEAR(back.frame.y.x, -1.0, 1e-12) << "the face edge looks right";
@@ -130,7 +132,8 @@ TEST(Spaced, GreatestGapGivesTheFewestSlatsThatKeepIt) {
     }
     EXPECT_LE(inches(slat.gap.mm()), 2.5);
     const double clear = 17.5 - 2 * 1.625;
-    EXPECT_GT((clear - (count - 1) * 1.75) / count, 2.5) << "one slat fewer would leave too wide a gap";
+    EXPECT_GT((clear - (count - 1) * 1.75) / count, 2.5)
+        << "one slat fewer would leave too wide a gap";
 }
 
 TEST(Spaced, PitchPutsTheSetInTheMiddle) {
@@ -173,20 +176,23 @@ TEST(Assembly, LeaningBackIsTurnedAsAWhole) {
     const ResolvedPart& stile = partNamed(piece, "back stile, right");
 
     EXPECT_NEAR(stile.frame.x.z, std::cos(18 * std::numbers::pi / 180), 1e-12);
-    EXPECT_NEAR(stile.frame.x.y, std::sin(18 * std::numbers::pi / 180), 1e-12) << "its top leans to the back";
+    EXPECT_NEAR(stile.frame.x.y, std::sin(18 * std::numbers::pi / 180), 1e-12)
+        << "its top leans to the back";
 }
 
 TEST(Assembly, OneWithinAnotherIsPlacedByBoth) {
     Piece piece = testing::sample("armchair");
     piece.assemblies.push_back({"seat unit", "", "", "", "2 in", "", "", "", "", ""});
     piece.assemblies[1].parent = "seat unit";
-    const double before = partNamed(resolved(testing::sample("armchair")), "crest rail").frame.origin.z;
+    const double before =
+        partNamed(resolved(testing::sample("armchair")), "crest rail").frame.origin.z;
 
     EXPECT_NEAR(partNamed(resolved(piece), "crest rail").frame.origin.z - before, 2 * 25.4, 1e-9);
 
     piece.assemblies.back().parent = "leaning back";
     const ResolvedPiece ring = resolved(piece);
-    EXPECT_FALSE(ring.findPart("crest rail")) << "assemblies within one another in a ring place nothing";
+    EXPECT_FALSE(ring.findPart("crest rail"))
+        << "assemblies within one another in a ring place nothing";
     EXPECT_TRUE(ring.findPart("front rail"));
 }
 
@@ -206,7 +212,8 @@ TEST(Free, PartIsPlacedByItsPointAndAngles) {
     EXPECT_NEAR(box.min.x, 1 - 0.875, 1e-9);
 }
 
-// What cannot be worked out: the statement at fault, the place that is named, a word of the message.
+// What cannot be worked out: the statement at fault, the place that is named, a word of the
+// message.
 struct Impossible {
     const char* what;
     void (*spoil)(Piece&);
@@ -224,45 +231,137 @@ TEST_P(ImpossiblePiece, IsToldAtItsPlaceAndTheRestResolves) {
     const ResolvedPiece now = resolved(piece);
 
     ASSERT_FALSE(now.troubles.empty()) << GetParam().what;
-    const bool isTold = std::any_of(now.troubles.begin(), now.troubles.end(), [](const Trouble& trouble) {
-        return trouble.place == GetParam().place && trouble.message.find(GetParam().says) != std::string::npos;
-    });
-    EXPECT_TRUE(isTold) << GetParam().what << ": " << now.troubles.front().place << ": " << now.troubles.front().message;
+    const bool isTold =
+        std::any_of(now.troubles.begin(), now.troubles.end(), [](const Trouble& trouble) {
+            return trouble.place == GetParam().place &&
+                   trouble.message.find(GetParam().says) != std::string::npos;
+        });
+    EXPECT_TRUE(isTold) << GetParam().what << ": " << now.troubles.front().place << ": "
+                        << now.troubles.front().message;
     EXPECT_TRUE(now.findPart("back post, left"));
 }
 INSTANTIATE_TEST_SUITE_P(
-    Stated, ImpossiblePiece,
+    Stated,
+    ImpossiblePiece,
     ::testing::Values(
-        Impossible{"a ring of measures", [](Piece& p) { p.measures[0].expression = "seat thickness * 2"; p.measures[1].expression = "seat height / 2"; },
-                   "measure 'seat height'", "seat thickness"},
-        Impossible{"an unknown measure", [](Piece& p) { statedPart(p, "front rail").width = "keel depth"; }, "part 'front rail'", "keel depth"},
-        Impossible{"a length times a length", [](Piece& p) { statedPart(p, "front rail").width = "1 in * 2 in"; }, "part 'front rail'", "length times a length"},
-        Impossible{"a width of zero", [](Piece& p) { statedPart(p, "front rail").width = "0 in"; }, "part 'front rail'", "not above zero"},
-        Impossible{"a negative width", [](Piece& p) { statedPart(p, "front rail").width = "-3 in"; }, "part 'front rail'", "not above zero"},
-        Impossible{"an enormous width", [](Piece& p) { statedPart(p, "front rail").width = "99999999999999 in"; }, "part 'front rail'", "width"},
-        Impossible{"a division by zero", [](Piece& p) { statedPart(p, "front rail").width = "1 in / 0"; }, "part 'front rail'", "zero"},
-        Impossible{"an unknown stock", [](Piece& p) { statedPart(p, "front rail").stock = "driftwood"; }, "part 'front rail'", "no stock 'driftwood'"},
-        Impossible{"a missing part", [](Piece& p) { std::get<Spans>(statedPart(p, "front rail").relation).to = "mast"; }, "part 'front rail'", "'mast'"},
-        Impossible{"one of a pair left open", [](Piece& p) { std::get<Spans>(statedPart(p, "front rail").relation).to = "front post"; }, "part 'front rail'", "is a pair"},
-        Impossible{"a rail from a post to itself", [](Piece& p) { std::get<Spans>(statedPart(p, "front rail").relation).to = "front post, left"; },
-                   "part 'front rail'", "do not face each other"},
-        Impossible{"posts that do not face each other", [](Piece& p) { std::get<Spans>(statedPart(p, "front rail").relation).to = "back post, right"; },
-                   "part 'front rail'", "do not face each other"},
-        Impossible{"a rail above its post", [](Piece& p) { std::get<Spans>(statedPart(p, "front rail").relation).level->at = "60 in"; },
-                   "part 'front rail'", "passes by"},
-        Impossible{"parts placed by one another", [](Piece& p) {
-                       std::get<Spans>(statedPart(p, "side stretcher").relation).from = "cross stretcher";
-                   }, "part 'cross stretcher'", "ring"},
-        Impossible{"an unknown assembly", [](Piece& p) { statedPart(p, "front rail").assembly = "hull"; }, "part 'front rail'", "no assembly 'hull'"},
-        Impossible{"two parts of one name", [](Piece& p) { p.parts.push_back(p.parts.front()); }, "part 'front post'", "already has this name"},
-        Impossible{"a set too large for its place", [](Piece& p) { statedPart(p, "back slat").spacing->greatestGap.clear(); statedPart(p, "back slat").spacing->count = "40"; },
-                   "part 'back slat'", "does not fit"},
-        Impossible{"a set without a number", [](Piece& p) { statedPart(p, "back slat").spacing->greatestGap.clear(); }, "part 'back slat'", "needs a count"},
-        Impossible{"a post upside down", [](Piece& p) { std::get<Stands>(statedPart(p, "front post").relation).foot = "30 in"; }, "part 'front post'", "not above its foot"},
-        Impossible{"a pair over the middle", [](Piece& p) { std::get<Stands>(statedPart(p, "front post").relation).x.at = "1/2 in"; }, "part 'front post'", "over the middle"},
-        Impossible{"an unknown house rule", [](Piece& p) { p.houseRules.push_back({"tenon.colour", "1", "", ""}); }, "house rule 'tenon.colour'", "no such rule"},
-        Impossible{"a joint of parts that are not there", [](Piece& p) { JointStatement j; j.tenoned = "mast"; j.mortised = "keel"; p.joints.push_back(j); },
-                   "joint 'mast'", "no joint between"}));
+        Impossible{"a ring of measures",
+                   [](Piece& p) {
+                       p.measures[0].expression = "seat thickness * 2";
+                       p.measures[1].expression = "seat height / 2";
+                   },
+                   "measure 'seat height'",
+                   "seat thickness"},
+        Impossible{"an unknown measure",
+                   [](Piece& p) { statedPart(p, "front rail").width = "keel depth"; },
+                   "part 'front rail'",
+                   "keel depth"},
+        Impossible{"a length times a length",
+                   [](Piece& p) { statedPart(p, "front rail").width = "1 in * 2 in"; },
+                   "part 'front rail'",
+                   "length times a length"},
+        Impossible{"a width of zero",
+                   [](Piece& p) { statedPart(p, "front rail").width = "0 in"; },
+                   "part 'front rail'",
+                   "not above zero"},
+        Impossible{"a negative width",
+                   [](Piece& p) { statedPart(p, "front rail").width = "-3 in"; },
+                   "part 'front rail'",
+                   "not above zero"},
+        Impossible{"an enormous width",
+                   [](Piece& p) { statedPart(p, "front rail").width = "99999999999999 in"; },
+                   "part 'front rail'",
+                   "width"},
+        Impossible{"a division by zero",
+                   [](Piece& p) { statedPart(p, "front rail").width = "1 in / 0"; },
+                   "part 'front rail'",
+                   "zero"},
+        Impossible{"an unknown stock",
+                   [](Piece& p) { statedPart(p, "front rail").stock = "driftwood"; },
+                   "part 'front rail'",
+                   "no stock 'driftwood'"},
+        Impossible{
+            "a missing part",
+            [](Piece& p) { std::get<Spans>(statedPart(p, "front rail").relation).to = "mast"; },
+            "part 'front rail'",
+            "'mast'"},
+        Impossible{"one of a pair left open",
+                   [](Piece& p) {
+                       std::get<Spans>(statedPart(p, "front rail").relation).to = "front post";
+                   },
+                   "part 'front rail'",
+                   "is a pair"},
+        Impossible{"a rail from a post to itself",
+                   [](Piece& p) {
+                       std::get<Spans>(statedPart(p, "front rail").relation).to =
+                           "front post, left";
+                   },
+                   "part 'front rail'",
+                   "do not face each other"},
+        Impossible{"posts that do not face each other",
+                   [](Piece& p) {
+                       std::get<Spans>(statedPart(p, "front rail").relation).to =
+                           "back post, right";
+                   },
+                   "part 'front rail'",
+                   "do not face each other"},
+        Impossible{"a rail above its post",
+                   [](Piece& p) {
+                       std::get<Spans>(statedPart(p, "front rail").relation).level->at = "60 in";
+                   },
+                   "part 'front rail'",
+                   "passes by"},
+        Impossible{"parts placed by one another",
+                   [](Piece& p) {
+                       std::get<Spans>(statedPart(p, "side stretcher").relation).from =
+                           "cross stretcher";
+                   },
+                   "part 'cross stretcher'",
+                   "ring"},
+        Impossible{"an unknown assembly",
+                   [](Piece& p) { statedPart(p, "front rail").assembly = "hull"; },
+                   "part 'front rail'",
+                   "no assembly 'hull'"},
+        Impossible{"two parts of one name",
+                   [](Piece& p) { p.parts.push_back(p.parts.front()); },
+                   "part 'front post'",
+                   "already has this name"},
+        Impossible{"a set too large for its place",
+                   [](Piece& p) {
+                       statedPart(p, "back slat").spacing->greatestGap.clear();
+                       statedPart(p, "back slat").spacing->count = "40";
+                   },
+                   "part 'back slat'",
+                   "does not fit"},
+        Impossible{"a set without a number",
+                   [](Piece& p) { statedPart(p, "back slat").spacing->greatestGap.clear(); },
+                   "part 'back slat'",
+                   "needs a count"},
+        Impossible{
+            "a post upside down",
+            [](Piece& p) { std::get<Stands>(statedPart(p, "front post").relation).foot = "30 in"; },
+            "part 'front post'",
+            "not above its foot"},
+        Impossible{"a pair over the middle",
+                   [](Piece& p) {
+                       std::get<Stands>(statedPart(p, "front post").relation).x.at = "1/2 in";
+                   },
+                   "part 'front post'",
+                   "over the middle"},
+        Impossible{"an unknown house rule",
+                   [](Piece& p) {
+                       p.houseRules.push_back({"tenon.colour", "1", "", ""});
+                   },
+                   "house rule 'tenon.colour'",
+                   "no such rule"},
+        Impossible{"a joint of parts that are not there",
+                   [](Piece& p) {
+                       JointStatement j;
+                       j.tenoned = "mast";
+                       j.mortised = "keel";
+                       p.joints.push_back(j);
+                   },
+                   "joint 'mast'",
+                   "no joint between"}));
 
 }  // namespace
 }  // namespace shoulderline

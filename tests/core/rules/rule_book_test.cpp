@@ -65,15 +65,20 @@ TEST(RuleBook, TextThatIsNoRuleBookIsRefused) {
 }
 
 TEST(ReasonText, PutsLengthsIntoTheSentenceInTheMakersStyle) {
-    const Reason reason{RuleId::TenonThicknessShare, Length::inches(1.125), {}, Length::inches(0.375)};
+    const Reason reason{
+        RuleId::TenonThicknessShare, Length::inches(1.125), {}, Length::inches(0.375)};
 
-    EXPECT_EQ(reasonText(reason, ruleBook(), LengthStyle::fractions(32)), "one third of the 1 1/8 thick part is 3/8");
-    EXPECT_EQ(reasonText(reason, ruleBook(), LengthStyle::millimetres(1)), "one third of the 28.6 thick part is 9.5");
+    EXPECT_EQ(reasonText(reason, ruleBook(), LengthStyle::fractions(32)),
+              "one third of the 1 1/8 thick part is 3/8");
+    EXPECT_EQ(reasonText(reason, ruleBook(), LengthStyle::millimetres(1)),
+              "one third of the 28.6 thick part is 9.5");
 }
 
 TEST(Workshop, RacksAscend) {
-    EXPECT_TRUE(std::is_sorted(testing::workshop().inchRack.begin(), testing::workshop().inchRack.end()));
-    EXPECT_TRUE(std::is_sorted(testing::workshop().millimetreRack.begin(), testing::workshop().millimetreRack.end()));
+    EXPECT_TRUE(
+        std::is_sorted(testing::workshop().inchRack.begin(), testing::workshop().inchRack.end()));
+    EXPECT_TRUE(std::is_sorted(testing::workshop().millimetreRack.begin(),
+                               testing::workshop().millimetreRack.end()));
     EXPECT_FALSE(Workshop::read("{}"));
     EXPECT_FALSE(Workshop::read("{\"rack_in\": [0]}"));
 }

@@ -1,15 +1,15 @@
 #include "core/storage/piece_file.h"
 
-#include <sys/resource.h>
-#include <sys/stat.h>
-#include <unistd.h>
-
 #include <csignal>
 #include <fstream>
 
 #include <gtest/gtest.h>
 
 #include "tests/support/pieces.h"
+
+#include <sys/resource.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 namespace shoulderline {
 namespace {
@@ -18,7 +18,8 @@ namespace {
 class PieceFile : public ::testing::Test {
   protected:
     void SetUp() override {
-        folder = std::filesystem::temp_directory_path() / ("shoulderline-test-" + std::to_string(::getpid()));
+        folder = std::filesystem::temp_directory_path() /
+                 ("shoulderline-test-" + std::to_string(::getpid()));
         std::filesystem::create_directories(folder);
     }
     void TearDown() override { std::filesystem::remove_all(folder); }
@@ -55,13 +56,15 @@ TEST_F(PieceFile, AFolderIsNoFile) {
 }
 
 TEST_F(PieceFile, AnErrorInTheFileNamesTheFileAndThePlace) {
-    std::ofstream(folder / "odd.shoulder") << R"({"format": "shoulderline piece", "version": 1, "parts": 3})";
+    std::ofstream(folder / "odd.shoulder")
+        << R"({"format": "shoulderline piece", "version": 1, "parts": 3})";
 
     EXPECT_EQ(loadPiece(folder / "odd.shoulder").error().where, "odd.shoulder, /parts");
 }
 
 TEST_F(PieceFile, AFolderThatIsNotThereIsRefused) {
-    const Result<void> saved = savePiece(folder / "nowhere" / "a.shoulder", testing::sample("table"));
+    const Result<void> saved =
+        savePiece(folder / "nowhere" / "a.shoulder", testing::sample("table"));
 
     ASSERT_FALSE(saved);
     EXPECT_EQ(saved.error().code, ErrorCode::CannotWrite);

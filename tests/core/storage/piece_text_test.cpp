@@ -41,7 +41,8 @@ TEST(PieceText, UnknownMembersWithinRelationsAndSizesAreKeptToo) {
 
     const std::string written = writePiece(readPiece(text).value());
 
-    for (const char* kept : {"\"drift\": 1", "\"slack\": \"1/8\"", "\"fan\": true", "\"by\": \"gauge\""}) {
+    for (const char* kept :
+         {"\"drift\": 1", "\"slack\": \"1/8\"", "\"fan\": true", "\"by\": \"gauge\""}) {
         EXPECT_NE(written.find(kept), std::string::npos) << kept;
     }
     EXPECT_EQ(writePiece(readPiece(written).value()), written);
@@ -82,36 +83,79 @@ TEST_P(BadPiece, IsRefusedAtItsPlaceInOneSentence) {
     ASSERT_FALSE(piece) << GetParam().what;
     EXPECT_EQ(piece.error().code, ErrorCode::BadFile);
     EXPECT_EQ(piece.error().where, GetParam().where) << piece.error().message;
-    EXPECT_NE(piece.error().message.find(GetParam().says), std::string::npos) << piece.error().message;
+    EXPECT_NE(piece.error().message.find(GetParam().says), std::string::npos)
+        << piece.error().message;
     EXPECT_EQ(piece.error().message.back(), '.');
 }
 INSTANTIATE_TEST_SUITE_P(
-    Storage, BadPiece,
+    Storage,
+    BadPiece,
     ::testing::Values(
         BadFile{"empty", "", "line 1, column 1", "ends in the middle"},
         BadFile{"not JSON", "hello", "line 1, column 1", "not JSON text"},
-        BadFile{"cut short", "{\"format\": \"shoulderline piece\",\n \"vers", "line 2, column 6", "ends in the middle"},
+        BadFile{"cut short",
+                "{\"format\": \"shoulderline piece\",\n \"vers",
+                "line 2, column 6",
+                "ends in the middle"},
         BadFile{"a list", "[]", "", "An object is expected"},
-        BadFile{"another format", R"({"format": "letter", "version": 1})", "/format", "shoulderline piece"},
-        BadFile{"no version", R"({"format": "shoulderline piece"})", "/version", "A version is expected"},
-        BadFile{"version as text", R"({"format": "shoulderline piece", "version": "1"})", "/version", "whole number"},
-        BadFile{"parts as object", R"({"format": "shoulderline piece", "version": 1, "parts": {}})", "/parts", "A list is expected"},
-        BadFile{"part as number", R"({"format": "shoulderline piece", "version": 1, "parts": [3]})", "/parts/0", "An object is expected"},
-        BadFile{"width as number", R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail", "width": 3}]})",
-                "/parts/0/width", "A text is expected, and a number was found"},
-        BadFile{"unknown role", R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "keel", "role": "keel"}]})",
-                "/parts/0/role", "'keel' is not one of: post, rail"},
-        BadFile{"no relation", R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail"}]})",
-                "/parts/0/relation", "A relation is expected"},
-        BadFile{"unknown relation", R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail", "relation": {"kind": "floats"}}]})",
-                "/parts/0/relation/kind", "stands, spans, caps, free"},
-        BadFile{"duplicate name", R"({"format": "shoulderline piece", "version": 1, "style": {"kind": "fractions", "kind": "millimetres"}})",
-                "/style", "stands twice"},
-        BadFile{"denominator", R"({"format": "shoulderline piece", "version": 1, "style": {"kind": "fractions", "denominator": 12}})",
-                "/style/denominator", "8, 16, 32 or 64"},
-        BadFile{"size by rule", R"({"format": "shoulderline piece", "version": 1, "joints": [{"tenoned": "a", "mortised": "b", "sizes": {"tenon length": {"state": "by rule", "expression": "1 in"}}}]})",
-                "/joints/0/sizes/tenon length", "by rule"},
-        BadFile{"not UTF-8", "{\"format\": \"shoulderline piece\", \"name\": \"\xff\"}", "line 1, column 43", "UTF-8"}));
+        BadFile{"another format",
+                R"({"format": "letter", "version": 1})",
+                "/format",
+                "shoulderline piece"},
+        BadFile{"no version",
+                R"({"format": "shoulderline piece"})",
+                "/version",
+                "A version is expected"},
+        BadFile{"version as text",
+                R"({"format": "shoulderline piece", "version": "1"})",
+                "/version",
+                "whole number"},
+        BadFile{"parts as object",
+                R"({"format": "shoulderline piece", "version": 1, "parts": {}})",
+                "/parts",
+                "A list is expected"},
+        BadFile{"part as number",
+                R"({"format": "shoulderline piece", "version": 1, "parts": [3]})",
+                "/parts/0",
+                "An object is expected"},
+        BadFile{
+            "width as number",
+            R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail", "width": 3}]})",
+            "/parts/0/width",
+            "A text is expected, and a number was found"},
+        BadFile{
+            "unknown role",
+            R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "keel", "role": "keel"}]})",
+            "/parts/0/role",
+            "'keel' is not one of: post, rail"},
+        BadFile{"no relation",
+                R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail"}]})",
+                "/parts/0/relation",
+                "A relation is expected"},
+        BadFile{
+            "unknown relation",
+            R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail", "relation": {"kind": "floats"}}]})",
+            "/parts/0/relation/kind",
+            "stands, spans, caps, free"},
+        BadFile{
+            "duplicate name",
+            R"({"format": "shoulderline piece", "version": 1, "style": {"kind": "fractions", "kind": "millimetres"}})",
+            "/style",
+            "stands twice"},
+        BadFile{
+            "denominator",
+            R"({"format": "shoulderline piece", "version": 1, "style": {"kind": "fractions", "denominator": 12}})",
+            "/style/denominator",
+            "8, 16, 32 or 64"},
+        BadFile{
+            "size by rule",
+            R"({"format": "shoulderline piece", "version": 1, "joints": [{"tenoned": "a", "mortised": "b", "sizes": {"tenon length": {"state": "by rule", "expression": "1 in"}}}]})",
+            "/joints/0/sizes/tenon length",
+            "by rule"},
+        BadFile{"not UTF-8",
+                "{\"format\": \"shoulderline piece\", \"name\": \"\xff\"}",
+                "line 1, column 43",
+                "UTF-8"}));
 
 TEST(BadPieceText, DeepNestingIsRefusedBeforeAnythingIsBuilt) {
     const std::string deep = std::string(100000, '[') + std::string(100000, ']');
@@ -131,7 +175,8 @@ TEST(BadPieceText, EveryCutOfASampleIsRefusedAndNothingCrashes) {
 }
 
 TEST(BadPieceText, ATextOfManyMegabytesInOneFieldIsRefused) {
-    const std::string text = R"({"format": "shoulderline piece", "version": 1, "name": ")" + std::string(5'000'000, 'x') + "\"}";
+    const std::string text = R"({"format": "shoulderline piece", "version": 1, "name": ")" +
+                             std::string(5'000'000, 'x') + "\"}";
 
     const Result<Piece> piece = readPiece(text);
 

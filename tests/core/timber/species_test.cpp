@@ -8,7 +8,8 @@ namespace shoulderline {
 namespace {
 
 // Source: USDA Forest Products Laboratory, Wood Handbook, FPL-GTR-190 (2010), Table 13-5 (change
-// coefficients) and Table 5-3a (modulus of rupture in kPa, of elasticity in MPa, shear in kPa, at 12 %).
+// coefficients) and Table 5-3a (modulus of rupture in kPa, of elasticity in MPa, shear in kPa, at
+// 12 %).
 struct Published {
     const char* name;
     double radial;
@@ -32,11 +33,13 @@ TEST_P(WoodHandbook, SpeciesHasThePublishedFigures) {
     EXPECT_DOUBLE_EQ(species->elasticityMpa.value_or(0), published.elasticity);
     EXPECT_DOUBLE_EQ(species->shearKpa.value_or(0), published.shear);
 }
-INSTANTIATE_TEST_SUITE_P(Tables, WoodHandbook,
-                         ::testing::Values(Published{"White oak", 0.00180, 0.00365, 105000, 12300, 13800},
-                                           Published{"Northern red oak", 0.00158, 0.00369, 99000, 12500, 12300},
-                                           Published{"Sugar maple", 0.00165, 0.00353, 109000, 12600, 16100},
-                                           Published{"Red maple", 0.00137, 0.00289, 92000, 11300, 12800}));
+INSTANTIATE_TEST_SUITE_P(
+    Tables,
+    WoodHandbook,
+    ::testing::Values(Published{"White oak", 0.00180, 0.00365, 105000, 12300, 13800},
+                      Published{"Northern red oak", 0.00158, 0.00369, 99000, 12500, 12300},
+                      Published{"Sugar maple", 0.00165, 0.00353, 109000, 12600, 16100},
+                      Published{"Red maple", 0.00137, 0.00289, 92000, 11300, 12800}));
 
 // Source: Wood Handbook, Table 13-5: across the rings wood moves less than along them.
 TEST(SpeciesTable, EverySpeciesMovesLessRadiallyThanTangentially) {

@@ -1,5 +1,5 @@
-// Any bytes as a .shoulder file. What is read is resolved, checked and written; what is written reads
-// back as the same piece. What is refused says why.
+// Any bytes as a .shoulder file. What is read is resolved, checked and written; what is written
+// reads back as the same piece. What is refused says why.
 
 #include <cstddef>
 #include <cstdint>

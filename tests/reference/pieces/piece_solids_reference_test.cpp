@@ -5,8 +5,8 @@
 #include "tests/reference/solid_geometry/occt_solids.h"
 #include "tests/support/pieces.h"
 
-// Every sample against Open CASCADE Technology 7.6, which builds the same solids by its own booleans
-// from the stated sizes: volumes as made, what mortises share, and hidden lines.
+// Every sample against Open CASCADE Technology 7.6, which builds the same solids by its own
+// booleans from the stated sizes: volumes as made, what mortises share, and hidden lines.
 namespace shoulderline {
 namespace {
 
@@ -15,8 +15,14 @@ using reference::SolidPlan;
 using reference::Volume;
 
 // The faulty pieces are compared too: there the mortises meet.
-constexpr const char* kPieces[] = {"samples/armchair", "samples/side_chair", "samples/bench", "samples/table",
-                                   "tests/pieces/stated_sizes", "tests/pieces/tenons_meet", "tests/pieces/thin_walls", "tests/pieces/runs_through"};
+constexpr const char* kPieces[] = {"samples/armchair",
+                                   "samples/side_chair",
+                                   "samples/bench",
+                                   "samples/table",
+                                   "tests/pieces/stated_sizes",
+                                   "tests/pieces/tenons_meet",
+                                   "tests/pieces/thin_walls",
+                                   "tests/pieces/runs_through"};
 
 class PieceSolids : public ::testing::TestWithParam<const char*> {
   protected:
@@ -43,7 +49,8 @@ Box mortiseFromSizes(const ResolvedPart& part, const ResolvedJoint& joint) {
     box.min[acrossAxis] = m.fromFace.value.mm();
     box.max[acrossAxis] = box.min[acrossAxis] + second;
     const int depthAxis = 3 - endAxis - acrossAxis;
-    const bool fromLow = m.face == Face::StartEnd || m.face == Face::FaceEdge || m.face == Face::FaceSide;
+    const bool fromLow =
+        m.face == Face::StartEnd || m.face == Face::FaceEdge || m.face == Face::FaceSide;
     if (fromLow) {
         box.max[depthAxis] = wood.min[depthAxis] + m.depth.value.mm();
     } else {
@@ -57,7 +64,9 @@ Box tenonFromSizes(const ResolvedPart& part, const ResolvedJoint& joint) {
     const Tenon& t = joint.tenon;
     Box box;
     const double end = part.shoulderLength.value.mm();
-    box.min = {joint.end == End::Start ? -t.length.value.mm() : end, t.shoulders.faceEdge.value.mm(), t.shoulders.faceSide.value.mm()};
+    box.min = {joint.end == End::Start ? -t.length.value.mm() : end,
+               t.shoulders.faceEdge.value.mm(),
+               t.shoulders.faceSide.value.mm()};
     box.max = {joint.end == End::Start ? 0.0 : end + t.length.value.mm(),
                part.width.value.mm() - t.shoulders.backEdge.value.mm(),
                part.thickness.value.mm() - t.shoulders.backSide.value.mm()};
@@ -85,8 +94,10 @@ TEST_P(PieceSolids, MortisesThatMeetShareTheSameVolumeAndOthersTheSameWall) {
     for (std::size_t p = 0; p < piece.parts.size(); ++p) {
         const ResolvedPart& part = piece.parts[p];
         for (const Meeting& meeting : meetingsIn(piece, p)) {
-            const Solid first(SolidPlan{mortiseFromSizes(part, piece.joints[meeting.first]), part.frame, {}, {}});
-            const Solid second(SolidPlan{mortiseFromSizes(part, piece.joints[meeting.second]), part.frame, {}, {}});
+            const Solid first(
+                SolidPlan{mortiseFromSizes(part, piece.joints[meeting.first]), part.frame, {}, {}});
+            const Solid second(SolidPlan{
+                mortiseFromSizes(part, piece.joints[meeting.second]), part.frame, {}, {}});
             const double shared = reference::common(first, second).volume();
             const double ours = meeting.overlap ? meeting.overlap->volume() : 0.0;
             EXPECT_NEAR(ours, shared, 1e-6 * std::max(shared, 1.0)) << part.name;
@@ -95,8 +106,8 @@ TEST_P(PieceSolids, MortisesThatMeetShareTheSameVolumeAndOthersTheSameWall) {
     }
 }
 
-// What is drawn of a tenon: in the wood, and what stands proud of it. Parted, since the kernel does not cut
-// an edge where it comes out through a face of another solid.
+// What is drawn of a tenon: in the wood, and what stands proud of it. Parted, since the kernel does
+// not cut an edge where it comes out through a face of another solid.
 std::vector<Box> partedTenon(const ResolvedJoint& joint, const Box& tenon) {
     const double proud = joint.tenon.projection.value.mm();
     if (proud <= 0) {
@@ -114,8 +125,8 @@ std::vector<Box> partedTenon(const ResolvedJoint& joint, const Box& tenon) {
     return {inside, outside};
 }
 
-// Bodies and tenons, as an elevation draws them: mortises are filled by what enters them. The piece whose
-// parts run through one another is left out, for the reason above.
+// Bodies and tenons, as an elevation draws them: mortises are filled by what enters them. The piece
+// whose parts run through one another is left out, for the reason above.
 class SeenEdges : public PieceSolids {};
 INSTANTIATE_TEST_SUITE_P(OpenCascade, SeenEdges, ::testing::ValuesIn(kPieces, kPieces + 7));
 TEST_P(SeenEdges, AreAlikeInViewsFromThreeSides) {
