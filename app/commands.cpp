@@ -110,8 +110,11 @@ PrintJob jobFor(const CommandLine& line,
         return pictorialJob(piece, resolved, paper, fitting, day, metrics);
     }
     const bool isParts = line.what == "parts";
-    return isParts && scale == 1.0 ? fullSizeJob(piece, resolved, {}, paper, {}, day, metrics)
-                                   : sheetJob(piece, resolved, isParts, paper, scale, day, metrics);
+    if (scale == 1.0) {
+        return isParts ? fullSizeJob(piece, resolved, {}, paper, {}, day, metrics)
+                       : fullSizePieceJob(piece, resolved, paper, {}, day, metrics);
+    }
+    return sheetJob(piece, resolved, isParts, paper, scale, day, metrics);
 }
 
 }  // namespace
@@ -176,6 +179,14 @@ int runPrint(const CommandLine& line, const Resources& resources) {
         return refuse(
             {ErrorCode::OutOfRange, "There is no part to print in this piece.", line.file, 0},
             kUnreadable);
+    }
+    if (const std::optional<std::string> tooLarge = runsOffPaper(job, LetteringMetrics())) {
+        return refuse({ErrorCode::OutOfRange,
+                       "'" + *tooLarge + "' does not fit on " + paper->name + " at " + line.scale +
+                           "; a smaller scale, larger paper or --scale fit is expected.",
+                       "--scale",
+                       0},
+                      kUnreadable);
     }
     const Result<std::vector<std::string>> written = writePages(job, line.out, day);
     if (!written) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -86,5 +87,17 @@ struct TileOptions {
                                 double scale,
                                 const std::string& date,
                                 const TextMetrics&);
+
+// Front, side and plan of the piece at full size, each tiled over the paper like the parts.
+[[nodiscard]] PrintJob fullSizePieceJob(const Piece&,
+                                        const ResolvedPiece&,
+                                        const Paper&,
+                                        const TileOptions&,
+                                        const std::string& date,
+                                        const TextMetrics&);
+
+// The title of the first drawing of a job that runs off its own sheet, as one at too large a scale
+// does; none where all keep to their paper.
+[[nodiscard]] std::optional<std::string> runsOffPaper(const PrintJob&, const TextMetrics&);
 
 }  // namespace shoulderline

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "core/drawing/dimension_parts.h"
 #include "core/drawing/index_sheet.h"
 #include "core/drawing/joint_sheets.h"
 #include "core/drawing/paper.h"
@@ -130,6 +131,17 @@ PrintJob sheetJob(const Piece& piece,
         addPage(partSheetOn(piece, resolved, kinds[i], paper, frame, metrics), job);
     }
     return job;
+}
+
+std::optional<std::string> runsOffPaper(const PrintJob& job, const TextMetrics& metrics) {
+    for (const Sheet& sheet : job.contents) {
+        const Rect bounds = boundsOf(sheet.ops, metrics);
+        if (bounds.min.x < 0 || bounds.min.y < 0 || bounds.max.x > sheet.size.x ||
+            bounds.max.y > sheet.size.y) {
+            return sheet.title;
+        }
+    }
+    return std::nullopt;
 }
 
 }  // namespace shoulderline

@@ -119,7 +119,7 @@ class Files(unittest.TestCase):
 class Print(unittest.TestCase):
     def test_parts_and_piece_come_out_as_pdf(self):
         with tempfile.TemporaryDirectory() as folder:
-            for what, scale in (("parts", "1:1"), ("parts", "fit"), ("piece", "fit"), ("piece", "1:10"), ("pictorial", "fit"), ("set", "fit"), ("rods", "1:1"), ("story", "1:1")):
+            for what, scale in (("parts", "1:1"), ("parts", "fit"), ("piece", "fit"), ("piece", "1:10"), ("piece", "1:1"), ("pictorial", "fit"), ("set", "fit"), ("rods", "1:1"), ("story", "1:1")):
                 out = os.path.join(folder, "out.pdf")
                 result = run("print", sample("side_chair"), "--what", what, "--paper", "A4", "--scale", scale, "--out", out)
                 self.assertEqual(result.returncode, 0, result.stderr)
@@ -153,6 +153,14 @@ class Print(unittest.TestCase):
             result = run("print", sample("table"), "--out", "out.pdf", *option)
             self.assertEqual(result.returncode, 2, option)
             self.assertEqual(len(result.stderr.strip().splitlines()), 1, result.stderr)
+
+    def test_a_scale_too_large_for_the_paper_is_refused(self):
+        with tempfile.TemporaryDirectory() as folder:
+            out = os.path.join(folder, "out.pdf")
+            result = run("print", sample("armchair"), "--what", "parts", "--paper", "A4", "--scale", "1:2", "--out", out)
+            self.assertEqual(result.returncode, 2)
+            self.assertIn("does not fit on A4 at 1:2", result.stderr)
+            self.assertFalse(os.path.exists(out))
 
     def test_a_pdf_that_cannot_be_written_exits_with_4(self):
         result = run("print", sample("table"), "--out", "/no/such/folder/out.pdf")
