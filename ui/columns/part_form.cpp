@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/measure/expression.h"
+#include "core/piece/roles.h"
 #include "ui/columns/section.h"
 #include "ui/fields/choice_box.h"
 #include "ui/fields/statement_field.h"
@@ -22,18 +23,6 @@ constexpr int kFieldWidth = 142;
 
 constexpr Side kSides[] = {
     Side::Left, Side::Right, Side::Front, Side::Back, Side::Bottom, Side::Top, Side::Centre};
-constexpr Role kRoles[] = {Role::Post,
-                           Role::Rail,
-                           Role::Stretcher,
-                           Role::Stile,
-                           Role::Slat,
-                           Role::Spindle,
-                           Role::Arm,
-                           Role::Seat,
-                           Role::Panel,
-                           Role::Bracket,
-                           Role::Cleat};
-
 template <class Words>
 QStringList wordsOf(const Words& words) {
     QStringList all;

@@ -4,23 +4,12 @@
 #include <QFormLayout>
 #include <algorithm>
 
+#include "core/piece/roles.h"
 #include "ui/look/text.h"
 
 namespace shoulderline {
 
 namespace {
-
-constexpr Role kRoles[] = {Role::Post,
-                           Role::Rail,
-                           Role::Stretcher,
-                           Role::Stile,
-                           Role::Slat,
-                           Role::Spindle,
-                           Role::Arm,
-                           Role::Seat,
-                           Role::Panel,
-                           Role::Bracket,
-                           Role::Cleat};
 
 enum Placed { StandsIndex, SpansIndex, CapsIndex, FreeIndex };
 
