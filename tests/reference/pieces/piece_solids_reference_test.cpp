@@ -130,6 +130,9 @@ std::vector<Box> partedTenon(const ResolvedJoint& joint, const Box& tenon) {
 class SeenEdges : public PieceSolids {};
 INSTANTIATE_TEST_SUITE_P(OpenCascade, SeenEdges, ::testing::ValuesIn(kPieces, kPieces + 7));
 TEST_P(SeenEdges, AreAlikeInViewsFromThreeSides) {
+    if (!reference::kHiddenLinesAreSound) {
+        GTEST_SKIP() << "the kernel's hidden lines are not sound in this build";
+    }
     std::vector<Polyhedron> ours;
     std::vector<Solid> theirs;
     const auto add = [&](const Box& box, const Frame& frame) {

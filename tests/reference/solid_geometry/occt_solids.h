@@ -49,6 +49,15 @@ class Solid {
 // Shortest distance between the solids, 0 where they touch or overlap.
 [[nodiscard]] double minimumDistance(const Solid& a, const Solid& b);
 
+// Whether the kernel's hidden lines may be asked for. Not under AddressSanitizer: Open CASCADE 7.6
+// reads past the end of its own tables there (TableauRejection::Set in libTKHLR, as Valgrind tells
+// too), which passes unseen or ends the program as the memory beside them happens to lie.
+#ifdef __SANITIZE_ADDRESS__
+inline constexpr bool kHiddenLinesAreSound = false;
+#else
+inline constexpr bool kHiddenLinesAreSound = true;
+#endif
+
 // Total length in the view of the sharp edges and the silhouettes of curved faces.
 struct SeenLengths {
     double visible = 0.0;
