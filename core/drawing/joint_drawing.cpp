@@ -1,194 +1,27 @@
+#include "core/drawing/joint_drawing.h"
+
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "core/drawing/dimension_parts.h"
-#include "core/drawing/dimensioning.h"
+#include "core/drawing/hatching.h"
+#include "core/drawing/joint_members.h"
 #include "core/drawing/scales.h"
-#include "core/drawing/sheets.h"
 #include "core/geometry/hidden_lines.h"
 #include "core/measure/length_text.h"
-#include "core/resolve/frames.h"
 
 namespace shoulderline {
 
 namespace {
 
-constexpr double kRoomForSizes = 34.0;  // mm of sheet between the members drawn apart
-constexpr double kBetweenPictures = 16.0;
-constexpr double kLabelHeight = 3.5;
-constexpr double kLargest = 300.0;  // mm: the drawing is made to keep within about this width
-
-// Both members near the joint, as boxes in its frame: x into the mortised part, y along the tenon's
-// width, z along its thickness, the shoulder at x = 0.
-struct Members {
-    Box rail;  // the tenoned part, cut off short
-    Box tenon;
-    Box post;  // the mortised part, cut off on either side
-    Box mortise;
-    int postAxis = 1;        // which way of the joint's frame the mortised part runs
-    double reference = 0.0;  // where its reference face lies, along `referenceAxis`
-    int referenceAxis = 2;
-};
-
-Box inJoint(const ResolvedJoint& joint, const ResolvedPart& part, const Box& box) {
-    return relativeFrame(joint.frame, part.frame).outerBounds(box);
-}
-
-Members membersOf(const ResolvedPiece& resolved, const ResolvedJoint& joint, std::size_t index) {
-    const ResolvedPart& tenoned = resolved.parts[joint.tenoned];
-    const ResolvedPart& mortised = resolved.parts[joint.mortised];
-    Members m;
-    m.rail = inJoint(joint, tenoned, tenoned.bodyBox());
-    for (const TenonSolid& tenon : tenoned.tenons) {
-        if (tenon.joint == index) {
-            m.tenon = inJoint(joint, tenoned, tenon.box);
-        }
-    }
-    m.post = inJoint(joint, mortised, mortised.bodyBox());
-    const Frame relative = relativeFrame(joint.frame, mortised.frame);
-    for (const MortiseSolid& mortise : mortised.mortises) {
-        if (mortise.joint == index) {
-            m.mortise = inJoint(joint, mortised, mortise.box);
-        }
-    }
-    const auto mainAxis = [](Vec3 v) {
-        return std::abs(v.x) > 0.5 ? 0 : (std::abs(v.y) > 0.5 ? 1 : 2);
-    };
-    m.postAxis = mainAxis(relative.x);
-    m.referenceAxis = mainAxis(joint.mortise.reference == Face::FaceEdge ? relative.y : relative.z);
-    m.reference = relative.origin[m.referenceAxis];
-
-    const double reach = std::max(1.3 * m.tenon.size().x, 0.5 * m.rail.size().y);
-    m.rail.min.x = std::max(m.rail.min.x, -reach);
-    const double beyond = std::max(0.6 * m.mortise.size()[m.postAxis], 0.35 * m.post.size().x);
-    const double low =
-        std::min(m.mortise.min[m.postAxis], m.rail.min[m.postAxis] * (m.postAxis == 0 ? 0.0 : 1.0));
-    const double high =
-        std::max(m.mortise.max[m.postAxis], m.postAxis == 0 ? 0.0 : m.rail.max[m.postAxis]);
-    m.post.min[m.postAxis] = std::max(m.post.min[m.postAxis], low - beyond);
-    m.post.max[m.postAxis] = std::min(m.post.max[m.postAxis], high + beyond);
-    return m;
-}
-
-// A way of looking at the joint: along its z (on the cheek) or along its y (on the tenon's edge).
-struct Looking {
-    View view;
-    int downAxis = 1;      // the axis of the joint's frame that runs down or up the sheet
-    double downWay = 1.0;  // +1 where it runs down
-    std::string label;
-};
-
-class Pictures {
-  public:
-    Pictures(const Piece& piece,
-             const ResolvedPiece& resolved,
-             std::size_t index,
-             const TextMetrics& metrics)
-        : piece_(piece),
-          joint_(resolved.joints[index]),
-          subject_{SubjectKind::Joint, index},
-          members_(membersOf(resolved, joint_, index)),
-          metrics_(metrics) {
-        scale_ = 1.0;
-        const double long_ =
-            members_.rail.size().x + 2.0 * members_.tenon.size().x + members_.post.size().x;
-        for (const double scale : standardScales(piece.unit)) {
-            scale_ = scale;
-            if (2.0 * long_ * scale + 2.0 * kRoomForSizes <= kLargest) {
-                break;
-            }
-        }
-    }
-
-    [[nodiscard]] double scale() const { return scale_; }
-    // Members apart and together, seen one way; y = 0 is the middle of the tenon.
-    [[nodiscard]] std::vector<Op> row(const Looking& looking) const;
-
-  private:
-    [[nodiscard]] Vec2 onSheet(Vec3 p, const Looking& looking) const {
-        return {p.x * scale_, looking.downWay * p[looking.downAxis] * scale_};
-    }
-    [[nodiscard]] Rect onSheet(const Box& box, const Looking& looking) const {
-        Rect rect{onSheet(box.min, looking), onSheet(box.min, looking)};
-        rect.include(onSheet(box.max, looking));
-        return rect;
-    }
-    void draw(const std::vector<Box>& solids,
-              bool withMortise,
-              const Looking& looking,
-              std::vector<Op>& ops) const;
-    void addBreaks(const Rect& rail,
-                   const Rect& post,
-                   const Looking& looking,
-                   std::vector<Op>& ops) const;
-    void addSizes(const Looking& looking, double apart, std::vector<Op>& ops) const;
-    [[nodiscard]] SizeToPlace size(
-        double from, double to, double depth, double value, std::string of) const {
-        return {std::min(from, to),
-                std::max(from, to),
-                depth,
-                depth,
-                showLength(Length::mm(value), piece_.style),
-                value,
-                std::move(of),
-                subject_,
-                0};
-    }
-
-    const Piece& piece_;
-    const ResolvedJoint& joint_;
-    Subject subject_;
-    Members members_;
-    const TextMetrics& metrics_;
-    double scale_ = 1.0;
-};
+constexpr double kBetweenColumns = 5.0;
+constexpr double kBetweenRows = 3.0;
+constexpr double kLargest = 300.0;  // mm: on screen the drawing keeps within about this width
 
 void append(std::vector<Op>& ops, std::vector<Op> more) {
     ops.insert(
         ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
-void Pictures::draw(const std::vector<Box>& boxes,
-                    bool withMortise,
-                    const Looking& looking,
-                    std::vector<Op>& ops) const {
-    std::vector<Polyhedron> solids;
-    for (const Box& box : boxes) {
-        solids.push_back(Polyhedron::box(box));
-    }
-    std::vector<ViewEdge> edges = hiddenLines(solids, looking.view);
-    if (withMortise) {
-        const Polyhedron hollow = Polyhedron::box(members_.mortise);
-        for (ViewEdge edge : hiddenLines({&hollow, 1}, looking.view)) {
-            edge.visible = false;
-            edge.solid = static_cast<int>(solids.size());
-            edges.push_back(edge);
-        }
-    }
-    // Sawn-off ends are drawn as breaks instead.
-    const auto isCut = [&](const ViewEdge& edge) {
-        const double left = members_.rail.min.x;
-        return std::abs(edge.a.x - left) < 1e-6 && std::abs(edge.b.x - left) < 1e-6;
-    };
-    const double up = looking.view.up[looking.downAxis];
-    const auto isPostCut = [&](const ViewEdge& edge) {
-        if (members_.postAxis != looking.downAxis) {
-            return false;
-        }
-        const auto liesAt = [&](double y) {
-            return std::abs(edge.a.y - up * y) < 1e-6 && std::abs(edge.b.y - up * y) < 1e-6;
-        };
-        return liesAt(members_.post.min[looking.downAxis]) ||
-               liesAt(members_.post.max[looking.downAxis]);
-    };
-    for (const ViewEdge& edge : mergeCoincident(edges)) {
-        if (isCut(edge) || isPostCut(edge)) {
-            continue;
-        }
-        const auto place = [&](Vec2 p) { return Vec2{p.x * scale_, -p.y * scale_}; };
-        ops.push_back(Stroke{{place(edge.a), place(edge.b)},
-                             edge.visible ? LineRole::Visible : LineRole::Hidden});
-    }
 }
 
 // A break: a straight line with a zigzag in its middle, running over the outline at both ends (ISO
@@ -209,27 +42,166 @@ Stroke breakLine(Vec2 a, Vec2 b) {
             LineRole::Dimension};
 }
 
-void Pictures::addBreaks(const Rect& rail,
-                         const Rect& post,
-                         const Looking& looking,
-                         std::vector<Op>& ops) const {
-    ops.push_back(breakLine(rail.min, {rail.min.x, rail.max.y}));
-    if (members_.postAxis == looking.downAxis) {
-        ops.push_back(breakLine(post.min, {post.max.x, post.min.y}));
-        ops.push_back(breakLine({post.min.x, post.max.y}, post.max));
+// A way of looking at the joint. On the cheek: along its z; on the edge: along its y; at the ends:
+// along its x, at the tenon's end from the mortised part, at the mouth from the tenoned one.
+struct Looking {
+    View view;
+    int downAxis = 1;      // the axis of the joint's frame that runs down or up the sheet
+    double downWay = 1.0;  // +1 where it runs down
+};
+constexpr Looking kOnCheek{{{1, 0, 0}, {0, -1, 0}, {0, 0, -1}}, 1, 1.0};
+constexpr Looking kOnEdge{{{1, 0, 0}, {0, 0, 1}, {0, -1, 0}}, 2, -1.0};
+constexpr Looking kOnMouth{{{0, 0, -1}, {0, -1, 0}, {-1, 0, 0}}, 1, 1.0};
+constexpr Looking kOnTenon{{{0, 0, 1}, {0, -1, 0}, {1, 0, 0}}, 1, 1.0};
+
+class Pictures {
+  public:
+    Pictures(const Piece& piece,
+             const ResolvedPiece& resolved,
+             std::size_t index,
+             const JointStyle& style,
+             const TextMetrics& metrics)
+        : piece_(piece),
+          joint_(resolved.joints[index]),
+          subject_{SubjectKind::Joint, index},
+          members_(membersOf(resolved, index)),
+          style_(style),
+          scale_(style.scale),
+          metrics_(metrics) {}
+
+    // Everything in projection, the edge over the cheek in third angle.
+    [[nodiscard]] std::vector<Op> compose(bool isThirdAngle) const;
+
+  private:
+    [[nodiscard]] Vec2 onSheet(Vec3 p, const Looking& looking) const {
+        const Vec2 seen = looking.view.project(p);
+        return {seen.x * scale_, -seen.y * scale_};
+    }
+    [[nodiscard]] Rect onSheet(const Box& box, const Looking& looking) const {
+        Rect rect{onSheet(box.min, looking), onSheet(box.min, looking)};
+        rect.include(onSheet(box.max, looking));
+        return rect;
+    }
+    [[nodiscard]] bool liesInCut(const ViewEdge& edge, const Looking& looking) const;
+    void draw(const std::vector<Box>& boxes,
+              bool withMortise,
+              const Looking& looking,
+              std::vector<Op>& ops) const;
+    void addRailBreak(const Looking& looking, std::vector<Op>& ops) const;
+    void addPostBreaks(const Looking& looking, std::vector<Op>& ops) const;
+    [[nodiscard]] std::vector<Op> rail(const Looking& looking) const;
+    [[nodiscard]] std::vector<Op> post(const Looking& looking) const;
+    [[nodiscard]] std::vector<Op> together() const;
+    [[nodiscard]] std::vector<Op> section() const;
+    void addCuttingPlane(const Rect& bounds, std::vector<Op>& ops) const;
+    void addLabel(const std::string& text, std::vector<Op>& ops) const;
+    [[nodiscard]] SizeToPlace size(
+        double from, double to, double depth, double value, std::string of) const {
+        return {std::min(from, to),
+                std::max(from, to),
+                depth,
+                depth,
+                showLength(Length::mm(value), piece_.style),
+                value,
+                std::move(of),
+                subject_,
+                0};
+    }
+
+    const Piece& piece_;
+    const ResolvedJoint& joint_;
+    Subject subject_;
+    JointMembers members_;
+    JointStyle style_;
+    double scale_;
+    const TextMetrics& metrics_;
+};
+
+// Sawn-off ends are drawn as breaks instead.
+bool Pictures::liesInCut(const ViewEdge& edge, const Looking& looking) const {
+    const auto liesAt = [&](int axis, double at) {
+        Vec3 direction;
+        direction[axis] = 1.0;
+        const Vec2 seen = looking.view.project(direction);
+        const auto offset = [&](Vec2 p) { return dot(p, seen) - at * dot(seen, seen); };
+        return norm(seen) > 0.5 && std::abs(offset(edge.a)) < 1e-6 &&
+               std::abs(offset(edge.b)) < 1e-6;
+    };
+    const int axis = members_.postAxis;
+    return (members_.railIsCut && liesAt(0, members_.rail.min.x)) ||
+           (members_.postIsCutLow && liesAt(axis, members_.post.min[axis])) ||
+           (members_.postIsCutHigh && liesAt(axis, members_.post.max[axis]));
+}
+
+void Pictures::draw(const std::vector<Box>& boxes,
+                    bool withMortise,
+                    const Looking& looking,
+                    std::vector<Op>& ops) const {
+    std::vector<Polyhedron> solids;
+    for (const Box& box : boxes) {
+        solids.push_back(Polyhedron::box(box));
+    }
+    std::vector<ViewEdge> edges = hiddenLines(solids, looking.view);
+    if (withMortise) {
+        const Polyhedron hollow = Polyhedron::box(members_.mortise);
+        const bool isMouthSeen = looking.view.towardsViewer.x < -0.5;
+        for (ViewEdge edge : hiddenLines({&hollow, 1}, looking.view)) {
+            edge.visible = isMouthSeen;
+            edge.solid = static_cast<int>(solids.size());
+            edges.push_back(edge);
+        }
+    }
+    for (const ViewEdge& edge : mergeCoincident(edges)) {
+        if (!liesInCut(edge, looking)) {
+            const auto place = [&](Vec2 p) { return Vec2{p.x * scale_, -p.y * scale_}; };
+            ops.push_back(Stroke{{place(edge.a), place(edge.b)},
+                                 edge.visible ? LineRole::Visible : LineRole::Hidden});
+        }
     }
 }
 
-void Pictures::addSizes(const Looking& looking, double apart, std::vector<Op>& ops) const {
+void Pictures::addRailBreak(const Looking& looking, std::vector<Op>& ops) const {
+    if (members_.railIsCut) {
+        const Rect rail = onSheet(members_.rail, looking);
+        ops.push_back(breakLine(rail.min, {rail.min.x, rail.max.y}));
+    }
+}
+
+void Pictures::addPostBreaks(const Looking& looking, std::vector<Op>& ops) const {
+    const int axis = members_.postAxis;
+    Vec3 direction;
+    direction[axis] = 1.0;
+    const Vec2 seen = looking.view.project(direction);
+    if (norm(seen) < 0.5) {
+        return;
+    }
+    for (const bool isLow : {true, false}) {
+        if (!(isLow ? members_.postIsCutLow : members_.postIsCutHigh)) {
+            continue;
+        }
+        Box end = members_.post;
+        (isLow ? end.max : end.min)[axis] = isLow ? end.min[axis] : end.max[axis];
+        const Rect line = onSheet(end, looking);
+        ops.push_back(breakLine(line.min, line.max));
+    }
+}
+
+void Pictures::addLabel(const std::string& text, std::vector<Op>& ops) const {
+    const Rect all = boundsOf(ops, metrics_);
+    const double height = style_.dimensions.height;
+    ops.push_back(
+        TextOp{{all.min.x, all.max.y + 2.0 + height}, text, height, Align::Left, false, false});
+}
+
+// The tenoned member by itself, with the sizes of its tenon.
+std::vector<Op> Pictures::rail(const Looking& looking) const {
+    std::vector<Op> ops;
+    draw({members_.rail, members_.tenon}, false, looking, ops);
+    addRailBreak(looking, ops);
     const bool onCheek = looking.downAxis == 1;
     const Rect tenon = onSheet(members_.tenon, looking);
     const Rect rail = onSheet(members_.rail, looking);
-    const Rect mortise = onSheet(members_.mortise, looking);
-    const Rect post = onSheet(members_.post, looking);
     const Tenon& t = joint_.tenon;
-
-    const double tip = tenon.max.x;
-    std::vector<SizeToPlace> beside;
     const bool startIsTop = looking.downWay > 0.0;
     const Size& shoulder = onCheek ? t.shoulders.faceEdge : t.shoulders.faceSide;
     SizeToPlace shoulderSize =
@@ -238,123 +210,253 @@ void Pictures::addSizes(const Looking& looking, double apart, std::vector<Op>& o
              0.0,
              shoulder.value.mm(),
              onCheek ? "shoulder at the face edge" : "shoulder at the face side");
-    (startIsTop ? shoulderSize.fromDepth : shoulderSize.toDepth) = tip - rail.max.x;
-    beside.push_back(shoulderSize);
-    const Size& across = onCheek ? t.width : t.thickness;
-    beside.push_back(size(tenon.min.y,
-                          tenon.max.y,
-                          0.0,
-                          across.value.mm(),
-                          onCheek ? "tenon width" : "tenon thickness"));
-    append(ops, placeSizes(std::move(beside), DimensionSide::RightOf, tip, {}, metrics_));
+    (startIsTop ? shoulderSize.fromDepth : shoulderSize.toDepth) = tenon.max.x - rail.max.x;
+    append(ops,
+           placeSizes({shoulderSize,
+                       size(tenon.min.y,
+                            tenon.max.y,
+                            0.0,
+                            (onCheek ? t.width : t.thickness).value.mm(),
+                            onCheek ? "tenon width" : "tenon thickness")},
+                      DimensionSide::RightOf,
+                      tenon.max.x,
+                      style_.dimensions,
+                      metrics_));
+    if (onCheek) {
+        SizeToPlace length = size(0.0, tenon.max.x, 0.0, t.length.value.mm(), "tenon length");
+        length.toDepth = rail.max.y - tenon.max.y;
+        append(ops,
+               placeSizes({length}, DimensionSide::Below, rail.max.y, style_.dimensions, metrics_));
+    }
+    return ops;
+}
 
-    std::vector<SizeToPlace> atPost;
-    const double right = post.max.x + apart;
-    const double mouthDepth = post.max.x - mortise.max.x;
-    // The mortise is measured at its mouth's two sides; its width is that of the tenon, but lies in
-    // the other member.
-    atPost.push_back(size(mortise.min.y,
-                          mortise.max.y,
-                          mouthDepth,
-                          mortise.size().y / scale_,
-                          onCheek ? "mortise length" : "mortise width"));
+// The mortised member by itself, with the sizes of its mortise.
+std::vector<Op> Pictures::post(const Looking& looking) const {
+    std::vector<Op> ops;
+    draw({members_.post}, true, looking, ops);
+    addPostBreaks(looking, ops);
+    // Clear of the breaks, whose zigzags and ends stand out a little.
+    const Rect drawn = boundsOf(ops, metrics_);
+    const bool onCheek = looking.downAxis == 1;
+    const Rect mortise = onSheet(members_.mortise, looking);
+    const Rect post = onSheet(members_.post, looking);
+    const double depth = drawn.max.x - mortise.max.x;
+    std::vector<SizeToPlace> sizes{size(mortise.min.y,
+                                        mortise.max.y,
+                                        depth,
+                                        mortise.size().y / scale_,
+                                        onCheek ? "mortise length" : "mortise width")};
     if (members_.referenceAxis == looking.downAxis) {
         const double face = looking.downWay * members_.reference * scale_;
         const double near = std::abs(face - mortise.min.y) < std::abs(face - mortise.max.y)
                                 ? mortise.min.y
                                 : mortise.max.y;
-        SizeToPlace fromFace = size(face, near, 0.0, std::abs(face - near) / scale_, "from face");
-        (face < near ? fromFace.toDepth : fromFace.fromDepth) = mouthDepth;
-        atPost.push_back(fromFace);
+        SizeToPlace fromFace =
+            size(face, near, drawn.max.x - post.max.x, std::abs(face - near) / scale_, "from face");
+        (face < near ? fromFace.toDepth : fromFace.fromDepth) = depth;
+        sizes.push_back(fromFace);
     }
-    append(ops, placeSizes(std::move(atPost), DimensionSide::RightOf, right, {}, metrics_));
+    append(ops,
+           placeSizes(
+               std::move(sizes), DimensionSide::RightOf, drawn.max.x, style_.dimensions, metrics_));
+    if (onCheek && joint_.kind != JointKind::Through) {
+        SizeToPlace deep = size(
+            0.0, mortise.max.x, drawn.max.y - post.max.y, mortise.max.x / scale_, "mortise depth");
+        deep.toDepth = drawn.max.y - mortise.max.y;
+        append(ops,
+               placeSizes({deep}, DimensionSide::Below, drawn.max.y, style_.dimensions, metrics_));
+    }
+    return ops;
+}
 
-    if (onCheek) {
-        const double floor = std::max(rail.max.y, post.max.y);
-        std::vector<SizeToPlace> below;
-        below.push_back(size(0.0, tip, 0.0, t.length.value.mm(), "tenon length"));
-        below.back().fromDepth = floor - rail.max.y;
-        below.back().toDepth = floor - tenon.max.y;
-        if (joint_.kind != JointKind::Through) {
-            below.push_back(size(apart,
-                                 apart + mortise.max.x,
-                                 floor - post.max.y,
-                                 mortise.max.x / scale_,
-                                 "mortise depth"));
-            below.back().toDepth = floor - mortise.max.y;
-        }
-        append(ops, placeSizes(std::move(below), DimensionSide::Below, floor, {}, metrics_));
+// The ends of the line along which the section is taken, with arrows that look the way it does.
+void Pictures::addCuttingPlane(const Rect& bounds, std::vector<Op>& ops) const {
+    constexpr double kStroke = 3.0;
+    constexpr double kArrow = 3.75;
+    const double letter = 1.4 * style_.dimensions.height;
+    const double y = -members_.tenon.centre().z * scale_;
+    for (const double way : {-1.0, 1.0}) {
+        const double inner = (way < 0.0 ? bounds.min.x : bounds.max.x) + way * 2.0;
+        const Vec2 outer{inner + way * kStroke, y};
+        ops.push_back(Stroke{{{inner, y}, outer}, LineRole::Visible});
+        ops.push_back(Stroke{{outer, outer - Vec2{0.0, kArrow + 2.0}}, LineRole::Dimension});
+        Fill head = arrowhead(outer - Vec2{0.0, kArrow + 2.0}, outer, kArrow);
+        ops.push_back(std::move(head));
+        ops.push_back(TextOp{outer - Vec2{way * kStroke * 0.5, -1.5 - letter},
+                             "A",
+                             letter,
+                             Align::Centre,
+                             false,
+                             false});
     }
 }
 
-std::vector<Op> Pictures::row(const Looking& looking) const {
-    const double apart = members_.tenon.size().x * scale_ + kRoomForSizes;
-    std::vector<Op> post;
-    draw({members_.post}, true, looking, post);
-    const Rect railRect = onSheet(members_.rail, looking);
-    const Rect postRect = onSheet(members_.post, looking);
-
+std::vector<Op> Pictures::together() const {
     std::vector<Op> ops;
-    draw({members_.rail, members_.tenon}, false, looking, ops);
-    move(post, {apart, 0.0});
-    append(ops, std::move(post));
-    Rect shifted = postRect;
-    shifted.min.x += apart;
-    shifted.max.x += apart;
-    addBreaks(railRect, shifted, looking, ops);
-    addSizes(looking, apart, ops);
+    draw({members_.rail, members_.tenon, members_.post}, true, kOnEdge, ops);
+    addRailBreak(kOnEdge, ops);
+    addPostBreaks(kOnEdge, ops);
+    addCuttingPlane(boundsOf(ops, metrics_), ops);
+    return ops;
+}
 
-    std::vector<Op> together;
-    draw({members_.rail, members_.tenon, members_.post}, true, looking, together);
-    addBreaks(railRect, postRect, looking, together);
-    const double right = boundsOf(ops, metrics_).max.x;
-    move(together, {right + kBetweenPictures - boundsOf(together, metrics_).min.x, 0.0});
-    append(ops, std::move(together));
+// Both members cut through the middle of the tenon: along the grain hatched with it, across it at
+// 45 degrees.
+std::vector<Op> Pictures::section() const {
+    const Rect rail = onSheet(members_.rail, kOnCheek);
+    const Rect tenon = onSheet(members_.tenon, kOnCheek);
+    const Rect post = onSheet(members_.post, kOnCheek);
+    const Rect mortise = onSheet(members_.mortise, kOnCheek);
+    std::vector<Op> ops;
+    const auto outline = [&](std::vector<Vec2> points) {
+        ops.push_back(Stroke{std::move(points), LineRole::Visible});
+    };
+    const auto side = [&](Vec2 a, Vec2 b, bool isCut) {
+        if (!isCut) {
+            outline({a, b});
+        }
+    };
+    outline({rail.min,
+             {0.0, rail.min.y},
+             {0.0, tenon.min.y},
+             {tenon.max.x, tenon.min.y},
+             {tenon.max.x, tenon.max.y},
+             {0.0, tenon.max.y},
+             {0.0, rail.max.y},
+             {rail.min.x, rail.max.y}});
+    side(rail.min, {rail.min.x, rail.max.y}, members_.railIsCut);
+    const bool runsDown = members_.postAxis == 1;
+    const bool runsAlong = members_.postAxis == 0;
+    outline({post.min, {post.min.x, post.max.y}});
+    side({post.max.x, post.min.y}, post.max, runsAlong && members_.postIsCutHigh);
+    side(post.min, {post.max.x, post.min.y}, runsDown && members_.postIsCutLow);
+    side({post.min.x, post.max.y}, post.max, runsDown && members_.postIsCutHigh);
+    outline(
+        {mortise.min, {mortise.max.x, mortise.min.y}, mortise.max, {mortise.min.x, mortise.max.y}});
+    addRailBreak(kOnCheek, ops);
+    addPostBreaks(kOnCheek, ops);
+    append(ops, hatch({{ringOf(rail), ringOf(tenon)}, {}}, Angle(), kHatchSpacing));
+    const Angle grain = Angle::degrees(runsDown ? 90.0 : (runsAlong ? 0.0 : 45.0));
+    append(ops, hatch({{ringOf(post)}, {ringOf(mortise)}}, grain, kHatchSpacing));
     const Rect all = boundsOf(ops, metrics_);
-    ops.push_back(TextOp{{all.min.x, all.max.y + 3.0 + kLabelHeight},
-                         looking.label,
-                         kLabelHeight,
-                         Align::Left,
+    const double letter = 1.4 * style_.dimensions.height;
+    ops.push_back(TextOp{{(all.min.x + all.max.x) / 2.0, all.max.y + 2.0 + letter},
+                         "A\u2013A",
+                         letter,
+                         Align::Centre,
                          false,
                          false});
     return ops;
 }
 
+std::vector<Op> Pictures::compose(bool isThirdAngle) const {
+    // Columns: the tenoned member, the mortised one, both together; rows: on the edge, on the
+    // cheek.
+    std::array<std::array<std::vector<Op>, 2>, 3> grid{{{rail(kOnEdge), rail(kOnCheek)},
+                                                        {post(kOnEdge), post(kOnCheek)},
+                                                        {together(), section()}}};
+    addLabel("on the edge", grid[0][0]);
+    addLabel("on the cheek", grid[0][1]);
+    std::array<double, 2> top{1e18, 1e18};
+    std::array<double, 2> bottom{-1e18, -1e18};
+    double x = 0.0;
+    for (auto& column : grid) {
+        double left = 1e18;
+        double right = -1e18;
+        for (const std::vector<Op>& ops : column) {
+            const Rect bounds = boundsOf(ops, metrics_);
+            left = std::min(left, bounds.min.x);
+            right = std::max(right, bounds.max.x);
+        }
+        for (std::vector<Op>& ops : column) {
+            move(ops, {x - left, 0.0});
+        }
+        x += right - left + kBetweenColumns;
+    }
+    std::vector<Op> mouth;
+    draw({members_.post}, true, kOnMouth, mouth);
+    addPostBreaks(kOnMouth, mouth);
+    addLabel("mouth", mouth);
+    std::vector<Op> tenon;
+    draw({members_.rail, members_.tenon}, false, kOnTenon, tenon);
+    addLabel("tenon", tenon);
+    for (std::vector<Op>* ops : {&mouth, &tenon}) {
+        const Rect bounds = boundsOf(*ops, metrics_);
+        move(*ops, {x - bounds.min.x, 0.0});
+        x += bounds.size().x + kBetweenColumns;
+        append(grid[2][1], std::move(*ops));
+    }
+    for (const auto& column : grid) {
+        for (std::size_t row = 0; row < 2; ++row) {
+            const Rect bounds = boundsOf(column[row], metrics_);
+            top[row] = std::min(top[row], bounds.min.y);
+            bottom[row] = std::max(bottom[row], bounds.max.y);
+        }
+    }
+    std::vector<Op> all;
+    const std::size_t upper = isThirdAngle ? 0 : 1;
+    const double down = bottom[upper] + kBetweenRows - top[1 - upper];
+    for (auto& column : grid) {
+        move(column[1 - upper], {0.0, down});
+        append(all, std::move(column[0]));
+        append(all, std::move(column[1]));
+    }
+    return all;
+}
+
+// The largest standard scale at which the drawing keeps to about the width of a screen.
+double scaleForScreen(const JointMembers& members, Unit unit) {
+    const double long_ = members.rail.size().x + 2.0 * members.tenon.size().x +
+                         2.0 * members.post.size().x + members.post.size().z;
+    constexpr double kSizes = 80.0;
+    return scaleThatFits(2.0 * long_, 2.0 * (kLargest - kSizes), unit);
+}
+
 }  // namespace
+
+Sheet drawJoint(const Piece& piece,
+                const ResolvedPiece& resolved,
+                std::size_t joint,
+                const JointStyle& style,
+                const TextMetrics& metrics) {
+    constexpr double kMargin = 2.0;
+    Sheet sheet;
+    sheet.title = resolved.joints[joint].name;
+    sheet.ops.push_back(BeginGroup{{SubjectKind::Joint, joint}, sheet.title});
+    append(sheet.ops,
+           Pictures(piece, resolved, joint, style, metrics).compose(piece.unit == Unit::Inch));
+    sheet.ops.push_back(EndGroup{});
+    const Rect bounds = boundsOf(sheet.ops, metrics);
+    move(sheet.ops, Vec2{kMargin, kMargin} - bounds.min);
+    sheet.size = bounds.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};
+    return sheet;
+}
 
 Sheet jointDrawing(const Piece& piece,
                    const ResolvedPiece& resolved,
                    std::size_t joint,
                    const TextMetrics& metrics) {
-    constexpr double kMargin = 4.0;
-    Sheet sheet;
-    sheet.title = resolved.joints[joint].name;
     if (resolved.joints[joint].kind == JointKind::Rests) {
-        sheet.ops.push_back(
-            TextOp{{0.0, 0.0}, "rests: no joint is cut", kLabelHeight, Align::Left, false, false});
-    } else {
-        const Pictures pictures(piece, resolved, joint, metrics);
-        const bool isThird = piece.unit == Unit::Inch;
-        const Looking onCheek{{{1, 0, 0}, {0, -1, 0}, {0, 0, -1}},
-                              1,
-                              1.0,
-                              "on the cheek, " + scaleText(pictures.scale())};
-        const Looking onEdge{{{1, 0, 0}, {0, 0, 1}, {0, -1, 0}},
-                             2,
-                             -1.0,
-                             "on the edge, " + scaleText(pictures.scale())};
-        std::vector<Op> first = pictures.row(isThird ? onEdge : onCheek);
-        std::vector<Op> second = pictures.row(isThird ? onCheek : onEdge);
-        move(second,
-             {0.0, boundsOf(first, metrics).max.y + 12.0 - boundsOf(second, metrics).min.y});
-        sheet.ops.push_back(BeginGroup{{SubjectKind::Joint, joint}, sheet.title});
-        append(sheet.ops, std::move(first));
-        append(sheet.ops, std::move(second));
-        sheet.ops.push_back(EndGroup{});
+        constexpr double kHeight = 3.5;
+        Sheet sheet;
+        sheet.title = resolved.joints[joint].name;
+        sheet.ops.push_back(TextOp{
+            {4.0, 4.0 + kHeight}, "rests: no joint is cut", kHeight, Align::Left, false, false});
+        sheet.size = boundsOf(sheet.ops, metrics).max + Vec2{4.0, 4.0};
+        return sheet;
     }
-    const Rect bounds = boundsOf(sheet.ops, metrics);
-    move(sheet.ops, Vec2{kMargin, kMargin} - bounds.min);
-    sheet.size = bounds.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};
+    JointStyle style;
+    style.scale = scaleForScreen(membersOf(resolved, joint), piece.unit);
+    Sheet sheet = drawJoint(piece, resolved, joint, style, metrics);
+    constexpr double kHeight = 3.5;
+    sheet.ops.push_back(TextOp{{2.0, sheet.size.y + kHeight},
+                               "scale " + scaleText(style.scale),
+                               kHeight,
+                               Align::Left,
+                               false,
+                               false});
+    sheet.size.y += 2.0 * kHeight;
     return sheet;
 }
 

@@ -2,24 +2,23 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <map>
 
 #include "core/drawing/dimension_parts.h"
-#include "core/drawing/overloaded.h"
+#include "core/drawing/joint_drawing.h"
+#include "core/drawing/scales.h"
 #include "core/drawing/title_block.h"
-#include "core/measure/number_text.h"
 
 namespace shoulderline {
 
 namespace {
 
-constexpr double kReduced = 2.5 / 3.5;  // lettering of 3.5 mm comes out as 2.5 mm
 constexpr double kBetween = 8.0;
 constexpr double kClear = 4.0;
 constexpr double kNameHeight = 3.5;
-constexpr double kNameRow = 8.0;
+constexpr double kCaptionHeight = 2.5;
+constexpr double kNameRows = 11.0;
 
 // What tells joints apart, lengths in thousandths of a millimetre.
 using Signature = std::array<long, 12>;
@@ -53,51 +52,6 @@ Signature signatureOf(const ResolvedPiece& resolved,
             0};
 }
 
-// The drawing reduced to `factor`, the scales in its labels with it.
-void reduce(std::vector<Op>& ops, double factor) {
-    const auto relabelled = [&](const std::string& text) {
-        const std::size_t colon = text.rfind(", 1 : ");
-        if (colon == std::string::npos) {
-            return text;
-        }
-        double wood = 1.0;
-        std::from_chars(text.data() + colon + 6, text.data() + text.size(), wood);
-        return text.substr(0, colon + 6) + showDecimal(wood / factor, 2);
-    };
-    for (Op& op : ops) {
-        std::visit(Overloaded{
-                       [&](Stroke& stroke) {
-                           for (Vec2& p : stroke.points) {
-                               p = p * factor;
-                           }
-                       },
-                       [&](Fill& fill) {
-                           for (Vec2& p : fill.points) {
-                               p = p * factor;
-                           }
-                       },
-                       [&](ArcOp& arc) {
-                           arc.centre = arc.centre * factor;
-                           arc.radius *= factor;
-                       },
-                       [&](TextOp& text) {
-                           text.at = text.at * factor;
-                           text.height *= factor;
-                           text.text = relabelled(text.text);
-                       },
-                       [&](DimensionOp& d) {
-                           for (Vec2* p : {&d.from, &d.to, &d.lineFrom, &d.lineTo, &d.textAt}) {
-                               *p = *p * factor;
-                           }
-                           d.height *= factor;
-                       },
-                       [](BeginGroup&) {},
-                       [](EndGroup&) {},
-                   },
-                   op);
-    }
-}
-
 // A joint with its name over it, its top left corner at (0, 0).
 struct Block {
     std::string part;  // the one with the tenon
@@ -107,36 +61,83 @@ struct Block {
 
 std::string nameOf(const ResolvedPiece& resolved, const JointGroup& group) {
     const ResolvedJoint& joint = resolved.joints[group.joints.front()];
-    const std::string name =
-        resolved.parts[joint.tenoned].of + " into " + resolved.parts[joint.mortised].of;
-    return group.joints.size() == 1 ? name
-                                    : name + ", " + std::to_string(group.joints.size()) + " ×";
+    return resolved.parts[joint.tenoned].of + " into " + resolved.parts[joint.mortised].of;
+}
+
+// "make 2; blind; 1 : 4".
+std::string captionOf(const ResolvedPiece& resolved, const JointGroup& group, double scale) {
+    const ResolvedJoint& joint = resolved.joints[group.joints.front()];
+    return "make " + std::to_string(group.joints.size()) + "; " + std::string(wordFor(joint.kind)) +
+           "; " + scaleText(scale);
 }
 
 Block blockOf(const Piece& piece,
               const ResolvedPiece& resolved,
               const JointGroup& group,
-              Vec2 room,
+              double scale,
               const TextMetrics& metrics) {
-    Sheet drawing = jointDrawing(piece, resolved, group.joints.front(), metrics);
-    const double factor =
-        std::min({kReduced, room.x / drawing.size.x, (room.y - kNameRow) / drawing.size.y});
-    reduce(drawing.ops, factor);
+    constexpr DimensionStyle kClose{2.5, 7.0, 5.5};
+    Sheet drawing = drawJoint(piece, resolved, group.joints.front(), {scale, kClose}, metrics);
     Block block;
     block.part = resolved.parts[resolved.joints[group.joints.front()].tenoned].of;
-    block.size = drawing.size * factor + Vec2{0.0, kNameRow};
+    const std::string caption = captionOf(resolved, group, scale);
+    block.size = Vec2{std::max(drawing.size.x, metrics.width(caption, kCaptionHeight, false)),
+                      drawing.size.y + kNameRows};
     const FittedText name = fitText(nameOf(resolved, group), kNameHeight, block.size.x, metrics);
     block.ops.push_back(
         TextOp{{0.0, kNameHeight}, name.text, name.height, Align::Left, false, true});
-    move(drawing.ops, {0.0, kNameRow});
+    block.ops.push_back(TextOp{{0.0, kNameHeight + 2.0 + kCaptionHeight},
+                               caption,
+                               kCaptionHeight,
+                               Align::Left,
+                               false,
+                               false});
+    move(drawing.ops, {0.0, kNameRows});
     block.ops.insert(block.ops.end(),
                      std::make_move_iterator(drawing.ops.begin()),
                      std::make_move_iterator(drawing.ops.end()));
     return block;
 }
 
-// Blocks side by side in rows, rows one under another, in their order; a new sheet where one is
-// full.
+// The scales that joints are drawn at: full size, a half, and for pieces in inches a quarter, else
+// a fifth; smaller ones only where nothing else goes on the paper.
+std::vector<double> jointScales(Unit unit) {
+    std::vector<double> scales = standardScales(unit);
+    if (unit == Unit::Inch) {
+        std::erase_if(scales, [](double scale) { return std::fmod(1.0 / scale, 10.0) == 5.0; });
+    }
+    return scales;
+}
+
+// At the largest scale at which it takes half of the room or less; else as large as it goes in. The
+// scale under full size that is still good to read comes first: a quarter or a fifth.
+Block fittedBlock(const Piece& piece,
+                  const ResolvedPiece& resolved,
+                  const JointGroup& group,
+                  Vec2 room,
+                  const TextMetrics& metrics) {
+    constexpr double kGoodToRead = 0.25;
+    const Vec2 half = (room - Vec2{kBetween, kBetween}) * 0.5;
+    const std::vector<double> scales = jointScales(piece.unit);
+    Block block;
+    for (const bool sharesSheet : {true, false}) {
+        for (const double scale : scales) {
+            block = blockOf(piece, resolved, group, scale, metrics);
+            const bool goesIn = block.size.x <= room.x && block.size.y <= room.y;
+            const bool isHalf = block.size.x <= half.x || block.size.y <= half.y;
+            if (goesIn && (isHalf || !sharesSheet)) {
+                return block;
+            }
+            if (sharesSheet && scale <= kGoodToRead) {
+                break;
+            }
+        }
+    }
+    return block;
+}
+
+// Blocks on shelves, each on the first that has room for it, the highest first; a new sheet where
+// none has.
 class Layout {
   public:
     struct Filled {
@@ -147,33 +148,50 @@ class Layout {
     explicit Layout(Vec2 room) : room_(room) {}
 
     void add(Block block) {
-        if (x_ > 0.0 && x_ + block.size.x > room_.x) {
-            y_ += rowHeight_ + kBetween;
-            x_ = 0.0;
-            rowHeight_ = 0.0;
-        }
-        if (sheets_.empty() || y_ + block.size.y > room_.y + 1e-9) {
-            sheets_.emplace_back();
-            x_ = y_ = rowHeight_ = 0.0;
-        }
-        move(block.ops, {x_, y_});
-        Filled& sheet = sheets_.back();
+        Shelf& shelf = shelfFor(block.size);
+        move(block.ops, {shelf.x, shelf.y});
+        shelf.x += block.size.x + kBetween;
+        Filled& sheet = sheets_[shelf.sheet];
         if (std::find(sheet.parts.begin(), sheet.parts.end(), block.part) == sheet.parts.end()) {
             sheet.parts.push_back(block.part);
         }
         sheet.ops.insert(sheet.ops.end(),
                          std::make_move_iterator(block.ops.begin()),
                          std::make_move_iterator(block.ops.end()));
-        x_ += block.size.x + kBetween;
-        rowHeight_ = std::max(rowHeight_, block.size.y);
     }
     [[nodiscard]] std::vector<Filled> take() { return std::move(sheets_); }
 
   private:
+    struct Shelf {
+        std::size_t sheet = 0;
+        double x = 0.0;
+        double y = 0.0;
+        double height = 0.0;
+    };
+
+    [[nodiscard]] Shelf& shelfFor(Vec2 size) {
+        constexpr double kHair = 1e-9;
+        for (Shelf& shelf : shelves_) {
+            if (shelf.height >= size.y - kHair && shelf.x + size.x <= room_.x + kHair) {
+                return shelf;
+            }
+        }
+        for (std::size_t i = 0; i < used_.size(); ++i) {
+            if (used_[i] + size.y <= room_.y + kHair) {
+                shelves_.push_back({i, 0.0, used_[i], size.y});
+                used_[i] += size.y + kBetween;
+                return shelves_.back();
+            }
+        }
+        shelves_.push_back({sheets_.size(), 0.0, 0.0, size.y});
+        sheets_.emplace_back();
+        used_.push_back(size.y + kBetween);
+        return shelves_.back();
+    }
+
     Vec2 room_;
-    double x_ = 0.0;
-    double y_ = 0.0;
-    double rowHeight_ = 0.0;
+    std::vector<Shelf> shelves_;
+    std::vector<double> used_;  // height of each sheet that is taken
     std::vector<Filled> sheets_;
 };
 
@@ -202,44 +220,77 @@ std::vector<JointGroup> jointGroups(const ResolvedPiece& resolved) {
     return groups;
 }
 
+namespace {
+
+std::vector<Layout::Filled> laidOut(const Piece& piece,
+                                    const ResolvedPiece& resolved,
+                                    const std::vector<JointGroup>& groups,
+                                    Vec2 paper,
+                                    const TextMetrics& metrics) {
+    const Vec2 room = drawingSpace(paper).size() - Vec2{2.0 * kClear, 2.0 * kClear};
+    std::vector<Block> blocks;
+    for (const JointGroup& group : groups) {
+        blocks.push_back(fittedBlock(piece, resolved, group, room, metrics));
+    }
+    std::stable_sort(blocks.begin(), blocks.end(), [](const Block& a, const Block& b) {
+        return a.size.y > b.size.y;
+    });
+    Layout layout(room);
+    for (Block& block : blocks) {
+        layout.add(std::move(block));
+    }
+    return layout.take();
+}
+
+Sheet sheetOf(const Piece& piece,
+              Layout::Filled filled,
+              std::size_t kinds,
+              const SheetFrame& frame,
+              const TextMetrics& metrics) {
+    Sheet sheet;
+    for (const std::string& part : filled.parts) {
+        sheet.title += (sheet.title.empty() ? "joints of " : "; ") + part;
+    }
+    TitleBlock block;
+    block.title = sheet.title;
+    block.piece = piece.name;
+    block.quantity = std::to_string(kinds) + (kinds == 1 ? " kind of joint" : " kinds of joint");
+    block.material = "see the list of parts";
+    block.sizeCaption = "";
+    block.units = unitsOf(piece);
+    block.scale = "as noted";
+    block.date = frame.date;
+    block.sheet = sheetNumber(frame);
+    block.isThirdAngle = piece.unit == Unit::Inch;
+    sheet.size = frame.paper;
+    sheet.lines = LineGroup::Medium;
+    sheet.ops = frameAndTitle(frame.paper, block, metrics);
+    move(filled.ops, drawingSpace(frame.paper).min + Vec2{kClear, kClear});
+    sheet.ops.insert(sheet.ops.end(),
+                     std::make_move_iterator(filled.ops.begin()),
+                     std::make_move_iterator(filled.ops.end()));
+    return sheet;
+}
+
+}  // namespace
+
 std::vector<Sheet> jointSheets(const Piece& piece,
                                const ResolvedPiece& resolved,
                                const SheetFrame& frame,
                                const TextMetrics& metrics) {
-    const Rect space = drawingSpace(frame.paper);
-    const Vec2 room = space.size() - Vec2{2.0 * kClear, 2.0 * kClear};
     const std::vector<JointGroup> groups = jointGroups(resolved);
-    Layout layout(room);
-    for (const JointGroup& group : groups) {
-        layout.add(blockOf(piece, resolved, group, room, metrics));
+    SheetFrame held = frame;
+    std::vector<Layout::Filled> filled = laidOut(piece, resolved, groups, frame.paper, metrics);
+    const Vec2 turned{frame.paper.y, frame.paper.x};
+    std::vector<Layout::Filled> other = laidOut(piece, resolved, groups, turned, metrics);
+    if (other.size() < filled.size()) {
+        filled = std::move(other);
+        held.paper = turned;
     }
     std::vector<Sheet> sheets;
-    for (Layout::Filled& filled : layout.take()) {
-        SheetFrame numbered = frame;
-        numbered.number += frame.number > 0 ? static_cast<int>(sheets.size()) : 0;
-        Sheet sheet;
-        for (const std::string& part : filled.parts) {
-            sheet.title += (sheet.title.empty() ? "joints of " : "; ") + part;
-        }
-        TitleBlock block;
-        block.title = sheet.title;
-        block.piece = piece.name;
-        block.quantity = std::to_string(groups.size()) + " kinds of joint";
-        block.material = "see the list of parts";
-        block.sizeCaption = "";
-        block.units = unitsOf(piece);
-        block.scale = "as noted";
-        block.date = frame.date;
-        block.sheet = sheetNumber(numbered);
-        block.isThirdAngle = piece.unit == Unit::Inch;
-        sheet.size = frame.paper;
-        sheet.lines = LineGroup::Medium;
-        sheet.ops = frameAndTitle(frame.paper, block, metrics);
-        move(filled.ops, space.min + Vec2{kClear, kClear});
-        sheet.ops.insert(sheet.ops.end(),
-                         std::make_move_iterator(filled.ops.begin()),
-                         std::make_move_iterator(filled.ops.end()));
-        sheets.push_back(std::move(sheet));
+    for (Layout::Filled& one : filled) {
+        sheets.push_back(sheetOf(piece, std::move(one), groups.size(), held, metrics));
+        held.number += held.number > 0 ? 1 : 0;
     }
     return sheets;
 }

@@ -14,10 +14,12 @@ struct JointGroup {
 // out.
 [[nodiscard]] std::vector<JointGroup> jointGroups(const ResolvedPiece& resolved);
 
-// The joints that differ, drawn apart and together, several to a sheet where they fit; drawings are
-// reduced where they would not fit else, and to lettering of 2.5 mm where that saves paper, and say
-// at which scale they are. `frame.number` is that of the first of these sheets (0 for none);
-// `frame.scale` is passed over. No sheets for a piece without such joints.
+// The joints that differ, each drawn once with how many there are of it (see drawJoint), as many to
+// a sheet as go on it: at full size, a half, a quarter (a fifth for pieces in millimetres), the
+// largest that leaves room for others; smaller where the paper asks for it. On the
+// paper as `frame` holds it, or turned where that takes fewer sheets. `frame.number` is that
+// of the first of these sheets (0 for none); `frame.scale` is passed over. No sheets for a piece
+// without such joints.
 [[nodiscard]] std::vector<Sheet> jointSheets(const Piece&,
                                              const ResolvedPiece&,
                                              const SheetFrame&,

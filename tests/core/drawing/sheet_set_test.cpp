@@ -1,7 +1,9 @@
 #include <algorithm>
+#include <cmath>
 
 #include <gtest/gtest.h>
 
+#include "core/drawing/hatching.h"
 #include "core/drawing/index_sheet.h"
 #include "core/drawing/joint_sheets.h"
 #include "core/drawing/lettering_metrics.h"
@@ -116,25 +118,65 @@ TEST(JointGroups, PartWhereASizeDiffers) {
     EXPECT_EQ(jointGroups(resolved).size(), 2u);
 }
 
-TEST(JointSheets, ReducedDrawingsSayTheirScale) {
-    const Piece piece = testing::twoPostsAndARail();
-    const ResolvedPiece resolved = testing::resolved(piece);
-    const Sheet plain = jointDrawing(piece, resolved, 0, kMetrics);
-    const Sheet reduced = jointSheets(piece, resolved, {{420, 297}, 0.0, "", 0, 0}, kMetrics)[0];
-    const DimensionOp before = testing::dimensionsOf(plain, "tenon length")[0];
-    const DimensionOp after = testing::dimensionsOf(reduced, "tenon length")[0];
-    const double scale = (after.to.x - after.from.x) / after.value;
-
-    EXPECT_LT(scale, (before.to.x - before.from.x) / before.value);
-    bool isSaid = false;
-    for (const std::string& words : testing::wordsOn(reduced)) {
-        const std::size_t at = words.find("cheek, 1 : ");
-        if (at != std::string::npos) {
-            EXPECT_NEAR(std::stod(words.substr(at + 11)), 1.0 / scale, 0.006);
-            isSaid = true;
+// Standard scales: ISO 5455 names 1:1, 1:2, 1:5, 1:10; a quarter is the shop's for pieces in
+// inches.
+TEST(JointSheets, AreAtStandardScalesAndSayThem) {
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        for (const Vec2 paper : {Vec2{297, 210}, Vec2{420, 297}}) {
+            for (const Sheet& sheet :
+                 jointSheets(piece, resolved, {paper, 0.0, "", 0, 0}, kMetrics)) {
+                std::vector<double> said;
+                for (const std::string& words : testing::wordsOn(sheet)) {
+                    const std::size_t at = words.find("; 1 : ");
+                    if (at != std::string::npos) {
+                        said.push_back(std::stod(words.substr(at + 6)));
+                    }
+                }
+                for (const DimensionOp& d : testing::dimensionsOf(sheet, "tenon length")) {
+                    const double wood = d.value / (d.to.x - d.from.x);
+                    EXPECT_TRUE(std::any_of(said.begin(),
+                                            said.end(),
+                                            [&](double s) { return std::abs(s - wood) < 1e-6; }))
+                        << name << ": 1 : " << wood;
+                    const std::vector<double> standard{1, 2, 4, 5, 8, 10, 16, 20};
+                    EXPECT_TRUE(std::any_of(standard.begin(),
+                                            standard.end(),
+                                            [&](double s) { return std::abs(s - wood) < 1e-6; }))
+                        << name << ": 1 : " << wood;
+                }
+            }
         }
     }
-    EXPECT_TRUE(isSaid);
+}
+
+TEST(JointSheets, ShowEachJointApartTogetherAndInSection) {
+    const Piece piece = testing::twoPostsAndARail();
+    const Sheet sheet =
+        jointSheets(piece, testing::resolved(piece), {{420, 297}, 0.0, "", 0, 0}, kMetrics)[0];
+    for (const char* words : {"on the edge", "on the cheek", "A\u2013A", "mouth", "tenon"}) {
+        EXPECT_TRUE(says(sheet, words)) << words;
+    }
+    EXPECT_TRUE(says(sheet, "make 2; blind; 1 : 4")) << "both ends of the rail are alike";
+}
+
+// Two hatched rectangles side by side, one with a hole: the lines' lengths times their spacing give
+// the area, by hand 20 x 10 + 10 x 10 - 4 x 6 = 276 square millimetres.
+TEST(Hatching, CoversTheCutFaceAndNothingElse) {
+    const CutFace face{{ringOf({{0, 0}, {20, 10}}), ringOf({{30, 0}, {40, 10}})},
+                       {ringOf({{5, 2}, {9, 8}})}};
+    for (const double degrees : {0.0, 45.0, 90.0}) {
+        double area = 0.0;
+        for (const Op& op : hatch(face, Angle::degrees(degrees), 0.05)) {
+            const auto& line = std::get<Stroke>(op);
+            area += norm(line.points[1] - line.points[0]) * 0.05;
+            const Vec2 middle = (line.points[0] + line.points[1]) * 0.5;
+            EXPECT_FALSE(middle.x > 5.001 && middle.x < 8.999 && middle.y > 2.001 &&
+                         middle.y < 7.999);
+        }
+        EXPECT_NEAR(area, 276.0, 1.5) << degrees;
+    }
 }
 
 }  // namespace

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "core/geometry/rect.h"
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// Both members near a joint, as boxes in its frame: x into the mortised part, y along the tenon's
+// width, z along its thickness, the shoulder at x = 0; millimetres. Members are cut off where they
+// run on beyond what a drawing of the joint needs.
+struct JointMembers {
+    Box rail;  // the tenoned part
+    Box tenon;
+    Box post;  // the mortised part
+    Box mortise;
+    int postAxis = 1;        // which way of the joint's frame the mortised part runs
+    double reference = 0.0;  // where its reference face lies, along `referenceAxis`
+    int referenceAxis = 2;
+    bool railIsCut = true;  // it runs on past rail.min.x
+    bool postIsCutLow = true;
+    bool postIsCutHigh = true;
+};
+[[nodiscard]] JointMembers membersOf(const ResolvedPiece& resolved, std::size_t joint);
+
+}  // namespace shoulderline
