@@ -47,7 +47,7 @@ bool same(const std::vector<Cut>& a, const std::vector<Cut>& b) {
 
 bool isMadeAlike(const ResolvedPart& a, const ResolvedPart& b) {
     return a.of == b.of && a.stock == b.stock && same(a.bodyBox(), b.bodyBox()) &&
-           a.body == b.body && same(cutsOf(a), cutsOf(b));
+           a.body == b.body && a.cuts == b.cuts && same(cutsOf(a), cutsOf(b));
 }
 
 Box flipped(const Box& box, const Vec3& size, const bool (&axes)[3]) {

@@ -2,6 +2,7 @@
 
 #include <optional>
 
+#include "core/geometry/convex_solid.h"
 #include "core/geometry/outline.h"
 #include "core/geometry/polyhedron.h"
 #include "core/measure/result.h"
@@ -19,16 +20,18 @@ struct Body {
 
     friend bool operator==(const Body&, const Body&) = default;
 
-    // Plane-faced solid, arcs as facets within kArcSagitta. With a second outline it is worked out
-    // when both outlines are convex, and when one is a rectangle that leaves the other whole: an
-    // edge around all of x and z, or a face around all of the edge's x, the edge keeping within the
-    // thickness.
-    // Errors: OutOfRange for thickness <= 0, for an outline that is not proper, for outlines that
-    // share nothing, and for a pair of outlines of another kind.
+    // Plane-faced solid, arcs as facets within kArcSagitta. With a second outline, both must be
+    // such that a line across the length meets them in one stretch. Errors: OutOfRange for
+    // thickness <= 0, for an outline that is not proper, for an edge outline that goes beyond the
+    // thickness, for outlines that share nothing or turn back along the length.
     [[nodiscard]] Result<Polyhedron> toPolyhedron() const;
     // Volume in cubic millimetres: exact with arcs where the body is one outline extruded, else
     // that of toPolyhedron(). Same errors.
     [[nodiscard]] Result<double> volume() const;
+    // The same solid in convex pieces that share no volume. Needs proper outlines.
+    [[nodiscard]] std::vector<ConvexSolid> pieces() const;
+    // Whether it is a plain box with a corner at the origin.
+    [[nodiscard]] bool isBox() const;
 };
 
 }  // namespace shoulderline

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/measure/length_text.h"
+#include "core/piece/shape.h"
 #include "core/piece/words.h"
 
 namespace shoulderline {
@@ -16,8 +17,6 @@ namespace shoulderline {
 // Space: x to the right as one faces the piece, y from front to back, z up from the floor; the
 // plane x = 0 is the middle of the piece, in which pairs are mirrored.
 // `extras` holds, as JSON text of an object, the members of a file that this version does not know.
-
-using Statement = std::string;
 
 // A size or angle of the whole piece that the maker names.
 struct Measure {
@@ -125,6 +124,8 @@ struct Part {
         Side::Centre;  // which way its face edge looks; Centre leaves it to the relation
     Relation relation;
     std::optional<Spacing> spacing;
+    Shape shape;  // empty for a plain prism
+    std::vector<CutStatement> cuts;
     std::string note;
     std::string extras;
     friend bool operator==(const Part&, const Part&) = default;

@@ -82,6 +82,19 @@ void visitAll(Piece& piece, Call call) {
             call(part.spacing->greatestGap);
             call(part.spacing->pitch);
         }
+        for (auto& [face, points] : part.shape) {
+            for (EdgePoint& point : points) {
+                call(point.along);
+                call(point.in);
+                call(point.bow);
+            }
+        }
+        for (CutStatement& cut : part.cuts) {
+            for (Statement* statement :
+                 {&cut.along, &cut.length, &cut.across, &cut.width, &cut.depth}) {
+                call(*statement);
+            }
+        }
     }
     for (JointStatement& joint : piece.joints) {
         for (auto& [name, size] : joint.sizes) {

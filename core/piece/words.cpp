@@ -79,6 +79,26 @@ struct Table<Face> {
 };
 
 template <>
+struct Table<Datum> {
+    static constexpr std::array<Entry<Datum>, 3> entries{
+        {{Datum::Start, "start"}, {Datum::Middle, "middle"}, {Datum::Far, "far"}}};
+};
+
+template <>
+struct Table<Run> {
+    static constexpr std::array<Entry<Run>, 3> entries{
+        {{Run::Line, "line"}, {Run::Arc, "arc"}, {Run::Curve, "curve"}}};
+};
+
+template <>
+struct Table<CutKind> {
+    static constexpr std::array<Entry<CutKind>, 4> entries{{{CutKind::Groove, "groove"},
+                                                            {CutKind::Rabbet, "rabbet"},
+                                                            {CutKind::Notch, "notch"},
+                                                            {CutKind::Bore, "bore"}}};
+};
+
+template <>
 struct Table<SizeName> {
     static constexpr std::array<Entry<SizeName>, kSizeNameCount> entries{
         {{SizeName::TenonThickness, "tenon thickness"},
@@ -146,6 +166,15 @@ std::string_view wordFor(End word) {
 std::string_view wordFor(Face word) {
     return textOf(word);
 }
+std::string_view wordFor(Datum word) {
+    return textOf(word);
+}
+std::string_view wordFor(Run word) {
+    return textOf(word);
+}
+std::string_view wordFor(CutKind word) {
+    return textOf(word);
+}
 std::string_view wordFor(SizeName word) {
     return textOf(word);
 }
@@ -174,6 +203,22 @@ std::optional<JointKind> fromWord(std::string_view text) {
     return wordOf<JointKind>(text);
 }
 template <>
+std::optional<Face> fromWord(std::string_view text) {
+    return wordOf<Face>(text);
+}
+template <>
+std::optional<Datum> fromWord(std::string_view text) {
+    return wordOf<Datum>(text);
+}
+template <>
+std::optional<Run> fromWord(std::string_view text) {
+    return wordOf<Run>(text);
+}
+template <>
+std::optional<CutKind> fromWord(std::string_view text) {
+    return wordOf<CutKind>(text);
+}
+template <>
 std::optional<SizeName> fromWord(std::string_view text) {
     return wordOf<SizeName>(text);
 }
@@ -197,6 +242,10 @@ template std::string listOfWords<Role>();
 template std::string listOfWords<Side>();
 template std::string listOfWords<Cut>();
 template std::string listOfWords<JointKind>();
+template std::string listOfWords<Face>();
+template std::string listOfWords<Datum>();
+template std::string listOfWords<Run>();
+template std::string listOfWords<CutKind>();
 template std::string listOfWords<SizeName>();
 template std::string listOfWords<SizeState>();
 

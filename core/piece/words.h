@@ -34,6 +34,16 @@ enum class End { Start, Far };
 // face edge y = 0: the reference surfaces that all marking is done from.
 enum class Face { FaceSide, BackSide, FaceEdge, BackEdge, StartEnd, FarEnd };
 
+// What a place along an edge is measured from.
+enum class Datum { Start, Middle, Far };
+
+// How a shaped edge goes on from one of its points to the next: straight, in one arc, or in a
+// smooth curve through all the points up to where the curve ends.
+enum class Run { Line, Arc, Curve };
+
+// Cuts that belong to no joint.
+enum class CutKind { Groove, Rabbet, Notch, Bore };
+
 // The sizes of a joint that a maker may state over the rule.
 enum class SizeName {
     TenonThickness,
@@ -58,6 +68,9 @@ inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName:
 [[nodiscard]] std::string_view wordFor(JointKind);
 [[nodiscard]] std::string_view wordFor(End);
 [[nodiscard]] std::string_view wordFor(Face);
+[[nodiscard]] std::string_view wordFor(Datum);
+[[nodiscard]] std::string_view wordFor(Run);
+[[nodiscard]] std::string_view wordFor(CutKind);
 [[nodiscard]] std::string_view wordFor(SizeName);
 [[nodiscard]] std::string_view wordFor(SizeState);
 template <class Word>
@@ -72,6 +85,14 @@ template <>
 std::optional<Cut> fromWord(std::string_view);
 template <>
 std::optional<JointKind> fromWord(std::string_view);
+template <>
+std::optional<Face> fromWord(std::string_view);
+template <>
+std::optional<Datum> fromWord(std::string_view);
+template <>
+std::optional<Run> fromWord(std::string_view);
+template <>
+std::optional<CutKind> fromWord(std::string_view);
 template <>
 std::optional<SizeName> fromWord(std::string_view);
 template <>

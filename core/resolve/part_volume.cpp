@@ -1,24 +1,69 @@
+#include <algorithm>
+
 #include "core/geometry/box_solids.h"
 #include "core/resolve/resolved_piece.h"
 
 namespace shoulderline {
 
-double volumeAsMade(const ResolvedPart& part) {
+namespace {
+
+// Everything a box: exact and quick.
+double volumeOfBoxes(const ResolvedPart& part, const std::vector<Box>& cuts) {
     std::vector<Box> wood{part.bodyBox()};
     for (const TenonSolid& tenon : part.tenons) {
         wood.push_back(tenon.box);
     }
-    // What the mortises take is their union, as far as it lies in the wood: a mortise may run off
-    // the part or into its neighbour.
+    // What the cuts take is their union, as far as it lies in the wood: a mortise may run off the
+    // part or into its neighbour.
     std::vector<Box> taken;
-    for (const MortiseSolid& mortise : part.mortises) {
+    for (const Box& cut : cuts) {
         for (const Box& solid : wood) {
-            if (const std::optional<Box> shared = overlap(mortise.box, solid)) {
+            if (const std::optional<Box> shared = overlap(cut, solid)) {
                 taken.push_back(*shared);
             }
         }
     }
     return unionVolume(wood) - unionVolume(taken);
+}
+
+}  // namespace
+
+double volumeAsMade(const ResolvedPart& part) {
+    std::vector<Box> cuts;
+    bool areBoxes = part.body.isBox();
+    for (const MortiseSolid& mortise : part.mortises) {
+        cuts.push_back(mortise.box);
+    }
+    for (const ResolvedCut& cut : part.cuts) {
+        cuts.push_back(cut.box);
+        areBoxes = areBoxes && cut.kind != CutKind::Bore;
+    }
+    if (areBoxes) {
+        return volumeOfBoxes(part, cuts);
+    }
+    std::vector<ConvexSolid> wood = part.body.pieces();
+    std::vector<ConvexSolid> tenons;
+    for (const TenonSolid& tenon : part.tenons) {
+        tenons.push_back(ConvexSolid::box(tenon.box));
+    }
+    std::vector<ConvexSolid> taken;
+    const auto take = [&](const ConvexSolid& cut) {
+        for (const std::vector<ConvexSolid>* solids : {&wood, &tenons}) {
+            for (const ConvexSolid& solid : *solids) {
+                if (std::optional<ConvexSolid> shared = intersection(cut, solid)) {
+                    taken.push_back(std::move(*shared));
+                }
+            }
+        }
+    };
+    for (const MortiseSolid& mortise : part.mortises) {
+        take(ConvexSolid::box(mortise.box));
+    }
+    for (const ResolvedCut& cut : part.cuts) {
+        take(cut.solid());
+    }
+    // A body that could not be made came back as its blank, so its volume is there.
+    return part.body.volume().value_or(0.0) + unionVolume(tenons) - unionVolume(taken);
 }
 
 }  // namespace shoulderline

@@ -15,9 +15,6 @@ ResolvedPart partFrom(const Part& part, std::size_t stated, const PlacedMember& 
     resolved.width = member.width;
     resolved.thickness = member.thickness;
     resolved.gap = member.gap;
-    resolved.body = {Outline::rectangle(member.length.value.mm(), member.width.value.mm()),
-                     member.thickness.value.mm(),
-                     std::nullopt};
     return resolved;
 }
 

@@ -6,6 +6,7 @@
 #include "core/resolve/assembly_frames.h"
 #include "core/resolve/relations.h"
 #include "core/resolve/sections.h"
+#include "core/resolve/shaping.h"
 
 namespace shoulderline {
 
@@ -331,6 +332,8 @@ void Placer::keep(std::size_t i, const PlacedMember& member) {
     Entry& entry = entries_[i];
     ResolvedPart resolved = partFrom(part, i, member);
     resolved.number = part.spacing ? static_cast<int>(entry.members.size()) + 1 : 0;
+    resolved.body = shapedBody(part.shape, resolved.bodyBox().max, placeOf(i), evaluation_);
+    resolved.cuts = workOutCuts(part.cuts, resolved.bodyBox().max, placeOf(i), evaluation_);
     const Box box = resolved.frame.outerBounds(resolved.bodyBox());
     if (part.pair) {
         entry.hand = box.centre().x >= 0 ? Hand::Right : Hand::Left;

@@ -65,7 +65,7 @@ struct PlacedMember {
 [[nodiscard]] std::optional<PlacedMember> placeFree(
     const Part&, const Free&, const Section&, const Place&, Evaluation&);
 
-// The member as a part: its frame in its assembly's space, its body and sizes; no joints yet.
+// The member as a part: its frame in its assembly's space, its sizes; no body and no joints yet.
 // `stated` is the index in Piece::parts.
 [[nodiscard]] ResolvedPart partFrom(const Part& part,
                                     std::size_t stated,

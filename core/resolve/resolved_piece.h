@@ -30,12 +30,26 @@ struct MortiseSolid {
     friend bool operator==(const MortiseSolid&, const MortiseSolid&) = default;
 };
 
+// A cut that belongs to no joint, in its part's own frame: a box, or for a bore the cylinder that
+// fits into it, its axis along the way into the wood.
+struct ResolvedCut {
+    CutKind kind = CutKind::Groove;
+    Face face = Face::FaceSide;
+    Box box;
+    bool isThrough = false;
+    std::string note;
+
+    // What is taken away; the cylinder of a bore with facets within kArcSagitta, inside it.
+    [[nodiscard]] ConvexSolid solid() const;
+    friend bool operator==(const ResolvedCut&, const ResolvedCut&) = default;
+};
+
 // One member as it will be made. Its frame sits at the corner of its body where the start
 // shoulder (or start end), face edge and face side meet: x along the length, y along the width from
-// the face edge, z along the thickness from the face side. The body is the box (0,0,0)-(shoulder
-// length, width, thickness); tenons stand out past x = 0 and x = shoulder length. Seen from its
-// face side with the face edge up, x runs to the right; for the mirrored one of a pair, to the
-// left. A post's length runs up.
+// the face edge, z along the thickness from the face side. The blank of its body is the box
+// (0,0,0)-(shoulder length, width, thickness); tenons stand out past x = 0 and x = shoulder length.
+// Seen from its face side with the face edge up, x runs to the right; for the mirrored one of a
+// pair, to the left. A post's length runs up.
 struct ResolvedPart {
     std::string name;        // "side rail, upper, left"; "side slat 3, right"
     std::string of;          // stated name
@@ -46,7 +60,7 @@ struct ResolvedPart {
     std::string stock;
     std::string assembly;
     Frame frame;
-    Body body;            // in `frame`
+    Body body;            // in `frame`: the blank as shaped
     Size shoulderLength;  // length of the body
     Size width;
     Size thickness;
@@ -54,9 +68,11 @@ struct ResolvedPart {
     Length farTenon;
     std::vector<TenonSolid> tenons;
     std::vector<MortiseSolid> mortises;
+    std::vector<ResolvedCut> cuts;
     Length gap;  // between neighbours of its set; zero for a part that is not one of a set
 
     [[nodiscard]] Length length() const { return shoulderLength.value + startTenon + farTenon; }
+    // The blank of the body.
     [[nodiscard]] Box bodyBox() const {
         return {{0, 0, 0}, {shoulderLength.value.mm(), width.value.mm(), thickness.value.mm()}};
     }
@@ -114,8 +130,8 @@ struct ResolvedPiece {
     [[nodiscard]] std::optional<std::size_t> findJoint(std::string_view name) const;
 };
 
-// Volume of the part as made: body and tenons, less what mortises take from it; in cubic
-// millimetres, exact for the boxes they are.
+// Volume of the part as made: body and tenons, less what mortises and cuts take from it; in cubic
+// millimetres. Exact where all are boxes and for arcs of the body; bores as ResolvedCut::solid().
 [[nodiscard]] double volumeAsMade(const ResolvedPart&);
 
 }  // namespace shoulderline

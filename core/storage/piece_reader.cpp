@@ -1,6 +1,7 @@
 #include "core/storage/json_text.h"
 #include "core/storage/object_reader.h"
 #include "core/storage/piece_text.h"
+#include "core/storage/shape_json.h"
 
 namespace shoulderline {
 
@@ -175,6 +176,8 @@ Part readPart(ObjectReader& in) {
         spacing.pitch = inner.text("pitch");
         part.spacing = spacing;
     });
+    part.shape = readShape(in);
+    part.cuts = readCuts(in);
     part.note = in.text("note");
     part.extras = in.extras();
     return part;

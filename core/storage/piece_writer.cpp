@@ -1,59 +1,12 @@
-#include <nlohmann/json.hpp>
-
+#include "core/storage/object_writer.h"
 #include "core/storage/piece_text.h"
+#include "core/storage/shape_json.h"
 
 namespace shoulderline {
 
 namespace {
 
 using nlohmann::ordered_json;
-
-// Puts back what a file held that this version does not know, also in objects within.
-void merge(ordered_json& into, const ordered_json& rest) {
-    for (const auto& item : rest.items()) {
-        const auto it = into.find(item.key());
-        if (it == into.end()) {
-            into[item.key()] = item.value();
-        } else if (it->is_object() && item.value().is_object()) {
-            merge(*it, item.value());
-        }
-    }
-}
-
-// Builds one object: members in the order put, empty ones left out.
-class Writer {
-  public:
-    Writer& text(const char* name, std::string_view value) {
-        if (!value.empty()) {
-            object_[name] = value;
-        }
-        return *this;
-    }
-    Writer& flag(const char* name, bool value) {
-        if (value) {
-            object_[name] = true;
-        }
-        return *this;
-    }
-    Writer& value(const char* name, ordered_json value) {
-        if (!value.empty()) {
-            object_[name] = std::move(value);
-        }
-        return *this;
-    }
-    Writer& extras(const std::string& extras) {
-        const ordered_json rest =
-            extras.empty() ? ordered_json::object() : ordered_json::parse(extras, nullptr, false);
-        if (rest.is_object()) {
-            merge(object_, rest);
-        }
-        return *this;
-    }
-    [[nodiscard]] ordered_json done() { return std::move(object_); }
-
-  private:
-    ordered_json object_ = ordered_json::object();
-};
 
 ordered_json json(const LengthStyle& style) {
     ordered_json object;
@@ -75,7 +28,7 @@ ordered_json json(const LengthStyle& style) {
 }
 
 ordered_json json(const Measure& measure) {
-    return Writer()
+    return ObjectWriter()
         .text("name", measure.name)
         .text("expression", measure.expression)
         .text("note", measure.note)
@@ -87,7 +40,7 @@ ordered_json json(const Measure& measure) {
 }
 
 ordered_json json(const Stock& stock) {
-    return Writer()
+    return ObjectWriter()
         .text("name", stock.name)
         .text("species", stock.species)
         .text("cut", wordFor(stock.cut))
@@ -100,7 +53,7 @@ ordered_json json(const Stock& stock) {
 }
 
 ordered_json json(const Assembly& assembly) {
-    return Writer()
+    return ObjectWriter()
         .text("name", assembly.name)
         .text("parent", assembly.parent)
         .text("x", assembly.x)
@@ -115,11 +68,11 @@ ordered_json json(const Assembly& assembly) {
 }
 
 ordered_json json(const Position& position) {
-    return Writer().text("face", wordFor(position.face)).text("at", position.at).done();
+    return ObjectWriter().text("face", wordFor(position.face)).text("at", position.at).done();
 }
 
 ordered_json json(const Stands& stands) {
-    return Writer()
+    return ObjectWriter()
         .text("kind", "stands")
         .value("x", stands.x == Position{} ? ordered_json() : json(stands.x))
         .value("y", stands.y == Position{} ? ordered_json() : json(stands.y))
@@ -129,14 +82,15 @@ ordered_json json(const Stands& stands) {
 }
 
 ordered_json json(const Spans& spans) {
-    Writer writer;
+    ObjectWriter writer;
     writer.text("kind", "spans").text("from", spans.from).text("to", spans.to);
     if (spans.level) {
         writer.value("level", json(*spans.level));
     }
     if (spans.set != Setting{}) {
         writer.value(
-            "set", Writer().text("from", wordFor(spans.set.from)).text("by", spans.set.by).done());
+            "set",
+            ObjectWriter().text("from", wordFor(spans.set.from)).text("by", spans.set.by).done());
     }
     return writer.flag("flat", spans.flat).done();
 }
@@ -146,7 +100,7 @@ ordered_json json(const Caps& caps) {
     for (const auto& [side, statement] : caps.overhang) {
         overhang[std::string(wordFor(side))] = statement;
     }
-    return Writer()
+    return ObjectWriter()
         .text("kind", "caps")
         .value("on", caps.on)
         .text("runs", wordFor(caps.runs))
@@ -155,7 +109,7 @@ ordered_json json(const Caps& caps) {
 }
 
 ordered_json json(const Free& free) {
-    return Writer()
+    return ObjectWriter()
         .text("kind", "free")
         .text("x", free.x)
         .text("y", free.y)
@@ -168,7 +122,7 @@ ordered_json json(const Free& free) {
 }
 
 ordered_json json(const Part& part) {
-    Writer writer;
+    ObjectWriter writer;
     writer.text("name", part.name)
         .text("role", wordFor(part.role))
         .text("assembly", part.assembly)
@@ -183,7 +137,7 @@ ordered_json json(const Part& part) {
                  std::visit([](const auto& relation) { return json(relation); }, part.relation));
     if (part.spacing) {
         writer.value("spacing",
-                     Writer()
+                     ObjectWriter()
                          .text("after", part.spacing->after)
                          .text("before", part.spacing->before)
                          .text("count", part.spacing->count)
@@ -191,16 +145,22 @@ ordered_json json(const Part& part) {
                          .text("pitch", part.spacing->pitch)
                          .done());
     }
-    return writer.text("note", part.note).extras(part.extras).done();
+    return writer.value("shape", json(part.shape))
+        .value("cuts", json(part.cuts))
+        .text("note", part.note)
+        .extras(part.extras)
+        .done();
 }
 
 ordered_json json(const JointStatement& joint) {
     ordered_json sizes = ordered_json::object();
     for (const auto& [name, size] : joint.sizes) {
-        sizes[std::string(wordFor(name))] =
-            Writer().text("state", wordFor(size.state)).text("expression", size.expression).done();
+        sizes[std::string(wordFor(name))] = ObjectWriter()
+                                                .text("state", wordFor(size.state))
+                                                .text("expression", size.expression)
+                                                .done();
     }
-    return Writer()
+    return ObjectWriter()
         .text("tenoned", joint.tenoned)
         .text("mortised", joint.mortised)
         .text("kind", joint.kind ? wordFor(*joint.kind) : std::string_view())
@@ -211,7 +171,7 @@ ordered_json json(const JointStatement& joint) {
 }
 
 ordered_json json(const HouseRule& rule) {
-    return Writer()
+    return ObjectWriter()
         .text("id", rule.id)
         .text("value", rule.value)
         .text("note", rule.note)
@@ -234,7 +194,7 @@ std::string writePiece(const Piece& piece) {
     ordered_json document;
     document["format"] = "shoulderline piece";
     document["version"] = kPieceVersion;
-    const ordered_json members = Writer()
+    const ordered_json members = ObjectWriter()
                                      .text("name", piece.name)
                                      .text("note", piece.note)
                                      .text("unit", piece.unit == Unit::Inch ? "in" : "mm")

@@ -58,8 +58,10 @@ TEST(Body, ARectangularEdgeAroundEverythingChangesNothing) {
     EXPECT_NEAR(with.volume().value(), 500 * 8, 1e-9);
 }
 
-TEST(Body, TwoOutlinesThatAreNotConvexAreRefused) {
-    const Result<Polyhedron> solid = Body{kAngle, 30, kAngle}.toPolyhedron();
+TEST(Body, OutlinesThatTurnBackAlongTheLengthAreRefused) {
+    const Outline hooked = Outline::polygon(
+        {{0, 0}, {30, 0}, {30, 30}, {10, 30}, {10, 20}, {20, 20}, {20, 10}, {0, 10}});
+    const Result<Polyhedron> solid = Body{hooked, 30, hooked}.toPolyhedron();
 
     ASSERT_FALSE(solid);
     EXPECT_EQ(solid.error().code, ErrorCode::OutOfRange);
@@ -69,6 +71,39 @@ TEST(Body, OutlinesThatShareNothingAreRefused) {
     const Outline beyond = Outline::polygon({{500, 0}, {600, 0}, {550, 10}});
 
     EXPECT_FALSE((Body{kTaper, 10, beyond}.toPolyhedron()));
+}
+
+// A back leg: bent at the seat as seen from the side, tapered as seen from the front.
+const Outline kBentLeg =
+    Outline::polygon({{0, 30}, {400, 0}, {900, 60}, {900, 90}, {400, 45}, {0, 65}});
+const Outline kTaperedLeg = Outline::polygon({{0, 6}, {400, 0}, {900, 8}, {900, 30}, {0, 30}});
+
+TEST(Body, ABentAndTaperedLegIsOneClosedSolidAndItsPiecesFillIt) {
+    const Body leg{kBentLeg, 30, kTaperedLeg};
+    const Result<Polyhedron> solid = leg.toPolyhedron();
+    double pieces = 0;
+    for (const ConvexSolid& piece : leg.pieces()) {
+        pieces += piece.volume();
+    }
+
+    ASSERT_TRUE(solid);
+    for (const PolyhedronEdge& edge : solid->edges()) {
+        EXPECT_NE(edge.left, edge.right);
+    }
+    EXPECT_NEAR(solid->volume(), pieces, 1e-6 * pieces);
+}
+
+TEST(Body, AnOutlineThatIsNotConvexFallsIntoPiecesOfItsVolume) {
+    const Outline arch{
+        {{{0, 0}}, {{100, 0}, -0.4}, {{400, 0}}, {{500, 0}}, {{500, 80}}, {{0, 80}}}};
+    const Body rail{arch, 20, {}};
+    double pieces = 0;
+    for (const ConvexSolid& piece : rail.pieces()) {
+        pieces += piece.volume();
+    }
+
+    EXPECT_NEAR(pieces, rail.volume().value(), 2 * 320 * 20 * kArcSagitta);
+    EXPECT_NEAR(pieces, rail.toPolyhedron()->volume(), 1e-6 * pieces);
 }
 
 TEST(Body, NoThicknessAndACrossedOutlineAreRefused) {

@@ -48,6 +48,25 @@ TEST(PieceText, UnknownMembersWithinRelationsAndSizesAreKeptToo) {
     EXPECT_EQ(writePiece(readPiece(written).value()), written);
 }
 
+TEST(PieceText, ShapesAndCutsAreKeptWithWhatIsUnknownInThem) {
+    const std::string text = R"({"format": "shoulderline piece", "version": 1,
+        "parts": [{"name": "rail", "relation": {"kind": "free", "length": "9 in"},
+                   "shape": {"back edge": [{"from": "middle", "along": "1 in", "in": "1/2 in", "run": "arc", "bow": "-1/4 in", "gauge": 2}, {"from": "far", "run": "curve"}]},
+                   "cuts": [{"kind": "bore", "face": "far end", "along_from": "far", "along": "1 in", "width": "3/8 in", "bit": "brad point"}]}]})";
+    const Piece piece = readPiece(text).value();
+    const Part& part = piece.parts.front();
+
+    ASSERT_EQ(part.shape.at(Face::BackEdge).size(), 2U);
+    EXPECT_EQ(part.shape.at(Face::BackEdge)[0].from, Datum::Middle);
+    EXPECT_EQ(part.shape.at(Face::BackEdge)[0].run, Run::Arc);
+    EXPECT_EQ(part.cuts.at(0).face, Face::FarEnd);
+    EXPECT_EQ(part.cuts.at(0).alongFrom, Datum::Far);
+    const std::string written = writePiece(piece);
+    EXPECT_NE(written.find("\"gauge\": 2"), std::string::npos);
+    EXPECT_NE(written.find("brad point"), std::string::npos);
+    EXPECT_EQ(readPiece(written).value(), piece);
+}
+
 TEST(PieceText, WhatAWindowMayLeaveEmptyIsReadAgain) {
     Piece piece = testing::sample("table");
     piece.measures[0].expression.clear();
@@ -132,6 +151,12 @@ INSTANTIATE_TEST_SUITE_P(
                 R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail"}]})",
                 "/parts/0/relation",
                 "A relation is expected"},
+        BadFile{
+            "a side that is none",
+            R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "a", "relation": {"kind": "free"}, "shape": {"top": []}}]})",
+            "/parts/0/shape/top",
+            "back edge",
+        },
         BadFile{
             "unknown relation",
             R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail", "relation": {"kind": "floats"}}]})",

@@ -76,7 +76,10 @@ Box tenonFromSizes(const ResolvedPart& part, const ResolvedJoint& joint) {
 TEST_P(PieceSolids, VolumesAsMadeAreAlike) {
     for (std::size_t i = 0; i < piece.parts.size(); ++i) {
         const ResolvedPart& part = piece.parts[i];
-        SolidPlan plan{part.bodyBox(), part.frame, {}, {}};
+        SolidPlan plan{part.body, part.frame, {}, {}};
+        for (const ResolvedCut& cut : part.cuts) {
+            plan.cutAway.push_back(cut.solid());
+        }
         for (const ResolvedJoint& joint : piece.joints) {
             if (joint.kind != JointKind::Rests && joint.mortised == i) {
                 plan.cutAway.push_back(mortiseFromSizes(part, joint));
@@ -86,7 +89,9 @@ TEST_P(PieceSolids, VolumesAsMadeAreAlike) {
             }
         }
         const double theirs = Solid(plan).volume();
-        EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs) << part.name;
+        // Where an arc runs through a mortise, or two outlines are shared, our facets come in.
+        const double facets = part.body.isBox() ? 0.0 : 0.02 * part.thickness.value.mm();
+        EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs + facets) << part.name;
     }
 }
 
@@ -140,7 +145,8 @@ TEST_P(SeenEdges, AreAlikeInViewsFromThreeSides) {
         theirs.emplace_back(SolidPlan{box, frame, {}, {}});
     };
     for (const ResolvedPart& part : piece.parts) {
-        add(part.bodyBox(), part.frame);
+        ours.push_back(part.body.toPolyhedron()->transformed(part.frame));
+        theirs.emplace_back(SolidPlan{part.body, part.frame, {}, {}});
         for (const TenonSolid& tenon : part.tenons) {
             for (const Box& box : partedTenon(piece.joints[tenon.joint], tenon.box)) {
                 add(box, part.frame);

@@ -111,7 +111,11 @@ TEST(BodyReference, VolumesOfPrismsAndOfTwoOutlinesAgree) {
     const Frame frame =
         Frame::turned({10, 20, 30}, Angle::degrees(12), Angle::degrees(34), Angle::degrees(56))
             .mirroredInX();
-    const Body bodies[] = {{bracket, 22, {}}, {taper, 40, taper}};
+    const Outline bent =
+        Outline::polygon({{0, 30}, {400, 0}, {900, 60}, {900, 90}, {400, 45}, {0, 65}});
+    const Outline twoWay =
+        Outline::polygon({{0, 6}, {400, 0}, {900, 8}, {900, 30}, {300, 24}, {0, 30}});
+    const Body bodies[] = {{bracket, 22, {}}, {taper, 40, taper}, {bent, 30, twoWay}};
 
     for (const Body& body : bodies) {
         const double expected = Solid({body, frame, {}, {}}).volume();

@@ -1,0 +1,55 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "core/piece/words.h"
+
+namespace shoulderline {
+
+using Statement = std::string;
+
+// A point of a shaped edge or end, by where it is along it and how far in from where the edge of
+// the blank would be. An edge runs from the part's start to its far end, an end from the face edge
+// to the back edge.
+struct EdgePoint {
+    Datum from = Datum::Start;  // what `along` is measured from: the start of the edge (of an end:
+                                // the face edge), its middle (towards its far end), or its far end
+    Statement along;            // empty for zero
+    Statement in;               // into the wood positive; empty for zero
+    Run run = Run::Line;        // how the edge goes on to the next point
+    Statement bow;  // for an arc: how far its middle stands off the straight line, out of the
+                    // wood positive
+    std::string extras;
+    friend bool operator==(const EdgePoint&, const EdgePoint&) = default;
+};
+
+// A stated outline of one side of a part. Before its first point and after its last an edge runs
+// straight on; an end runs from its first point to its last.
+using ShapedEdge = std::vector<EdgePoint>;
+
+// The sides that are not straight. Face edge, back edge and the ends shape the part as seen on its
+// face side; face side and back side as seen on its face edge.
+using Shape = std::map<Face, ShapedEdge>;
+
+// A cut that belongs to no joint. On a side it lies along the length and across the side, measured
+// from the face edge (on an edge: from the face side); on an end, along is from the face edge and
+// across from the face side. A rabbet is a groove at an edge, a notch one at both.
+struct CutStatement {
+    CutKind kind = CutKind::Groove;
+    Face face = Face::FaceSide;  // cut into, or bored from
+    Datum alongFrom = Datum::Start;
+    Statement along;   // to its near end, from the middle to its middle; a bore: to its centre.
+                       // Empty for zero
+    Statement length;  // empty: all the way to the end
+    Datum acrossFrom = Datum::Start;
+    Statement across;  // likewise
+    Statement width;   // empty: all the way across; of a bore its diameter, which must be stated
+    Statement depth;   // empty: through
+    std::string note;
+    std::string extras;
+    friend bool operator==(const CutStatement&, const CutStatement&) = default;
+};
+
+}  // namespace shoulderline

@@ -1,0 +1,207 @@
+#include "core/resolve/shaping.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/geometry/smooth_curve.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kSamePlace = 1e-6;  // millimetres
+
+// One side of an outline in its own terms: x along it, y how far in; a positive bulge bows out of
+// the wood when the side is walked with the wood to its left.
+struct SidePoint {
+    Vec2 at;
+    double bulge = 0.0;
+};
+using SideLine = std::vector<SidePoint>;
+
+// The sides of one elevation, by where their points lie in it.
+struct ElevationSides {
+    SideLine low;    // along the length, at the reference edge
+    SideLine high;   // along the length, across from it
+    SideLine start;  // the ends, from the reference edge across
+    SideLine far;
+};
+
+class SideReader {
+  public:
+    SideReader(const Shape& shape, const Place& place, Evaluation& evaluation)
+        : shape_(shape), place_(place), evaluation_(evaluation) {}
+
+    // The points of one side, `whole` long; empty where it is not stated or cannot be worked out.
+    SideLine read(Face face, double whole);
+
+  private:
+    void setArcs(const ShapedEdge& points, Face face, SideLine& line);
+    void smooth(SideLine& line, const ShapedEdge& points) const;
+
+    const Shape& shape_;
+    const Place& place_;
+    Evaluation& evaluation_;
+};
+
+SideLine SideReader::read(Face face, double whole) {
+    SideLine line;
+    const auto it = shape_.find(face);
+    if (it == shape_.end()) {
+        return line;
+    }
+    const std::string name(wordFor(face));
+    for (const EdgePoint& point : it->second) {
+        const std::optional<Length> along =
+            evaluation_.length(point.along, place_, name + ": a point's place along it", Length());
+        const std::optional<Length> in =
+            evaluation_.length(point.in, place_, name + ": how far in a point lies", Length());
+        if (!along || !in) {
+            return {};
+        }
+        const double at = point.from == Datum::Start    ? along->mm()
+                          : point.from == Datum::Middle ? whole / 2 + along->mm()
+                                                        : whole - along->mm();
+        line.push_back({{at, in->mm()}, 0.0});
+    }
+    setArcs(it->second, face, line);
+    smooth(line, it->second);
+    return line;
+}
+
+void SideReader::setArcs(const ShapedEdge& points, Face face, SideLine& line) {
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+        if (points[i].run != Run::Arc) {
+            continue;
+        }
+        const std::optional<Length> bow = evaluation_.length(
+            points[i].bow, place_, std::string(wordFor(face)) + ": the bow of an arc");
+        const double chord = norm(line[i + 1].at - line[i].at);
+        if (bow && chord > kSamePlace) {
+            line[i].bulge = 2.0 * bow->mm() / chord;
+        }
+    }
+}
+
+// Replaces each stretch of points that a curve runs through by the arcs of that curve.
+void SideReader::smooth(SideLine& line, const ShapedEdge& points) const {
+    SideLine smoothed;
+    for (std::size_t i = 0; i < line.size();) {
+        std::size_t end = i;
+        while (end + 1 < line.size() && points[end].run == Run::Curve) {
+            ++end;
+        }
+        if (end == i) {
+            smoothed.push_back(line[i++]);
+            continue;
+        }
+        std::vector<Vec2> through;
+        for (std::size_t k = i; k <= end; ++k) {
+            if (through.empty() || norm(line[k].at - through.back()) > kSamePlace) {
+                through.push_back(line[k].at);
+            }
+        }
+        // y runs into the wood, to the left of the walk: bulges mean the same.
+        for (const OutlineVertex& vertex : smoothCurve(through)) {
+            smoothed.push_back({vertex.point, vertex.bulge});
+        }
+        smoothed.back().bulge = line[end].bulge;
+        i = end;
+        if (end + 1 == line.size()) {
+            break;
+        }
+        smoothed.pop_back();  // the curve's last point starts the next stretch
+    }
+    line = std::move(smoothed);
+}
+
+// Runs an edge straight on to both ends of the part, or to where a shaped end begins.
+void runOut(SideLine& line, double length, double startIn, double farIn) {
+    const double first = line.empty() ? 0.0 : line.front().at.y;
+    const double last = line.empty() ? 0.0 : line.back().at.y;
+    if (line.empty() || line.front().at.x > startIn + kSamePlace) {
+        line.insert(line.begin(), {{startIn, first}, 0.0});
+    }
+    if (line.back().at.x < length - farIn - kSamePlace) {
+        line.back().bulge = 0.0;
+        line.push_back({{length - farIn, last}, 0.0});
+    }
+}
+
+double inAt(const SideLine& end, bool atHighEdge) {
+    return end.empty() ? 0.0 : (atHighEdge ? end.back() : end.front()).at.y;
+}
+
+// Counter-clockwise around: along the low edge, up the far end, back along the high edge, down the
+// start. `toPlane` takes a side's own point into the elevation; a side walked against its own order
+// keeps what bows out.
+Outline outlineOf(ElevationSides sides, double length, double across) {
+    Outline outline;
+    const auto add = [&](Vec2 point, double bulge) {
+        if (!outline.vertices.empty() &&
+            norm(outline.vertices.back().point - point) <= kSamePlace) {
+            outline.vertices.back().bulge = bulge;
+            return;
+        }
+        outline.vertices.push_back({point, bulge});
+    };
+    const auto addForward = [&](const SideLine& line, const auto& toPlane) {
+        for (const SidePoint& p : line) {
+            add(toPlane(p.at), p.bulge);
+        }
+    };
+    const auto addBackward = [&](const SideLine& line, const auto& toPlane) {
+        for (std::size_t i = line.size(); i-- > 0;) {
+            add(toPlane(line[i].at), i > 0 ? line[i - 1].bulge : 0.0);
+        }
+    };
+    runOut(sides.low, length, inAt(sides.start, false), inAt(sides.far, false));
+    runOut(sides.high, length, inAt(sides.start, true), inAt(sides.far, true));
+    addForward(sides.low, [](Vec2 p) { return p; });
+    addForward(sides.far, [&](Vec2 p) { return Vec2{length - p.y, p.x}; });
+    addBackward(sides.high, [&](Vec2 p) { return Vec2{p.x, across - p.y}; });
+    addBackward(sides.start, [](Vec2 p) { return Vec2{p.y, p.x}; });
+    if (outline.vertices.size() > 1 &&
+        norm(outline.vertices.back().point - outline.vertices.front().point) <= kSamePlace) {
+        outline.vertices.pop_back();
+    }
+    return outline;
+}
+
+bool statesAny(const Shape& shape, std::initializer_list<Face> faces) {
+    return std::any_of(faces.begin(), faces.end(), [&](Face face) { return shape.contains(face); });
+}
+
+}  // namespace
+
+Body shapedBody(const Shape& shape, const Vec3& size, const Place& place, Evaluation& evaluation) {
+    const Body blank{Outline::rectangle(size.x, size.y), size.z, std::nullopt};
+    if (shape.empty()) {
+        return blank;
+    }
+    SideReader reader(shape, place, evaluation);
+    Body body = blank;
+    if (statesAny(shape, {Face::FaceEdge, Face::BackEdge, Face::StartEnd, Face::FarEnd})) {
+        body.face = outlineOf({reader.read(Face::FaceEdge, size.x),
+                               reader.read(Face::BackEdge, size.x),
+                               reader.read(Face::StartEnd, size.y),
+                               reader.read(Face::FarEnd, size.y)},
+                              size.x,
+                              size.y);
+    }
+    if (statesAny(shape, {Face::FaceSide, Face::BackSide})) {
+        body.edge = outlineOf(
+            {reader.read(Face::FaceSide, size.x), reader.read(Face::BackSide, size.x), {}, {}},
+            size.x,
+            size.z);
+    }
+    if (const Result<Polyhedron> solid = body.toPolyhedron(); !solid) {
+        evaluation.trouble(place,
+                           "its shape cannot be made and is left out: " + solid.error().message,
+                           RuleId::PieceResolves);
+        return blank;
+    }
+    return body;
+}
+
+}  // namespace shoulderline

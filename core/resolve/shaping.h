@@ -1,0 +1,25 @@
+#pragma once
+
+#include <vector>
+
+#include "core/resolve/evaluation.h"
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// The body that `shape` makes of a blank `size` large (length, width, thickness), in the part's
+// frame. What cannot be worked out, or bounds no wood, is a trouble at `place`, and the blank comes
+// back whole.
+[[nodiscard]] Body shapedBody(const Shape& shape,
+                              const Vec3& size,
+                              const Place& place,
+                              Evaluation& evaluation);
+
+// The cuts of a part whose blank is `size` large; what cannot be worked out, or lies outside the
+// blank, is a trouble at `place` and left out.
+[[nodiscard]] std::vector<ResolvedCut> workOutCuts(const std::vector<CutStatement>& cuts,
+                                                   const Vec3& size,
+                                                   const Place& place,
+                                                   Evaluation& evaluation);
+
+}  // namespace shoulderline

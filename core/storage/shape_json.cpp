@@ -1,0 +1,125 @@
+#include "core/storage/shape_json.h"
+
+#include <array>
+
+#include "core/storage/object_writer.h"
+
+namespace shoulderline {
+
+namespace {
+
+using nlohmann::ordered_json;
+
+constexpr std::array<Face, 6> kFaces{
+    Face::FaceSide, Face::BackSide, Face::FaceEdge, Face::BackEdge, Face::StartEnd, Face::FarEnd};
+
+// Left out where it is the start.
+std::string_view datumText(Datum datum) {
+    return datum == Datum::Start ? std::string_view() : wordFor(datum);
+}
+
+Datum readDatum(ObjectReader& in, const char* name) {
+    return in.word<Datum>(name, fromWord<Datum>, listOfWords<Datum>()).value_or(Datum::Start);
+}
+
+ordered_json json(const EdgePoint& point) {
+    return ObjectWriter()
+        .text("from", datumText(point.from))
+        .text("along", point.along)
+        .text("in", point.in)
+        .text("run", point.run == Run::Line ? std::string_view() : wordFor(point.run))
+        .text("bow", point.bow)
+        .extras(point.extras)
+        .done();
+}
+
+EdgePoint readPoint(ObjectReader& in) {
+    EdgePoint point;
+    point.from = readDatum(in, "from");
+    point.along = in.text("along");
+    point.in = in.text("in");
+    point.run = in.word<Run>("run", fromWord<Run>, listOfWords<Run>()).value_or(Run::Line);
+    point.bow = in.text("bow");
+    point.extras = in.extras();
+    return point;
+}
+
+ordered_json json(const CutStatement& cut) {
+    return ObjectWriter()
+        .text("kind", wordFor(cut.kind))
+        .text("face", wordFor(cut.face))
+        .text("along_from", datumText(cut.alongFrom))
+        .text("along", cut.along)
+        .text("length", cut.length)
+        .text("across_from", datumText(cut.acrossFrom))
+        .text("across", cut.across)
+        .text("width", cut.width)
+        .text("depth", cut.depth)
+        .text("note", cut.note)
+        .extras(cut.extras)
+        .done();
+}
+
+}  // namespace
+
+ordered_json json(const Shape& shape) {
+    ordered_json sides = ordered_json::object();
+    for (const auto& [face, points] : shape) {
+        ordered_json list = ordered_json::array();
+        for (const EdgePoint& point : points) {
+            list.push_back(json(point));
+        }
+        sides[std::string(wordFor(face))] = std::move(list);
+    }
+    return sides;
+}
+
+ordered_json json(const std::vector<CutStatement>& cuts) {
+    ordered_json list = ordered_json::array();
+    for (const CutStatement& cut : cuts) {
+        list.push_back(json(cut));
+    }
+    return list;
+}
+
+Shape readShape(ObjectReader& part) {
+    part.eachMember(
+        "shape", [&](const std::string& key, const ordered_json&, const std::string& where) {
+            if (!fromWord<Face>(key)) {
+                part.refuse("'" + key + "' is not one of: " + listOfWords<Face>() + ".", where);
+            }
+        });
+    Shape shape;
+    part.object("shape", [&](ObjectReader& inner) {
+        for (const Face face : kFaces) {
+            // The words are literals, so they end as a C string does.
+            inner.each(wordFor(face).data(),
+                       [&](ObjectReader& point) { shape[face].push_back(readPoint(point)); });
+        }
+    });
+    return shape;
+}
+
+std::vector<CutStatement> readCuts(ObjectReader& part) {
+    std::vector<CutStatement> cuts;
+    part.each("cuts", [&](ObjectReader& in) {
+        CutStatement cut;
+        cut.kind = in.word<CutKind>("kind", fromWord<CutKind>, listOfWords<CutKind>())
+                       .value_or(CutKind::Groove);
+        cut.face =
+            in.word<Face>("face", fromWord<Face>, listOfWords<Face>()).value_or(Face::FaceSide);
+        cut.alongFrom = readDatum(in, "along_from");
+        cut.along = in.text("along");
+        cut.length = in.text("length");
+        cut.acrossFrom = readDatum(in, "across_from");
+        cut.across = in.text("across");
+        cut.width = in.text("width");
+        cut.depth = in.text("depth");
+        cut.note = in.text("note");
+        cut.extras = in.extras();
+        cuts.push_back(std::move(cut));
+    });
+    return cuts;
+}
+
+}  // namespace shoulderline
