@@ -1,6 +1,7 @@
 #include "core/piece/edit.h"
 
 #include <algorithm>
+#include <initializer_list>
 
 #include "core/measure/expression.h"
 #include "core/measure/measure_name.h"
@@ -148,9 +149,11 @@ Result<Piece> applied(Piece piece, const RemovePart& edit) {
         return unknown("part", edit.name);
     }
     piece.parts.erase(it);
-    std::erase_if(piece.joints, [&](const JointStatement& joint) {
-        return joint.tenoned == edit.name || joint.mortised == edit.name;
-    });
+    const auto mentions = [&](const auto& statement) {
+        return statement.tenoned == edit.name || statement.mortised == edit.name;
+    };
+    std::erase_if(piece.joints, mentions);
+    std::erase_if(piece.use.tests, mentions);
     return piece;
 }
 
@@ -227,6 +230,75 @@ Result<Piece> applied(Piece piece, const SetHouseRule& edit) {
     return piece;
 }
 
+std::optional<Error> unreadable(const Piece& piece,
+                                std::initializer_list<const Statement*> statements) {
+    for (const Statement* statement : statements) {
+        if (std::optional<Error> error = unreadable(piece, *statement)) {
+            return error;
+        }
+    }
+    return std::nullopt;
+}
+
+Result<Piece> applied(Piece piece, const SetLoad& edit) {
+    if (const std::optional<Error> error =
+            unreadable(piece, {&edit.load.newtons, &edit.load.height})) {
+        return tl::unexpected(*error);
+    }
+    if (edit.load.name.empty()) {
+        return fail(ErrorCode::BadText, "A load needs a name.");
+    }
+    std::vector<StatedLoad>& loads = piece.use.loads;
+    if (edit.load.name != edit.name && findByName(loads, edit.load.name) != loads.end()) {
+        return fail(ErrorCode::BadText, "There is a load '" + edit.load.name + "' already.");
+    }
+    const auto it = findByName(loads, edit.name);
+    if (it != loads.end()) {
+        *it = edit.load;
+    } else {
+        loads.push_back(edit.load);
+    }
+    return piece;
+}
+
+Result<Piece> applied(Piece piece, const RemoveLoad& edit) {
+    const auto it = findByName(piece.use.loads, edit.name);
+    if (it == piece.use.loads.end()) {
+        return unknown("load", edit.name);
+    }
+    piece.use.loads.erase(it);
+    return piece;
+}
+
+Result<Piece> applied(Piece piece, const SetStrengthTest& edit) {
+    if (const std::optional<Error> error = unreadable(piece, edit.test.newtonMetres)) {
+        return tl::unexpected(*error);
+    }
+    std::erase_if(piece.use.tests, [&](const StrengthTest& test) {
+        return test.tenoned == edit.test.tenoned && test.mortised == edit.test.mortised;
+    });
+    if (!edit.test.newtonMetres.empty()) {
+        piece.use.tests.push_back(edit.test);
+    }
+    return piece;
+}
+
+Result<Piece> applied(Piece piece, const SetClimate& edit) {
+    for (const RoomAir* air : {&edit.climate.dry, &edit.climate.damp}) {
+        if (const std::optional<Error> error =
+                unreadable(piece, {&air->moisture, &air->celsius, &air->humidity})) {
+            return tl::unexpected(*error);
+        }
+    }
+    piece.use.climate = edit.climate;
+    return piece;
+}
+
+Result<Piece> applied(Piece piece, const SetAdhesive& edit) {
+    piece.use.adhesive = edit.adhesive;
+    return piece;
+}
+
 Result<Piece> applied(Piece piece, const SetStyle& edit) {
     piece.style = edit.style;
     return piece;
@@ -256,6 +328,13 @@ struct Namer {
         return "kind of " + e.tenoned + " into " + e.mortised;
     }
     std::string operator()(const SetHouseRule& e) const { return "house rule " + e.id; }
+    std::string operator()(const SetLoad& e) const { return "load " + e.load.name; }
+    std::string operator()(const RemoveLoad& e) const { return "removal of load " + e.name; }
+    std::string operator()(const SetStrengthTest& e) const {
+        return "test of " + e.test.tenoned + " into " + e.test.mortised;
+    }
+    std::string operator()(const SetClimate&) const { return "air of the room"; }
+    std::string operator()(const SetAdhesive&) const { return "glue"; }
     std::string operator()(const SetStyle&) const { return "units"; }
     std::string operator()(const SetPieceName&) const { return "name of the piece"; }
 };

@@ -56,6 +56,22 @@ struct SetHouseRule {  // an empty value goes back to the rule book
     std::string id;
     Statement value;
 };
+struct SetLoad {  // replaces the load of that name, or adds it; a new name in `load` renames it
+    std::string name;
+    StatedLoad load;
+};
+struct RemoveLoad {
+    std::string name;
+};
+struct SetStrengthTest {  // for these two parts; an empty moment removes it
+    StrengthTest test;
+};
+struct SetClimate {
+    Climate climate;
+};
+struct SetAdhesive {  // empty goes back to the usual one
+    std::string adhesive;
+};
 struct SetStyle {
     LengthStyle style;
 };
@@ -75,6 +91,11 @@ using Edit = std::variant<SetMeasure,
                           SetJointSize,
                           SetJointKind,
                           SetHouseRule,
+                          SetLoad,
+                          RemoveLoad,
+                          SetStrengthTest,
+                          SetClimate,
+                          SetAdhesive,
                           SetStyle,
                           SetPieceName>;
 

@@ -8,6 +8,7 @@
 
 #include "core/measure/length_text.h"
 #include "core/piece/shape.h"
+#include "core/piece/use.h"
 #include "core/piece/words.h"
 
 namespace shoulderline {
@@ -185,6 +186,7 @@ struct Piece {
     std::vector<JointStatement> joints;
     std::vector<HouseRule> houseRules;
     std::vector<Statement> rack;  // chisels (mortise widths) at hand; empty for the usual rack
+    Use use;                      // what it has to bear, and the air it stands in
     std::string extras;
     friend bool operator==(const Piece&, const Piece&) = default;
 };

@@ -55,6 +55,22 @@ void visitRelation(Free& free, Call call) {
 }
 
 template <class Call>
+void visitUse(Use& use, Call call) {
+    for (StatedLoad& load : use.loads) {
+        call(load.newtons);
+        call(load.height);
+    }
+    for (StrengthTest& test : use.tests) {
+        call(test.newtonMetres);
+    }
+    for (RoomAir* air : {&use.climate.dry, &use.climate.damp}) {
+        for (Statement* statement : {&air->moisture, &air->celsius, &air->humidity}) {
+            call(*statement);
+        }
+    }
+}
+
+template <class Call>
 void visitAll(Piece& piece, Call call) {
     for (Measure& measure : piece.measures) {
         for (Statement* statement :
@@ -107,6 +123,7 @@ void visitAll(Piece& piece, Call call) {
     for (Statement& chisel : piece.rack) {
         call(chisel);
     }
+    visitUse(piece.use, call);
 }
 
 bool isNameCharacter(char c) {
@@ -180,6 +197,13 @@ void renameInReferences(Piece& piece, const std::string& name, const std::string
     for (JointStatement& joint : piece.joints) {
         rename(joint.tenoned);
         rename(joint.mortised);
+    }
+    for (StatedLoad& load : piece.use.loads) {
+        rename(load.on);
+    }
+    for (StrengthTest& test : piece.use.tests) {
+        rename(test.tenoned);
+        rename(test.mortised);
     }
 }
 

@@ -2,6 +2,7 @@
 #include "core/storage/object_reader.h"
 #include "core/storage/piece_text.h"
 #include "core/storage/shape_json.h"
+#include "core/storage/use_json.h"
 
 namespace shoulderline {
 
@@ -233,6 +234,7 @@ Piece readMembers(ObjectReader& in) {
         piece.houseRules.push_back(std::move(rule));
     });
     piece.rack = in.texts("rack");
+    piece.use = readUse(in);
     piece.extras = in.extras();
     return piece;
 }

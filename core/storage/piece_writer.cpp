@@ -1,6 +1,7 @@
 #include "core/storage/object_writer.h"
 #include "core/storage/piece_text.h"
 #include "core/storage/shape_json.h"
+#include "core/storage/use_json.h"
 
 namespace shoulderline {
 
@@ -194,21 +195,21 @@ std::string writePiece(const Piece& piece) {
     ordered_json document;
     document["format"] = "shoulderline piece";
     document["version"] = kPieceVersion;
-    const ordered_json members = ObjectWriter()
-                                     .text("name", piece.name)
-                                     .text("note", piece.note)
-                                     .text("unit", piece.unit == Unit::Inch ? "in" : "mm")
-                                     .value("style", json(piece.style))
-                                     .value("measures", list(piece.measures))
-                                     .value("stocks", list(piece.stocks))
-                                     .value("assemblies", list(piece.assemblies))
-                                     .value("parts", list(piece.parts))
-                                     .value("joints", list(piece.joints))
-                                     .value("house_rules", list(piece.houseRules))
-                                     .value("rack", piece.rack)
-                                     .extras(piece.extras)
-                                     .done();
-    for (const auto& item : members.items()) {
+    ObjectWriter members;
+    members.text("name", piece.name)
+        .text("note", piece.note)
+        .text("unit", piece.unit == Unit::Inch ? "in" : "mm")
+        .value("style", json(piece.style))
+        .value("measures", list(piece.measures))
+        .value("stocks", list(piece.stocks))
+        .value("assemblies", list(piece.assemblies))
+        .value("parts", list(piece.parts))
+        .value("joints", list(piece.joints))
+        .value("house_rules", list(piece.houseRules))
+        .value("rack", piece.rack);
+    writeUse(piece.use, members);
+    const ordered_json written = members.extras(piece.extras).done();
+    for (const auto& item : written.items()) {
         document[item.key()] = item.value();
     }
     // Texts were read as UTF-8; anything else that came in by the window is replaced, not refused.

@@ -110,5 +110,47 @@ TEST(SplitReference, OnlyAHandAtTheEndIsTakenForOne) {
     EXPECT_EQ(splitReference("side rail, upper").hand, Hand::None);
 }
 
+TEST(SetLoad, AddsRenamesAndReplacesByName) {
+    StatedLoad load{"lean", "crest rail", Side::Back, "450", "", false, "", ""};
+    Piece piece = apply(sample("armchair"), SetLoad{"lean", load}).value();
+    load.name = "hard lean";
+    load.newtons = "600";
+
+    piece = apply(piece, SetLoad{"lean", load}).value();
+
+    ASSERT_EQ(piece.use.loads.size(), 1u);
+    EXPECT_EQ(piece.use.loads.front(), load);
+    EXPECT_FALSE(apply(piece, SetLoad{"other", load})) << "the name is taken";
+    EXPECT_FALSE(
+        apply(piece, SetLoad{"lean", {"lean", "", Side::Back, "450 +", "", false, "", ""}}));
+    EXPECT_TRUE(apply(piece, RemoveLoad{"hard lean"}).value().use.loads.empty());
+    EXPECT_FALSE(apply(piece, RemoveLoad{"lean"}));
+}
+
+TEST(SetStrengthTest, StandsForItsTwoPartsAndGoesWithThem) {
+    Piece piece =
+        apply(sample("armchair"), SetStrengthTest{{"front rail", "front post", "310", "", ""}})
+            .value();
+    Part renamed = statedPart(piece, "front post");
+    renamed.name = "fore post";
+
+    EXPECT_EQ(apply(piece, SetPart{"front post", renamed}).value().use.tests.front().mortised,
+              "fore post");
+    EXPECT_TRUE(apply(piece, RemovePart{"front rail"}).value().use.tests.empty());
+    EXPECT_TRUE(apply(piece, SetStrengthTest{{"front rail", "front post", "", "", ""}})
+                    .value()
+                    .use.tests.empty());
+}
+
+TEST(SetClimate, MeasuresMayBeUsedInWhatIsStatedOfUse) {
+    Piece piece = apply(sample("armchair"), SetMeasure{"winter air", "30"}).value();
+    piece = apply(piece, SetClimate{{{"", "20", "winter air"}, {}}}).value();
+    piece = apply(piece, RenameMeasure{"winter air", "January air"}).value();
+
+    EXPECT_EQ(piece.use.climate.dry.humidity, "January air");
+    EXPECT_FALSE(apply(piece, SetClimate{{{"6 6", "", ""}, {}}}));
+    EXPECT_EQ(apply(piece, SetAdhesive{"PU"}).value().use.adhesive, "PU");
+}
+
 }  // namespace
 }  // namespace shoulderline

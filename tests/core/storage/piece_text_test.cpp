@@ -77,6 +77,28 @@ TEST(PieceText, WhatAWindowMayLeaveEmptyIsReadAgain) {
     EXPECT_EQ(readPiece(writePiece(piece)).value(), piece);
 }
 
+TEST(PieceText, LoadsTestsAirAndGlueAreReadBackAsStated) {
+    Piece piece = testing::sample("bench");
+    piece.use.loads = {{"leaning sailor", "back rail", Side::Back, "450", "30 in", true, "", ""}};
+    piece.use.tests = {{"front rail", "post", "310", "two broken on the vice", ""}};
+    piece.use.climate = {{"7", "", ""}, {"", "18", "65"}};
+    piece.use.adhesive = "PU";
+
+    EXPECT_EQ(readPiece(writePiece(piece)).value(), piece);
+}
+
+TEST(PieceText, UnknownMembersOfLoadsAndAirAreKeptToo) {
+    const std::string text = R"({"format": "shoulderline piece", "version": 1,
+        "loads": [{"name": "lean", "towards": "back", "newtons": "450", "seen": "on deck"}],
+        "climate": {"dry": {"moisture": "6", "month": "February"}}})";
+
+    const std::string written = writePiece(readPiece(text).value());
+
+    EXPECT_NE(written.find("\"seen\": \"on deck\""), std::string::npos);
+    EXPECT_NE(written.find("\"month\": \"February\""), std::string::npos);
+    EXPECT_EQ(writePiece(readPiece(written).value()), written);
+}
+
 TEST(PieceText, ANewerVersionIsRefusedWithAClearWord) {
     const Result<Piece> piece = readPiece(R"({"format": "shoulderline piece", "version": 2})");
 
@@ -129,6 +151,16 @@ INSTANTIATE_TEST_SUITE_P(
                 R"({"format": "shoulderline piece", "version": "1"})",
                 "/version",
                 "whole number"},
+        BadFile{
+            "a load towards nowhere",
+            R"({"format": "shoulderline piece", "version": 1, "loads": [{"name": "a", "towards": "up"}]})",
+            "/loads/0/towards",
+            "is not one of"},
+        BadFile{
+            "a test of nothing",
+            R"({"format": "shoulderline piece", "version": 1, "strength_tests": [{"tenoned": "a"}]})",
+            "/strength_tests/0/mortised",
+            "A text is expected"},
         BadFile{"parts as object",
                 R"({"format": "shoulderline piece", "version": 1, "parts": {}})",
                 "/parts",
