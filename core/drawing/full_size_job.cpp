@@ -2,6 +2,7 @@
 #include <numeric>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/free_space.h"
 #include "core/drawing/paper.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/scale_checks.h"
@@ -62,6 +63,7 @@ class Tiler {
           drawing_(drawing),
           date_(date),
           metrics_(metrics),
+          space_(drawing.ops, metrics),
           grid_(tileGrid(drawing.size, paper, options, placesIn(drawing))),
           inInches_(piece.unit == Unit::Inch) {}
 
@@ -102,6 +104,7 @@ class Tiler {
     const Sheet& drawing_;
     const std::string& date_;
     const TextMetrics& metrics_;
+    FreeSpace space_;  // in the drawing
     TileGrid grid_;
     bool inInches_;
 };
@@ -143,9 +146,7 @@ std::vector<double> Tiler::markPlaces(bool isUpright, double cut, double from, d
         for (double off = 0.0; off < (to - from) / 2.0 - kInset - kHalf; off += 3.0) {
             const double along = atStart ? wanted + off : wanted - off;
             const Vec2 centre = isUpright ? Vec2{cut, along} : Vec2{along, cut};
-            if (isFree(drawing_.ops,
-                       {centre - Vec2{kHalf, kHalf}, centre + Vec2{kHalf, kHalf}},
-                       metrics_)) {
+            if (space_.isFree({centre - Vec2{kHalf, kHalf}, centre + Vec2{kHalf, kHalf}})) {
                 found = along;
                 break;
             }
@@ -166,7 +167,7 @@ double Tiler::namePlace(bool isUpright, double beside, double from, double to, d
             const Vec2 centre = isUpright ? Vec2{beside, along} : Vec2{along, beside};
             const Vec2 half = isUpright ? Vec2{kHalfHeight, width / 2.0 + 1.0}
                                         : Vec2{width / 2.0 + 1.0, kHalfHeight};
-            if (isFree(drawing_.ops, {centre - half, centre + half}, metrics_)) {
+            if (space_.isFree({centre - half, centre + half})) {
                 return along;
             }
         }
@@ -259,7 +260,7 @@ Page Tiler::tile(int row, int column, std::size_t content) const {
     append(occupied, std::move(inside));
     const Rect room{page.printable.min, page.printable.max};
     if (const std::optional<Vec2> place =
-            freePlace(occupied, room, checkSquareSize(inInches_), metrics_)) {
+            FreeSpace(occupied, metrics_).placeFor(checkSquareSize(inInches_), room)) {
         append(ops, checkSquare(*place, inInches_));
     }
     addCaption(isOne ? std::string() : tileName(row, column),

@@ -9,13 +9,25 @@ namespace {
 
 constexpr double kShortest = 0.2;
 
-struct Span {
-    double from = 0.0;
-    double to = 0.0;
-};
+std::vector<Span> without(const std::vector<Span>& spans, const Span& hole) {
+    std::vector<Span> left;
+    for (const Span& span : spans) {
+        if (hole.to <= span.from || hole.from >= span.to) {
+            left.push_back(span);
+            continue;
+        }
+        if (hole.from > span.from) {
+            left.push_back({span.from, hole.from});
+        }
+        if (hole.to < span.to) {
+            left.push_back({hole.to, span.to});
+        }
+    }
+    return left;
+}
 
-// Where the line {p : dot(p, across) = at} runs inside the ring set by the even-odd rule, by its
-// distance along `along`.
+}  // namespace
+
 std::vector<Span> spansInside(const std::vector<std::vector<Vec2>>& rings,
                               Vec2 along,
                               Vec2 across,
@@ -39,25 +51,6 @@ std::vector<Span> spansInside(const std::vector<std::vector<Vec2>>& rings,
     }
     return spans;
 }
-
-std::vector<Span> without(const std::vector<Span>& spans, const Span& hole) {
-    std::vector<Span> left;
-    for (const Span& span : spans) {
-        if (hole.to <= span.from || hole.from >= span.to) {
-            left.push_back(span);
-            continue;
-        }
-        if (hole.from > span.from) {
-            left.push_back({span.from, hole.from});
-        }
-        if (hole.to < span.to) {
-            left.push_back({hole.to, span.to});
-        }
-    }
-    return left;
-}
-
-}  // namespace
 
 std::vector<Vec2> ringOf(const Rect& rect) {
     return {rect.min, {rect.max.x, rect.min.y}, rect.max, {rect.min.x, rect.max.y}};

@@ -14,6 +14,18 @@ struct CutFace {
     std::vector<std::vector<Vec2>> hollows;
 };
 
+// A stretch of a line.
+struct Span {
+    double from = 0.0;
+    double to = 0.0;
+};
+// Where the line {p : dot(p, across) = at} runs inside the rings (even-odd), by its distances along
+// `along`, ascending; both directions of unit length and at right angles.
+[[nodiscard]] std::vector<Span> spansInside(const std::vector<std::vector<Vec2>>& rings,
+                                            Vec2 along,
+                                            Vec2 across,
+                                            double at);
+
 // Parallel fine lines over the face, `spacing` (> 0) apart, in `direction` from +x towards +y. They
 // keep to the same lattice over the whole sheet, so that all faces of one part match. No line is
 // shorter than 0.2 mm.

@@ -10,6 +10,7 @@
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/part_views.h"
 #include "core/drawing/scales.h"
+#include "core/drawing/section_drawing.h"
 #include "core/drawing/trade_marks.h"
 
 namespace shoulderline {
@@ -42,17 +43,21 @@ class Draughtsman {
           index_(index),
           part_(resolved.parts[index]),
           style_(style),
+          plan_(style.withSections ? SectionPlan(resolved, part_) : SectionPlan()),
           scale_(style.scale),
           metrics_(metrics) {}
 
     [[nodiscard]] Block sideView(Face face) const;
     [[nodiscard]] Block endView(const EndToShow& end) const;
+    // Through the mortises, as the plan has them.
+    [[nodiscard]] std::vector<Block> sections() const;
 
   private:
     [[nodiscard]] std::vector<Op> body(const PartView& view, double scale) const;
     void addMouths(const PartView& view, double scale, std::vector<Op>& ops) const;
     void addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const;
     void addMarks(std::vector<Op>& ops) const;
+    void addGrain(double height, FreeSpace& space, std::vector<Op>& ops) const;
     [[nodiscard]] double freePlaceForMark(double width) const;
     [[nodiscard]] static std::vector<SizeToPlace> scaled(const std::vector<NeededSize>& sizes,
                                                          double scale);
@@ -67,6 +72,7 @@ class Draughtsman {
     std::size_t index_;
     const ResolvedPart& part_;
     const PartStyle& style_;
+    SectionPlan plan_;
     double scale_;
     const TextMetrics& metrics_;
 };
@@ -202,9 +208,21 @@ void Draughtsman::addMarks(std::vector<Op>& ops) const {
     ops.push_back(faceEdgeMark({at + 0.34 * height, 0.0}, 0.5 * height, true));
 }
 
+// On the face side, where there is room for it.
+void Draughtsman::addGrain(double height, FreeSpace& space, std::vector<Op>& ops) const {
+    constexpr Vec2 kSize{16.0, 2.6};
+    const double length = part_.shoulderLength.value.mm() * scale_;
+    const std::optional<Vec2> place = space.placeFor(kSize, {{0.0, 0.0}, {length, height}});
+    if (place && !part_.body.edge) {
+        std::vector<Op> arrow = grainArrow(*place + kSize * 0.5, 14.0);
+        space.take(arrow, metrics_);
+        append(ops, std::move(arrow));
+    }
+}
+
 Block Draughtsman::sideView(Face face) const {
     const PartView view = partView(part_, face);
-    const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_);
+    const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_, true, &plan_);
     std::vector<Op> ops = body(view, scale_);
     const Rect lines = boundsOf(ops, metrics_);
     if (face == Face::FaceSide) {
@@ -229,7 +247,36 @@ Block Draughtsman::sideView(Face face) const {
                          Align::Right,
                          false,
                          false});
+    if (face == Face::FaceSide && style_.withSections) {
+        FreeSpace space(ops, metrics_);
+        addGrain(height, space, ops);
+        for (const PartSection& section : plan_.sections()) {
+            append(ops, cuttingPlaneMarks(section, height, scale_, style_, space, metrics_));
+        }
+    }
     return blockOf(face, std::move(ops), height);
+}
+
+std::vector<Block> Draughtsman::sections() const {
+    std::vector<Block> blocks;
+    const double scale = endScale();
+    for (const PartSection& section : plan_.sections()) {
+        if (section.tenonsAt) {
+            continue;
+        }
+        std::vector<Op> ops =
+            sectionOps(section, piece_, resolved_, index_, scale, style_, metrics_);
+        const Rect bounds = boundsOf(ops, metrics_);
+        const std::string name = section.letter + "\u2013" + section.letter;
+        ops.push_back(TextOp{{part_.thickness.value.mm() * scale / 2.0, bounds.min.y - 3.0},
+                             scale == scale_ ? name : name + ", " + scaleText(scale),
+                             style_.dimensions.height,
+                             Align::Centre,
+                             false,
+                             false});
+        blocks.push_back(blockOf(Face::FarEnd, std::move(ops), part_.width.value.mm() * scale));
+    }
+    return blocks;
 }
 
 // Ends are drawn larger than the rest where that keeps their small sizes apart.
@@ -250,6 +297,10 @@ Block Draughtsman::endView(const EndToShow& end) const {
     const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_, end.hasSection);
     const double scale = endScale();
     std::vector<Op> ops = body(view, scale);
+    const std::string letter = plan_.letterOf(face == Face::StartEnd ? End::Start : End::Far);
+    if (!letter.empty()) {
+        append(ops, tenonHatching(part_, view, scale));
+    }
     const Vec2 size = view.size * scale;
     // The figures of the two sides keep clear of the corner between them.
     constexpr double kPastCorner = 2.0;
@@ -284,7 +335,9 @@ Block Draughtsman::endView(const EndToShow& end) const {
                       style_.dimensions.height,
                       metrics_));
     bounds = boundsOf(ops, metrics_);
-    const std::string words = scale == scale_ ? end.label : end.label + ", " + scaleText(scale);
+    const std::string name =
+        letter.empty() ? end.label : letter + "\u2013" + letter + ", " + end.label;
+    const std::string words = scale == scale_ ? name : name + ", " + scaleText(scale);
     ops.push_back(TextOp{{size.x / 2.0, bounds.min.y - 3.0},
                          words,
                          style_.dimensions.height,
@@ -292,6 +345,34 @@ Block Draughtsman::endView(const EndToShow& end) const {
                          false,
                          false});
     return blockOf(face, std::move(ops), size.y);
+}
+
+// In columns at the right of the drawing, no longer than it is high; or in rows under it, no longer
+// than it is wide.
+void placeSections(std::vector<Block> sections,
+                   bool isBelow,
+                   const TextMetrics& metrics,
+                   std::vector<Op>& ops) {
+    const Rect all = boundsOf(ops, metrics);
+    Vec2 at = isBelow ? Vec2{all.min.x, all.max.y + kBetweenViews}
+                      : Vec2{all.max.x + kBesideViews, all.min.y};
+    const Vec2 start = at;
+    double across = 0.0;  // of the row or column that is being filled
+    for (Block& section : sections) {
+        const Vec2 size = section.bounds.size();
+        if (isBelow && at.x > start.x && at.x + size.x > all.max.x) {
+            at = {start.x, at.y + across + kBetweenViews};
+            across = 0.0;
+        }
+        if (!isBelow && at.y > start.y && at.y + size.y > all.max.y) {
+            at = {at.x + across + kBesideViews, start.y};
+            across = 0.0;
+        }
+        move(section.ops, at - section.bounds.min);
+        append(ops, std::move(section.ops));
+        across = std::max(across, isBelow ? size.y : size.x);
+        (isBelow ? at.x : at.y) += isBelow ? size.x + kBesideViews : size.y + kBetweenViews;
+    }
 }
 
 }  // namespace
@@ -322,8 +403,13 @@ Sheet drawPart(const Piece& piece,
         append(sheet.ops, std::move(block.ops));
     }
     const Rect stack = boundsOf(sheet.ops, metrics);
+    std::vector<Block> sections = draughtsman.sections();
     for (const EndToShow& end : endsToShow(part)) {
         Block block = draughtsman.endView(end);
+        if (style.sectionPlace == SectionPlace::WithEnds && !sections.empty()) {
+            sections.push_back(std::move(block));
+            continue;
+        }
         // Seen from the left: at the left in third angle projection, at the right in first angle.
         const bool atRight = (end.face == Face::FarEnd) == isThirdAngle;
         const double x = atRight ? stack.max.x + kBesideViews - block.bounds.min.x
@@ -331,6 +417,8 @@ Sheet drawPart(const Piece& piece,
         move(block.ops, {x, middle - block.bodyHeight / 2.0});
         append(sheet.ops, std::move(block.ops));
     }
+    placeSections(
+        std::move(sections), style.sectionPlace == SectionPlace::Below, metrics, sheet.ops);
     const Rect all = boundsOf(sheet.ops, metrics);
     move(sheet.ops, Vec2{kMargin, kMargin} - all.min);
     sheet.size = all.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};

@@ -49,14 +49,25 @@ struct Fitted {
 
 // Ways to set a part out at `scale`, the roomiest first.
 std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
-    if (!isCompact) {
-        PartStyle full;
-        full.scale = scale;
-        return {full};
+    std::vector<PartStyle> styles;
+    if (isCompact) {
+        styles.push_back(PartStyle::compact(scale));
+        styles.push_back(PartStyle::compact(scale));
+        styles.back().largestEnd = 26.0;
+    } else {
+        styles.emplace_back();
+        styles.back().scale = scale;
     }
-    PartStyle smallEnd = PartStyle::compact(scale);
-    smallEnd.largestEnd = 26.0;
-    return {PartStyle::compact(scale), smallEnd};
+    std::vector<PartStyle> all;
+    for (PartStyle& style : styles) {
+        style.withSections = true;
+        for (const SectionPlace place :
+             {SectionPlace::Beside, SectionPlace::WithEnds, SectionPlace::Below}) {
+            style.sectionPlace = place;
+            all.push_back(style);
+        }
+    }
+    return all;
 }
 
 // The drawing at the scale asked for, or at the largest standard one that fits: in full lettering
@@ -90,10 +101,10 @@ Fitted fitDrawing(const Piece& piece,
 
 void addLegend(Rect area, std::vector<Op>& ops) {
     constexpr double kHeight = 2.5;
-    constexpr double kRow = 6.5;
+    constexpr double kRow = 5.8;
     const double x = area.min.x + 6.0;
     const double words = x + 9.0;
-    double y = area.min.y + 5.0;
+    double y = area.min.y + 5.5;
     const auto say = [&](const std::string& text) {
         ops.push_back(TextOp{{words, y + kHeight / 2.0}, text, kHeight, Align::Left, false, false});
         y += kRow;
@@ -114,6 +125,10 @@ void addLegend(Rect area, std::vector<Op>& ops) {
     say("mortise right through");
     mouth(false);
     say("blind mortise");
+    for (Op& op : grainArrow({x, y}, 7.0)) {
+        ops.push_back(std::move(op));
+    }
+    say("the grain");
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/part_sections.h"
 #include "core/measure/length_text.h"
 
 namespace shoulderline {
@@ -29,11 +30,13 @@ class Writer {
     Writer(const PartView& view,
            const Piece& piece,
            const ResolvedPiece& resolved,
-           std::size_t index)
+           std::size_t index,
+           const SectionPlan* sections)
         : view_(view),
           piece_(piece),
           resolved_(resolved),
           part_(resolved.parts[index]),
+          sections_(sections),
           subject_{SubjectKind::Part, index} {}
 
     ViewSizes write(bool withSection) {
@@ -205,12 +208,29 @@ class Writer {
         note.subject = jointSubject(mortise.joint);
         note.target = (mouth.min + mouth.max) * 0.5;
         note.lines.push_back(count > 1 ? std::to_string(count) + " for " + mate.of : mate.of);
+        const std::string letter =
+            sections_ != nullptr ? sections_->letterOf(mortise.joint) : std::string();
+        if (!letter.empty()) {
+            note.lines.push_back(letter + "\u2013" + letter + ", " +
+                                 (mortise.isThrough ? "through" : "blind") +
+                                 chiselFor(std::min(width, mortise.box.size().x)));
+            sizes_.notes.push_back(std::move(note));
+            return;
+        }
         note.lines.push_back(shown(width) + (isLongAcross ? " across, " : " wide, ") +
                              (mortise.isThrough ? std::string("through")
                                                 : shown(mortise.box.size()[into]) + " deep"));
         note.lines.push_back(shown(mortise.box.min[across]) + " from " +
                              std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide)));
         sizes_.notes.push_back(std::move(note));
+    }
+
+    // ", 5/16 chisel" where the rack has one as wide as the mortise.
+    [[nodiscard]] std::string chiselFor(double width) const {
+        const bool isOnRack = std::any_of(resolved_.rack.begin(),
+                                          resolved_.rack.end(),
+                                          [&](Length chisel) { return same(chisel.mm(), width); });
+        return isOnRack ? ", " + shown(width) + " chisel" : std::string();
     }
 
     // Where dimensions that stand to the right (far end) or left (start end) of an end view begin.
@@ -290,6 +310,7 @@ class Writer {
     const Piece& piece_;
     const ResolvedPiece& resolved_;
     const ResolvedPart& part_;
+    const SectionPlan* sections_;
     Subject subject_;
     ViewSizes sizes_;
 };
@@ -350,8 +371,9 @@ ViewSizes sizesOn(const PartView& view,
                   const Piece& piece,
                   const ResolvedPiece& resolved,
                   std::size_t index,
-                  bool withSection) {
-    return Writer(view, piece, resolved, index).write(withSection);
+                  bool withSection,
+                  const SectionPlan* sections) {
+    return Writer(view, piece, resolved, index, sections).write(withSection);
 }
 
 std::string finishedSize(const Piece& piece, const ResolvedPart& part) {

@@ -9,6 +9,8 @@
 
 namespace shoulderline {
 
+class SectionPlan;
+
 // A size that the maker needs, in the coordinates of the view that shows it (see PartView).
 struct NeededSize {
     double from = 0.0;  // along the view's x for sizes along it, its y for sizes down it
@@ -45,14 +47,16 @@ struct ViewSizes {
 // - every face that mortises enter: from the start end to each mouth, its length; a row of equal
 // mouths,
 //   evenly spaced, by the first, their number and their pitch; a note with the mortise's width,
-//   depth, and place across from the face side or face edge;
+//   depth, and place across from the face side or face edge, or, where `sections` shows these, with
+//   the chisel and the section's letter;
 // - an end: with `withSection`, width and thickness of the part; width and thickness of each tenon,
 // its shoulders at the face side and the face edge.
 [[nodiscard]] ViewSizes sizesOn(const PartView& view,
                                 const Piece& piece,
                                 const ResolvedPiece& resolved,
                                 std::size_t index,
-                                bool withSection = true);
+                                bool withSection = true,
+                                const SectionPlan* sections = nullptr);
 
 // The size of the part over all as a maker says it: length x width x thickness.
 [[nodiscard]] std::string finishedSize(const Piece& piece, const ResolvedPart& part);

@@ -1,10 +1,8 @@
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "core/drawing/sheet.h"
-#include "core/drawing/text_metrics.h"
 #include "core/geometry/rect.h"
 
 namespace shoulderline {
@@ -25,15 +23,5 @@ inline constexpr double kCheckInches = 4.0;
 [[nodiscard]] std::vector<Op> checkSquare(Vec2 corner, bool inInches);
 // What checkSquare() covers.
 [[nodiscard]] Vec2 checkSquareSize(bool inInches);
-
-// A place inside `room` for a rectangle of `size` that none of `ops` comes within 2 mm of: its top
-// left corner. The lowest, then the rightmost on a grid of 2 mm; none where there is no such place.
-[[nodiscard]] std::optional<Vec2> freePlace(const std::vector<Op>& ops,
-                                            const Rect& room,
-                                            Vec2 size,
-                                            const TextMetrics& metrics);
-
-// Whether none of `ops` comes within `area`.
-[[nodiscard]] bool isFree(const std::vector<Op>& ops, const Rect& area, const TextMetrics& metrics);
 
 }  // namespace shoulderline

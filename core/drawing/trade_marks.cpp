@@ -1,6 +1,9 @@
 #include "core/drawing/trade_marks.h"
 
+#include <algorithm>
 #include <numbers>
+
+#include "core/drawing/dimension_parts.h"
 
 namespace shoulderline {
 
@@ -24,6 +27,14 @@ Stroke faceSideMark(Vec2 at, double height) {
 Stroke faceEdgeMark(Vec2 at, double height, bool upwards) {
     const double up = upwards ? -height : height;
     return {{at + Vec2{-0.4 * height, up}, at, at + Vec2{0.4 * height, up}}, LineRole::Dimension};
+}
+
+std::vector<Op> grainArrow(Vec2 at, double length) {
+    const double head = std::min(2.5, length / 4.0);
+    const Vec2 half{length / 2.0, 0.0};
+    return {Stroke{{at - half, at + half}, LineRole::Dimension},
+            arrowhead(at - half, at, head),
+            arrowhead(at + half, at, head)};
 }
 
 std::vector<Op> mouthDiagonals(Vec2 min, Vec2 max, bool isThrough) {

@@ -15,6 +15,9 @@ namespace shoulderline {
 // point; `upwards` when the face edge lies above it on the sheet.
 [[nodiscard]] Stroke faceEdgeMark(Vec2 at, double height, bool upwards);
 
+// Which way the grain runs: a level line with an arrow at each end. `at` is its middle.
+[[nodiscard]] std::vector<Op> grainArrow(Vec2 at, double length);
+
 // The diagonals of a mouth: crossed where the mortise goes through, one where it is blind.
 [[nodiscard]] std::vector<Op> mouthDiagonals(Vec2 min, Vec2 max, bool isThrough);
 

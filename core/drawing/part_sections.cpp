@@ -1,0 +1,273 @@
+#include "core/drawing/part_sections.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/drawing/hatching.h"
+#include "core/drawing/part_faces.h"
+#include "core/measure/length_text.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kSame = 0.001;  // mm
+constexpr double kShared = 2.0;  // mm of length that mortises in one section must share
+
+bool same(double a, double b) {
+    return std::abs(a - b) <= kSame;
+}
+
+// Whether two mortises look alike in a section across the part.
+bool looksAlike(const MortiseSolid& a, const MortiseSolid& b) {
+    return a.face == b.face && a.isThrough == b.isThrough && same(a.box.min.y, b.box.min.y) &&
+           same(a.box.max.y, b.box.max.y) && same(a.box.min.z, b.box.min.z) &&
+           same(a.box.max.z, b.box.max.z);
+}
+
+bool looksAlike(const PartSection& a, const PartSection& b, const ResolvedPart& part) {
+    return a.mortises.size() == b.mortises.size() &&
+           std::all_of(a.mortises.begin(), a.mortises.end(), [&](std::size_t i) {
+               return std::any_of(b.mortises.begin(), b.mortises.end(), [&](std::size_t k) {
+                   return looksAlike(part.mortises[i], part.mortises[k]);
+               });
+           });
+}
+
+std::string letterAt(std::size_t number) {
+    static constexpr std::string_view kLetters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+    const std::string last(1, kLetters[number % kLetters.size()]);
+    return number < kLetters.size() ? last : letterAt(number / kLetters.size() - 1) + last;
+}
+
+// Puts a row of mortises into a section that there is, where one of them lies beside what that
+// shows; else into a new one.
+void addRow(const std::vector<const MortiseSolid*>& row,
+            const ResolvedPart& part,
+            std::vector<PartSection>& sections) {
+    const auto indexOf = [&](const MortiseSolid* m) {
+        return static_cast<std::size_t>(m - part.mortises.data());
+    };
+    for (PartSection& section : sections) {
+        for (const MortiseSolid* mortise : row) {
+            const double low = std::max(section.low, mortise->box.min.x);
+            const double high = std::min(section.high, mortise->box.max.x);
+            if (high - low >= kShared) {
+                section.low = low;
+                section.high = high;
+                section.mortises.push_back(indexOf(mortise));
+                return;
+            }
+        }
+    }
+    const MortiseSolid& first = *row.front();
+    sections.push_back(
+        {{}, 0.0, first.box.min.x, first.box.max.x, {indexOf(row.front())}, std::nullopt});
+}
+
+std::optional<PartSection> throughTenons(const ResolvedPart& part, End end) {
+    double reach = 0.0;
+    for (const TenonSolid& tenon : part.tenons) {
+        if ((tenon.box.min.x < 0.0) == (end == End::Start)) {
+            const double length = tenon.box.size().x;
+            reach = reach == 0.0 ? length : std::min(reach, length);
+        }
+    }
+    if (reach == 0.0) {
+        return std::nullopt;
+    }
+    PartSection section;
+    section.tenonsAt = end;
+    const double shoulder = end == End::Start ? 0.0 : part.shoulderLength.value.mm();
+    section.low = end == End::Start ? shoulder - reach : shoulder;
+    section.high = section.low + reach;
+    return section;
+}
+
+}  // namespace
+
+namespace {
+
+// A section and the mortises that it stands for: those it cuts and those that would look alike.
+struct Candidate {
+    PartSection section;
+    std::vector<std::size_t> mortises;
+};
+
+std::vector<Candidate> throughMortises(const ResolvedPart& part,
+                                       const std::vector<MortiseRow>& rows) {
+    std::vector<PartSection> sections;
+    for (const MortiseRow& row : rows) {
+        addRow(row.mortises, part, sections);
+    }
+    std::vector<Candidate> candidates;
+    for (PartSection& section : sections) {
+        const auto alike =
+            std::find_if(candidates.begin(), candidates.end(), [&](const Candidate& c) {
+                return looksAlike(c.section, section, part);
+            });
+        if (alike == candidates.end()) {
+            candidates.push_back({section, section.mortises});
+        } else {
+            alike->mortises.insert(
+                alike->mortises.end(), section.mortises.begin(), section.mortises.end());
+        }
+    }
+    return candidates;
+}
+
+}  // namespace
+
+SectionPlan::SectionPlan(const ResolvedPiece& resolved, const ResolvedPart& part) {
+    std::vector<MortiseRow> rows;
+    for (const Face face : {Face::FaceSide, Face::FaceEdge, Face::BackSide, Face::BackEdge}) {
+        for (MortiseRow& row : rowsOn(face, resolved, part)) {
+            rows.push_back(std::move(row));
+        }
+    }
+    std::vector<Candidate> candidates = throughMortises(part, rows);
+    for (const EndToShow& end : endsToShow(part)) {
+        const End which = end.face == Face::StartEnd ? End::Start : End::Far;
+        if (std::optional<PartSection> section = throughTenons(part, which)) {
+            candidates.push_back({std::move(*section), {}});
+        }
+    }
+    const auto middleOf = [](const Candidate& c) { return (c.section.low + c.section.high) / 2.0; };
+    std::stable_sort(
+        candidates.begin(), candidates.end(), [&](const Candidate& a, const Candidate& b) {
+            return middleOf(a) < middleOf(b);
+        });
+    for (Candidate& candidate : candidates) {
+        candidate.section.at = middleOf(candidate);
+        candidate.section.letter = letterAt(sections_.size());
+        for (const std::size_t m : candidate.mortises) {
+            for (const MortiseRow& row : rows) {
+                if (std::find(row.mortises.begin(), row.mortises.end(), &part.mortises[m]) !=
+                    row.mortises.end()) {
+                    for (const MortiseSolid* mortise : row.mortises) {
+                        shown_.push_back({mortise->joint, candidate.section.letter});
+                    }
+                }
+            }
+        }
+        sections_.push_back(std::move(candidate.section));
+    }
+}
+
+std::string SectionPlan::letterOf(std::size_t joint) const {
+    const auto shown = std::find_if(
+        shown_.begin(), shown_.end(), [&](const Shown& s) { return s.joint == joint; });
+    return shown == shown_.end() ? std::string() : shown->letter;
+}
+
+std::string SectionPlan::letterOf(End end) const {
+    const auto section = std::find_if(sections_.begin(),
+                                      sections_.end(),
+                                      [&](const PartSection& s) { return s.tenonsAt == end; });
+    return section == sections_.end() ? std::string() : section->letter;
+}
+
+std::vector<Rect> bodyAcross(const ResolvedPart& part, double at) {
+    const auto spansOf = [&](const Outline& outline) {
+        return spansInside({outline.flatten().points}, {0, 1}, {1, 0}, at);
+    };
+    std::vector<Rect> rects;
+    const std::vector<Span> thick =
+        part.body.edge ? spansOf(*part.body.edge) : std::vector<Span>{{0.0, part.body.thickness}};
+    for (const Span& y : spansOf(part.body.face)) {
+        for (const Span& z : thick) {
+            rects.push_back({{z.from, y.from}, {z.to, y.to}});
+        }
+    }
+    return rects;
+}
+
+namespace {
+
+// The sizes of one mortise: along the mouth's side from the face side or edge, and into the wood.
+class MortiseSizes {
+  public:
+    MortiseSizes(const Piece& piece, const ResolvedPart& part, const MortiseSolid& mortise)
+        : piece_(piece),
+          mortise_(mortise),
+          size_{part.thickness.value.mm(), part.width.value.mm()},
+          rect_{{mortise.box.min.z, mortise.box.min.y}, {mortise.box.max.z, mortise.box.max.y}} {}
+
+    [[nodiscard]] std::vector<SectionSize> sizes() const {
+        const bool opensUpOrDown =
+            mortise_.face == Face::FaceEdge || mortise_.face == Face::BackEdge;
+        const Face deepSide =
+            opensUpOrDown ? Face::FaceSide
+                          : (mortise_.face == Face::FaceSide ? Face::BackEdge : Face::FaceEdge);
+        const double from = opensUpOrDown ? rect_.min.x : rect_.min.y;
+        const double to = opensUpOrDown ? rect_.max.x : rect_.max.y;
+        std::vector<SectionSize> sizes{sized(0.0, from, mortise_.face, "from face"),
+                                       sized(from, to, mortise_.face, "mortise width")};
+        if (!mortise_.isThrough) {
+            sizes.push_back(opensUpOrDown
+                                ? sized(rect_.min.y, rect_.max.y, deepSide, "mortise depth")
+                                : sized(rect_.min.x, rect_.max.x, deepSide, "mortise depth"));
+        }
+        return sizes;
+    }
+
+  private:
+    // How far inside the section's side the feature lies.
+    [[nodiscard]] double depthFrom(Face side) const {
+        switch (side) {
+            case Face::FaceEdge:
+                return rect_.min.y;
+            case Face::BackEdge:
+                return size_.y - rect_.max.y;
+            case Face::FaceSide:
+                return rect_.min.x;
+            case Face::BackSide:
+                return size_.x - rect_.max.x;
+            case Face::StartEnd:
+            case Face::FarEnd:
+                break;
+        }
+        return 0.0;
+    }
+    [[nodiscard]] SectionSize sized(double from, double to, Face side, std::string of) const {
+        const double depth = depthFrom(side);
+        const bool isFromReference = of == "from face";
+        return {{from,
+                 to,
+                 isFromReference ? 0.0 : depth,
+                 depth,
+                 showLength(Length::mm(to - from), piece_.style),
+                 to - from,
+                 std::move(of),
+                 {SubjectKind::Joint, mortise_.joint},
+                 0},
+                side};
+    }
+
+    const Piece& piece_;
+    const MortiseSolid& mortise_;
+    Vec2 size_;
+    Rect rect_;
+};
+
+}  // namespace
+
+std::vector<SectionSize> sizesIn(const PartSection& section,
+                                 const Piece& piece,
+                                 const ResolvedPart& part) {
+    std::vector<SectionSize> sizes;
+    for (const std::size_t i : section.mortises) {
+        for (SectionSize& size : MortiseSizes(piece, part, part.mortises[i]).sizes()) {
+            const bool isThere = std::any_of(sizes.begin(), sizes.end(), [&](const SectionSize& s) {
+                return s.side == size.side && same(s.size.from, size.size.from) &&
+                       same(s.size.to, size.size.to);
+            });
+            if (!isThere) {
+                sizes.push_back(std::move(size));
+            }
+        }
+    }
+    return sizes;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,216 @@
+#include "core/drawing/section_drawing.h"
+
+#include <algorithm>
+#include <array>
+
+#include "core/drawing/dimension_parts.h"
+#include "core/drawing/hatching.h"
+#include "core/drawing/part_views.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kPastCorner = 2.0;
+
+void append(std::vector<Op>& ops, std::vector<Op> more) {
+    ops.insert(
+        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+Rect scaled(const Rect& rect, double scale) {
+    return {rect.min * scale, rect.max * scale};
+}
+
+Stroke outlineOf(const Rect& rect) {
+    std::vector<Vec2> points = ringOf(rect);
+    points.push_back(points.front());
+    return {std::move(points), LineRole::Visible};
+}
+
+// Figures run past one corner only on each side, round the section, so that they never meet.
+FigureRoom roomOn(Face side, Vec2 size) {
+    FigureRoom room;
+    switch (side) {
+        case Face::FaceEdge:
+            room.high = size.x + kPastCorner;
+            break;
+        case Face::FaceSide:
+            room.low = 0.0;
+            break;
+        case Face::BackEdge:
+            room.low = -kPastCorner;
+            break;
+        case Face::BackSide:
+            room.high = size.y;
+            break;
+        case Face::StartEnd:
+        case Face::FarEnd:
+            break;
+    }
+    return room;
+}
+
+// A side of the section as placeSizes() has it.
+struct Edge {
+    Face face;
+    DimensionSide side;
+    double at;
+};
+std::array<Edge, 4> edgesOf(Vec2 size) {
+    return {{{Face::FaceEdge, DimensionSide::Above, 0.0},
+             {Face::FaceSide, DimensionSide::LeftOf, 0.0},
+             {Face::BackEdge, DimensionSide::Below, size.y},
+             {Face::BackSide, DimensionSide::RightOf, size.x}}};
+}
+
+}  // namespace
+
+std::vector<Op> sectionOps(const PartSection& section,
+                           const Piece& piece,
+                           const ResolvedPiece& resolved,
+                           std::size_t index,
+                           double scale,
+                           const PartStyle& style,
+                           const TextMetrics& metrics) {
+    const ResolvedPart& part = resolved.parts[index];
+    std::vector<Op> ops;
+    ops.push_back(
+        BeginGroup{{SubjectKind::Part, index}, part.name + ", section " + section.letter});
+    CutFace cut;
+    for (const Rect& body : bodyAcross(part, section.at)) {
+        ops.push_back(outlineOf(scaled(body, scale)));
+        cut.rings.push_back(ringOf(scaled(body, scale)));
+    }
+    for (const MortiseSolid& mortise : part.mortises) {
+        if (mortise.box.min.x < section.at && mortise.box.max.x > section.at) {
+            const Rect hollow = scaled(
+                {{mortise.box.min.z, mortise.box.min.y}, {mortise.box.max.z, mortise.box.max.y}},
+                scale);
+            ops.push_back(BeginGroup{{SubjectKind::Joint, mortise.joint}, {}});
+            ops.push_back(outlineOf(hollow));
+            ops.push_back(EndGroup{});
+            cut.hollows.push_back(ringOf(hollow));
+        }
+    }
+    append(ops, hatch(cut, Angle::degrees(45.0), kHatchSpacing));
+    ops.push_back(EndGroup{});
+    const Vec2 size = Vec2{part.thickness.value.mm(), part.width.value.mm()} * scale;
+    std::vector<SectionSize> sizes = sizesIn(section, piece, part);
+    for (const Edge& edge : edgesOf(size)) {
+        std::vector<SizeToPlace> here;
+        for (const SectionSize& s : sizes) {
+            if (s.side == edge.face) {
+                const NeededSize& n = s.size;
+                here.push_back({n.from * scale,
+                                n.to * scale,
+                                n.fromDepth * scale,
+                                n.toDepth * scale,
+                                n.text,
+                                n.value,
+                                n.of,
+                                n.subject,
+                                n.rank});
+            }
+        }
+        append(ops,
+               placeSizes(std::move(here),
+                          edge.side,
+                          edge.at,
+                          style.dimensions,
+                          metrics,
+                          roomOn(edge.face, size)));
+    }
+    return ops;
+}
+
+std::vector<Op> tenonHatching(const ResolvedPart& part, const PartView& view, double scale) {
+    CutFace cut;
+    for (const TenonSolid& tenon : part.tenons) {
+        if ((tenon.box.min.x < 0.0) == (view.face == Face::StartEnd)) {
+            cut.rings.push_back(ringOf(scaled(view.toPlane(tenon.box), scale)));
+        }
+    }
+    return hatch(cut, Angle::degrees(45.0), kHatchSpacing);
+}
+
+namespace {
+
+// The mark as it would stand: over the view, or under it; its letter beside the stroke, or beyond.
+struct Mark {
+    std::vector<Op> ops;
+    Rect area;
+};
+
+Mark markAt(double x,
+            double edge,
+            bool isAbove,
+            bool looksToStart,
+            bool isBeside,
+            const std::string& letter,
+            const PartStyle& style,
+            const TextMetrics& metrics) {
+    const double out = isAbove ? -1.0 : 1.0;
+    const double arrow = 1.2 * style.dimensions.height;
+    const double height = 1.4 * style.dimensions.height;
+    const double way = looksToStart ? -1.0 : 1.0;
+    const Vec2 foot{x, edge + out * 1.0};
+    const Vec2 corner = foot + Vec2{0.0, out * 3.6};
+    const Vec2 tip = corner + Vec2{way * (arrow + 1.0), 0.0};
+    Mark mark;
+    mark.ops.push_back(Stroke{{foot, corner}, LineRole::Visible});
+    mark.ops.push_back(Stroke{{corner, tip}, LineRole::Dimension});
+    mark.ops.push_back(arrowhead(tip, corner, arrow));
+    const double width = metrics.width(letter, height, false);
+    const Vec2 at =
+        isBeside ? Vec2{x - way * (1.0 + width / 2.0), corner.y + (isAbove ? height - 1.0 : 1.0)}
+                 : Vec2{x + way * 2.0,
+                        corner.y + (isAbove ? -1.0 - arrow * 0.13 : 1.0 + height + arrow * 0.13)};
+    mark.ops.push_back(TextOp{at, letter, height, Align::Centre, false, false});
+    mark.area = boundsOf(mark.ops, metrics);
+    mark.area.min = mark.area.min - Vec2{0.4, isAbove ? 0.4 : 0.0};
+    mark.area.max = mark.area.max + Vec2{0.4, isAbove ? 0.0 : 0.4};
+    return mark;
+}
+
+}  // namespace
+
+std::vector<Op> cuttingPlaneMarks(const PartSection& section,
+                                  double height,
+                                  double scale,
+                                  const PartStyle& style,
+                                  FreeSpace& space,
+                                  const TextMetrics& metrics) {
+    constexpr std::array<double, 7> kPlaces{0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92};
+    const bool looksToStart = section.tenonsAt != End::Start;
+    std::vector<Op> ops;
+    std::optional<double> found;
+    for (const bool isAbove : {false, true}) {
+        std::optional<Mark> best;
+        for (const bool isBeside : {true, false}) {
+            for (const double place : kPlaces) {
+                const double x =
+                    found.value_or((section.low + (section.high - section.low) * place) * scale);
+                Mark mark = markAt(x,
+                                   isAbove ? 0.0 : height,
+                                   isAbove,
+                                   looksToStart,
+                                   isBeside,
+                                   section.letter,
+                                   style,
+                                   metrics);
+                if (!best && space.isFree(mark.area)) {
+                    best = std::move(mark);
+                    found = x;
+                }
+            }
+        }
+        if (best) {
+            space.take(best->ops, metrics);
+            append(ops, std::move(best->ops));
+        }
+    }
+    return ops;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "core/drawing/free_space.h"
+#include "core/drawing/part_drawing.h"
+#include "core/drawing/part_sections.h"
+
+namespace shoulderline {
+
+// The section cut, hatched and dimensioned, seen from the far end, its body's top left corner at
+// (0, 0), `scale` of drawing to wood.
+[[nodiscard]] std::vector<Op> sectionOps(const PartSection& section,
+                                         const Piece& piece,
+                                         const ResolvedPiece& resolved,
+                                         std::size_t part,
+                                         double scale,
+                                         const PartStyle& style,
+                                         const TextMetrics& metrics);
+
+// Hatching over the tenons of an end and what else is cut with them, as the end's view shows them.
+[[nodiscard]] std::vector<Op> tenonHatching(const ResolvedPart& part,
+                                            const PartView& view,
+                                            double scale);
+
+// The cutting plane on a view of the part whose body is `height` high on the sheet: a wide stroke
+// over or under it, or both, with an arrow that looks the way the section does and its letter,
+// where `space` has room for them; the plane is moved within its limits to find some.
+[[nodiscard]] std::vector<Op> cuttingPlaneMarks(const PartSection& section,
+                                                double height,
+                                                double scale,
+                                                const PartStyle& style,
+                                                FreeSpace& space,
+                                                const TextMetrics& metrics);
+
+}  // namespace shoulderline

@@ -1,0 +1,126 @@
+#include "core/drawing/part_sections.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/lettering_metrics.h"
+#include "core/drawing/sheets.h"
+#include "tests/core/drawing/sheet_checks.h"
+#include "tests/support/pieces.h"
+
+namespace shoulderline {
+namespace {
+
+const LetteringMetrics kMetrics;
+
+// A post of 40 x 60, 500 long, with a mortise in its face edge and one in its back side beside it,
+// a row of three more on the face edge, and a tenon.
+ResolvedPiece postWithMortises() {
+    ResolvedPiece resolved;
+    ResolvedPart post;
+    post.name = post.of = "post";
+    post.shoulderLength.value = Length::mm(500.0);
+    post.width.value = Length::mm(60.0);
+    post.thickness.value = Length::mm(40.0);
+    post.body.face = Outline::rectangle(500.0, 60.0);
+    post.body.thickness = 40.0;
+    ResolvedPart rail;
+    rail.name = rail.of = "rail";
+    ResolvedPart slat;
+    slat.name = slat.of = "slat";
+    const auto add = [&](Face face, const Box& box, std::size_t mate) {
+        ResolvedJoint joint;
+        joint.tenoned = mate;
+        resolved.joints.push_back(joint);
+        post.mortises.push_back({resolved.joints.size() - 1, face, box, box, false});
+    };
+    add(Face::FaceEdge, {{100, 0, 10}, {140, 25, 20}}, 1);
+    add(Face::BackSide, {{110, 30, 22}, {150, 40, 40}}, 1);
+    for (const double at : {300.0, 340.0, 380.0}) {
+        add(Face::FaceEdge, {{at, 0, 16}, {at + 20, 12, 24}}, 2);
+    }
+    resolved.joints.emplace_back();
+    post.farTenon = Length::mm(30.0);
+    post.tenons.push_back({resolved.joints.size() - 1, {{500, 10, 10}, {530, 50, 30}}});
+    resolved.parts = {post, rail, slat};
+    return resolved;
+}
+
+TEST(SectionPlan, CutsEveryKindOfMortiseOnceAndTheTenons) {
+    const ResolvedPiece resolved = postWithMortises();
+    const SectionPlan plan(resolved, resolved.parts[0]);
+
+    ASSERT_EQ(plan.sections().size(), 3u);
+    EXPECT_EQ(plan.sections()[0].mortises.size(), 2u) << "two that lie beside one another";
+    EXPECT_GT(plan.sections()[0].at, 110.0);
+    EXPECT_LT(plan.sections()[0].at, 140.0);
+    EXPECT_EQ(plan.letterOf(0), "A");
+    EXPECT_EQ(plan.letterOf(1), "A");
+    EXPECT_EQ(plan.letterOf(4), "B") << "the third of the row is as the first";
+    EXPECT_EQ(plan.letterOf(End::Far), "C");
+    EXPECT_EQ(plan.letterOf(End::Start), "");
+}
+
+TEST(SectionPlan, DimensionsWidthPlaceAndDepth) {
+    const ResolvedPiece resolved = postWithMortises();
+    const SectionPlan plan(resolved, resolved.parts[0]);
+    Piece piece;
+    piece.style = LengthStyle::millimetres(1);
+
+    std::multiset<std::string> told;
+    for (const SectionSize& s : sizesIn(plan.sections()[0], piece, resolved.parts[0])) {
+        told.insert(s.size.of + " " + s.size.text);
+    }
+
+    EXPECT_EQ(told,
+              (std::multiset<std::string>{"from face 10",
+                                          "from face 30",
+                                          "mortise depth 18",
+                                          "mortise depth 25",
+                                          "mortise width 10",
+                                          "mortise width 10"}));
+}
+
+// The area of a section by hand: 40 x 60 less 10 x 25 and 18 x 10.
+TEST(SectionPlan, AcrossAPlainPartIsItsWidthByItsThickness) {
+    const ResolvedPiece resolved = postWithMortises();
+    const std::vector<Rect> across = bodyAcross(resolved.parts[0], 120.0);
+    ASSERT_EQ(across.size(), 1u);
+    EXPECT_NEAR(across[0].size().x, 40.0, 1e-9);
+    EXPECT_NEAR(across[0].size().y, 60.0, 1e-9);
+    EXPECT_TRUE(bodyAcross(resolved.parts[0], 510.0).empty());
+}
+
+TEST(PartSheet, HasEverySectionWithItsCuttingPlane) {
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        for (const Vec2 paper : {Vec2{297, 210}, Vec2{420, 297}}) {
+            for (const PartKind& kind : partKinds(resolved)) {
+                const SectionPlan plan(resolved, resolved.parts[kind.parts.front()]);
+                const std::vector<std::string> words = testing::wordsOn(
+                    partSheet(piece, resolved, kind, {paper, 0.0, "", 0, 0}, kMetrics));
+                for (const PartSection& section : plan.sections()) {
+                    const std::string title = section.letter + "\u2013" + section.letter;
+                    EXPECT_TRUE(std::any_of(words.begin(),
+                                            words.end(),
+                                            [&](const auto& w) {
+                                                return w == title ||
+                                                       w.rfind(title + ", 1 : ", 0) == 0 ||
+                                                       w.find("end") != std::string::npos;
+                                            }))
+                        << name << ", " << kind.name << ": " << title;
+                    EXPECT_GE(std::count(words.begin(), words.end(), section.letter), 1)
+                        << name << ", " << kind.name << ": no cutting plane " << section.letter
+                        << " on " << paper.x;
+                }
+            }
+        }
+    }
+}
+
+}  // namespace
+}  // namespace shoulderline
