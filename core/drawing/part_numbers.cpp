@@ -1,9 +1,12 @@
+#include "core/drawing/part_numbers.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <optional>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/overloaded.h"
 #include "core/drawing/pictorial.h"
 
 namespace shoulderline {
@@ -17,7 +20,8 @@ constexpr double kArrow = 2.0;
 constexpr double kShortestPointedAt = 0.8;
 constexpr double kForEdge =
     6.0;  // an edge inside the outline is pointed at only for want of others
-constexpr double kAround = 11.0;  // how far outside the picture the middle of a circle may lie
+constexpr double kForHidden = 100.0;  // and a hidden one where the kind has no other
+constexpr double kAround = 11.0;      // how far outside the picture the middle of a circle may lie
 
 // Which places of the paper are taken, in squares of half a millimetre, and how many of them are in
 // any rectangle.
@@ -40,8 +44,36 @@ class TakenPlaces {
         }
     }
     void takeSquare(Vec2 centre, double half) {
-        for (double y = -half; y <= half; y += kCell / 2.0) {
-            takeLine(centre + Vec2{-half, y}, centre + Vec2{half, y});
+        take(Rect{centre - Vec2{half, half}, centre + Vec2{half, half}});
+    }
+    void take(const Rect& rect) {
+        for (double y = rect.min.y; y <= rect.max.y + kCell / 2.0; y += kCell / 2.0) {
+            takeLine({rect.min.x, std::min(y, rect.max.y)}, {rect.max.x, std::min(y, rect.max.y)});
+        }
+    }
+    void take(const std::vector<Vec2>& points) {
+        for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+            takeLine(points[i], points[i + 1]);
+        }
+    }
+    void take(const std::vector<Op>& ops, const TextMetrics& metrics) {
+        for (const Op& op : ops) {
+            std::visit(Overloaded{
+                           [&](const Stroke& stroke) { take(stroke.points); },
+                           [](const Fill&) {},
+                           [&](const ArcOp& arc) { takeSquare(arc.centre, arc.radius); },
+                           [&](const TextOp& text) { take(boundsOf(text, metrics)); },
+                           [&](const DimensionOp& dimension) {
+                               const DimensionParts parts = partsOf(dimension, metrics);
+                               for (const Stroke& stroke : parts.strokes) {
+                                   take(stroke.points);
+                               }
+                               take(boundsOf(parts.figure, metrics));
+                           },
+                           [](const BeginGroup&) {},
+                           [](const EndGroup&) {},
+                       },
+                       op);
         }
     }
     // To be called once lines have been taken, before isFree() is asked.
@@ -155,31 +187,30 @@ void addNumber(const Placed& placed, std::size_t number, std::vector<Op>& ops) {
 
 }  // namespace
 
-std::vector<Op> partNumbers(const ResolvedPiece& resolved,
-                            const Picture& picture,
-                            double scale,
-                            const TextMetrics&) {
-    const auto onSheet = [&](Vec2 p) { return Vec2{p.x * scale, -p.y * scale}; };
-    const double around = kAround + kRadius + kClear + 1.0;
-    TakenPlaces places(
-        {Vec2{picture.bounds.min.x * scale, -picture.bounds.max.y * scale} - Vec2{around, around},
-         Vec2{picture.bounds.max.x * scale, -picture.bounds.min.y * scale} + Vec2{around, around}});
-    for (const PictureLine& line : picture.lines) {
-        places.takeLine(onSheet(line.a), onSheet(line.b));
-    }
+namespace {
+
+// A line that a number may point at.
+struct Target {
+    Vec2 a;
+    Vec2 b;
+    std::size_t part = 0;
+    double dearer = 0.0;
+};
+
+std::vector<Op> placeNumbers(const ResolvedPiece& resolved,
+                             const std::vector<Target>& targets,
+                             TakenPlaces places) {
     std::vector<Op> ops;
     const std::vector<PartKind> kinds = partKinds(resolved);
     for (std::size_t k = 0; k < kinds.size(); ++k) {
         places.sumUp();
         Placed best;
-        for (const PictureLine& line : picture.lines) {
+        for (const Target& target : targets) {
             const bool isOfKind =
-                std::find(kinds[k].parts.begin(), kinds[k].parts.end(), line.part) !=
+                std::find(kinds[k].parts.begin(), kinds[k].parts.end(), target.part) !=
                 kinds[k].parts.end();
-            if (isOfKind && line.kind != PictureLineKind::Way &&
-                norm(line.b - line.a) * scale > kShortestPointedAt) {
-                const double dearer = line.kind == PictureLineKind::Edge ? kForEdge : 0.0;
-                tryPlaces(onSheet(line.a), onSheet(line.b), dearer, places, best);
+            if (isOfKind && norm(target.b - target.a) > kShortestPointedAt) {
+                tryPlaces(target.a, target.b, target.dearer, places, best);
             }
         }
         if (best.cost < 1e17) {
@@ -191,6 +222,56 @@ std::vector<Op> partNumbers(const ResolvedPiece& resolved,
         }
     }
     return ops;
+}
+
+}  // namespace
+
+std::vector<Op> partNumbers(const ResolvedPiece& resolved,
+                            const Picture& picture,
+                            double scale,
+                            const TextMetrics&) {
+    const auto onSheet = [&](Vec2 p) { return Vec2{p.x * scale, -p.y * scale}; };
+    const double around = kAround + kRadius + kClear + 1.0;
+    TakenPlaces places(
+        {Vec2{picture.bounds.min.x * scale, -picture.bounds.max.y * scale} - Vec2{around, around},
+         Vec2{picture.bounds.max.x * scale, -picture.bounds.min.y * scale} + Vec2{around, around}});
+    std::vector<Target> targets;
+    for (const PictureLine& line : picture.lines) {
+        places.takeLine(onSheet(line.a), onSheet(line.b));
+        if (line.kind != PictureLineKind::Way) {
+            targets.push_back({onSheet(line.a),
+                               onSheet(line.b),
+                               line.part,
+                               line.kind == PictureLineKind::Edge ? kForEdge : 0.0});
+        }
+    }
+    return placeNumbers(resolved, targets, std::move(places));
+}
+
+std::vector<Op> partNumbersOn(const ResolvedPiece& resolved,
+                              const std::vector<Op>& drawn,
+                              const Rect& area,
+                              const TextMetrics& metrics) {
+    TakenPlaces places(area);
+    places.take(drawn, metrics);
+    std::vector<Target> targets;
+    std::vector<Subject> open;
+    for (const Op& op : drawn) {
+        if (const auto* group = std::get_if<BeginGroup>(&op)) {
+            open.push_back(group->subject);
+        } else if (std::holds_alternative<EndGroup>(op)) {
+            open.pop_back();
+        } else if (const auto* stroke = std::get_if<Stroke>(&op);
+                   stroke != nullptr && !open.empty() && open.back().kind == SubjectKind::Part &&
+                   (stroke->role == LineRole::Visible || stroke->role == LineRole::Hidden)) {
+            const double dearer = stroke->role == LineRole::Visible ? 0.0 : kForHidden;
+            for (std::size_t i = 0; i + 1 < stroke->points.size(); ++i) {
+                targets.push_back(
+                    {stroke->points[i], stroke->points[i + 1], open.back().index, dearer});
+            }
+        }
+    }
+    return placeNumbers(resolved, targets, std::move(places));
 }
 
 }  // namespace shoulderline

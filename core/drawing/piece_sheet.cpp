@@ -3,6 +3,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/dimensioning.h"
+#include "core/drawing/part_numbers.h"
 #include "core/drawing/parts_list.h"
 #include "core/drawing/piece_view.h"
 #include "core/drawing/rods.h"
@@ -271,6 +272,10 @@ Sheet pieceSheet(const Piece& piece,
     block.isThirdAngle = piece.unit == Unit::Inch;
     sheet.ops = frameAndTitle(frame.paper, block, metrics);
     move(drawing, (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5);
+    append(
+        drawing,
+        partNumbersOn(
+            resolved, drawing, {space.min + Vec2{1.0, 1.0}, space.max - Vec2{1.0, 1.0}}, metrics));
     append(sheet.ops, std::move(drawing));
     return sheet;
 }

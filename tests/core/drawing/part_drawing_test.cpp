@@ -284,9 +284,36 @@ TEST(PartKinds, ASlatIsItsOwnMirrorImageAndAPostIsNot) {
 TEST(PieceSheet, NothingOverlapsOnAnySample) {
     for (const char* name : testing::kSamples) {
         const Piece piece = testing::sample(name);
-        const Sheet sheet = pieceSheet(
-            piece, testing::resolved(piece), {{420, 297}, 0.0, "2026-11-24", 0, 0}, kMetrics);
-        EXPECT_EQ(overlapsOn(sheet, kMetrics), std::vector<std::string>{}) << name;
+        for (const Vec2 paper : {Vec2{297, 210}, Vec2{420, 297}, Vec2{841, 594}}) {
+            const Sheet sheet = pieceSheet(
+                piece, testing::resolved(piece), {paper, 0.0, "2026-11-24", 0, 0}, kMetrics);
+            EXPECT_EQ(overlapsOn(sheet, kMetrics), std::vector<std::string>{})
+                << name << " on " << paper.x;
+        }
+    }
+}
+
+// Each number of the list of parts stands once more, in a circle among the views.
+TEST(PieceSheet, NumbersEveryKindOfPartInTheViews) {
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        for (const Vec2 paper : {Vec2{297, 210}, Vec2{420, 297}}) {
+            const Sheet sheet =
+                pieceSheet(piece, resolved, {paper, 0.0, "2026-11-24", 0, 0}, kMetrics);
+            std::vector<std::string> ringed;
+            for (std::size_t i = 1; i < sheet.ops.size(); ++i) {
+                const auto* text = std::get_if<TextOp>(&sheet.ops[i]);
+                if (text != nullptr && std::holds_alternative<ArcOp>(sheet.ops[i - 1])) {
+                    ringed.push_back(text->text);
+                }
+            }
+            std::vector<std::string> expected;
+            for (std::size_t k = 1; k <= partKinds(resolved).size(); ++k) {
+                expected.push_back(std::to_string(k));
+            }
+            EXPECT_EQ(ringed, expected) << name << " on " << paper.x;
+        }
     }
 }
 

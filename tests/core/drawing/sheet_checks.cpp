@@ -35,6 +35,16 @@ Line lineThrough(const std::vector<Vec2>& points) {
     return line;
 }
 
+std::vector<Vec2> pointsOf(const ArcOp& arc) {
+    constexpr int kChords = 48;
+    std::vector<Vec2> points;
+    for (int i = 0; i <= kChords; ++i) {
+        const Angle at = arc.start + arc.sweep * (1.0 * i / kChords);
+        points.push_back(arc.centre + Vec2{at.cos(), at.sin()} * arc.radius);
+    }
+    return points;
+}
+
 // What lettering takes up, from its own layout: a hair less all round, so that touching is not
 // lying on.
 Lettering letteringOf(const TextOp& op, const TextMetrics& metrics) {
@@ -52,6 +62,8 @@ Content contentOf(const Sheet& sheet, const TextMetrics& metrics) {
             content.lines.push_back(lineThrough(stroke->points));
         } else if (const auto* fill = std::get_if<Fill>(&op); fill != nullptr && !fill->tint) {
             content.lines.push_back(lineThrough(fill->points));
+        } else if (const auto* arc = std::get_if<ArcOp>(&op)) {
+            content.lines.push_back(lineThrough(pointsOf(*arc)));
         } else if (const auto* text = std::get_if<TextOp>(&op)) {
             content.lettering.push_back(letteringOf(*text, metrics));
         } else if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
