@@ -84,8 +84,8 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
         ->add_option("--what",
                      line.what,
                      "parts, piece, pictorial, set for all sheets with an index, or at full size "
-                     "rods or story")
-        ->check(CLI::IsMember({"parts", "piece", "pictorial", "set", "rods", "story"}))
+                     "patterns, rods or story")
+        ->check(CLI::IsMember({"parts", "piece", "pictorial", "set", "patterns", "rods", "story"}))
         ->capture_default_str();
     print
         ->add_option("--paper",

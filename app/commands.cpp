@@ -10,6 +10,7 @@
 #include "core/check/findings_json.h"
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/paper.h"
+#include "core/drawing/patterns.h"
 #include "core/drawing/strips.h"
 #include "core/resolve/resolve.h"
 #include "core/resolve/sizes_json.h"
@@ -99,6 +100,9 @@ PrintJob jobFor(const CommandLine& line,
     const double fitting = line.isScaleGiven ? scale : 0.0;
     if (line.what == "set") {
         return setJob(piece, resolved, paper, day, metrics);
+    }
+    if (line.what == "patterns") {
+        return patternsJob(piece, resolved, paper, {}, day, metrics);
     }
     if (line.what == "rods") {
         return rodsJob(piece, resolved, paper, {}, day, metrics);

@@ -1,5 +1,6 @@
 #include "core/drawing/dimension_parts.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -104,16 +105,29 @@ Rect boundsOf(const TextOp& text, const TextMetrics& metrics) {
     return textRect(text, metrics);
 }
 
+Rect boundsOf(const ArcOp& arc) {
+    const auto at = [&](Angle angle) {
+        return arc.centre + Vec2{angle.cos(), angle.sin()} * arc.radius;
+    };
+    const Vec2 start = at(arc.start);
+    Rect rect{start, start};
+    rect.include(at(arc.start + arc.sweep));
+    // Where it runs through the middle of one of its circle's four sides, it reaches farthest.
+    const double from = std::min(arc.start.degrees(), (arc.start + arc.sweep).degrees());
+    const double to = std::max(arc.start.degrees(), (arc.start + arc.sweep).degrees());
+    for (double side = std::ceil(from / 90.0) * 90.0; side <= to; side += 90.0) {
+        rect.include(at(Angle::degrees(side)));
+    }
+    return rect;
+}
+
 Rect boundsOf(const std::vector<Op>& ops, const TextMetrics& metrics) {
     Bounds bounds;
     for (const Op& op : ops) {
         std::visit(Overloaded{
                        [&](const Stroke& stroke) { bounds.include(stroke.points); },
                        [&](const Fill& fill) { bounds.include(fill.points); },
-                       [&](const ArcOp& arc) {
-                           bounds.include(arc.centre - Vec2{arc.radius, arc.radius});
-                           bounds.include(arc.centre + Vec2{arc.radius, arc.radius});
-                       },
+                       [&](const ArcOp& arc) { bounds.include(boundsOf(arc)); },
                        [&](const TextOp& text) { bounds.include(textRect(text, metrics)); },
                        [&](const DimensionOp& dimension) {
                            const DimensionParts parts = partsOf(dimension, metrics);

@@ -27,6 +27,9 @@ inline constexpr double kFigureClearance = 1.0;   // mm between figure and dimen
 // What lettering covers on the sheet.
 [[nodiscard]] Rect boundsOf(const TextOp& text, const TextMetrics& metrics);
 
+// What an arc covers.
+[[nodiscard]] Rect boundsOf(const ArcOp& arc);
+
 // What the ops cover, lines by their middles; all zero for none.
 [[nodiscard]] Rect boundsOf(const std::vector<Op>& ops, const TextMetrics& metrics);
 

@@ -1,6 +1,7 @@
 #include "core/drawing/free_space.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/overloaded.h"
@@ -54,10 +55,7 @@ void FreeSpace::take(const std::vector<Op>& ops, const TextMetrics& metrics) {
         std::visit(Overloaded{
                        [&](const Stroke& stroke) { strokes_.push_back(stroke); },
                        [](const Fill&) {},
-                       [&](const ArcOp& arc) {
-                           const Vec2 r{arc.radius, arc.radius};
-                           boxes_.push_back({arc.centre - r, arc.centre + r});
-                       },
+                       [&](const ArcOp& arc) { takeArc(arc); },
                        [&](const TextOp& text) { boxes_.push_back(boundsOf(text, metrics)); },
                        [&](const DimensionOp& dimension) {
                            const DimensionParts parts = partsOf(dimension, metrics);
@@ -70,6 +68,23 @@ void FreeSpace::take(const std::vector<Op>& ops, const TextMetrics& metrics) {
                    },
                    op);
     }
+}
+
+// A whole circle takes its inside too; an arc by chords that keep within a tenth of a millimetre.
+void FreeSpace::takeArc(const ArcOp& arc) {
+    constexpr double kWithin = 0.1;
+    if (std::abs(arc.sweep.degrees()) > 359.9) {
+        boxes_.push_back(boundsOf(arc));
+        return;
+    }
+    const double step = 2.0 * std::acos(1.0 - std::min(1.0, kWithin / arc.radius));
+    const int chords = static_cast<int>(std::abs(arc.sweep.radians()) / step) + 1;
+    Stroke stroke{{}, arc.role};
+    for (int i = 0; i <= chords; ++i) {
+        const Angle at = arc.start + arc.sweep * (1.0 * i / chords);
+        stroke.points.push_back(arc.centre + Vec2{at.cos(), at.sin()} * arc.radius);
+    }
+    strokes_.push_back(std::move(stroke));
 }
 
 bool FreeSpace::isFree(const Rect& area) const {

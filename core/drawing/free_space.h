@@ -24,6 +24,8 @@ class FreeSpace {
     [[nodiscard]] std::optional<Vec2> placeFor(Vec2 size, const Rect& room) const;
 
   private:
+    void takeArc(const ArcOp& arc);
+
     std::vector<Stroke> strokes_;
     std::vector<Rect> boxes_;
 };

@@ -1,5 +1,7 @@
 #include <QImage>
 #include <QRawFont>
+#include <cmath>
+#include <numbers>
 
 #include <gtest/gtest.h>
 
@@ -126,6 +128,25 @@ TEST(SheetPainter, WhatIsChosenIsWiderAndInItsColour) {
 TEST(SheetPainter, TintsAreLeftOutInPrint) {
     EXPECT_TRUE(
         inkOf(painted(sheetOf({Fill{{{10, 5}, {50, 5}, {50, 25}, {10, 25}}, true}}))).isNull());
+}
+
+// An arm's edge of 8 m radius: drawn as an arc it covers what its own points say, from end to end.
+TEST(Painting, AFlatArcReachesBothItsEnds) {
+    const double radius = 8000.0;
+    const Vec2 centre{50.0, radius + 10.0};
+    const double half = std::asin(45.0 / radius);
+    const double up = -std::numbers::pi / 2.0;
+    Sheet sheet;
+    sheet.size = {100.0, 20.0};
+    sheet.ops.push_back(ArcOp{
+        centre, radius, Angle::radians(up - half), Angle::radians(2.0 * half), LineRole::Visible});
+    const QRect ink = inkOf(painted(sheet));
+
+    EXPECT_NEAR(ink.left() / kPixelsPerMm, 5.0 - 0.25, 0.1) << "with its square end";
+    EXPECT_NEAR((ink.right() + 1) / kPixelsPerMm, 95.0 + 0.25, 0.1);
+    EXPECT_NEAR(ink.top() / kPixelsPerMm, 10.0 - 0.25, 0.1) << "0.5 mm wide about its crown";
+    const double ends = centre.y - radius * std::cos(half);
+    EXPECT_NEAR((ink.bottom() + 1) / kPixelsPerMm, ends + 0.25, 0.1);
 }
 
 }  // namespace
