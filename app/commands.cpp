@@ -148,7 +148,8 @@ int runCheck(const CommandLine& line, const Resources& resources) {
         return refuse(piece.error(), kUnreadable);
     }
     const ResolvedPiece resolved = resolve(*piece, resources.rules, resources.workshop);
-    const std::vector<Finding> findings = check(*piece, resolved, resources.species);
+    const std::vector<Finding> findings =
+        check(*piece, resolved, resources.species, resources.strength);
     std::cout << (line.isJson ? findingsJson(findings, resolved) : findingsText(findings));
     const bool mustMend = std::any_of(findings.begin(), findings.end(), [](const Finding& f) {
         return f.severity == Severity::MustMend;

@@ -27,7 +27,12 @@ Result<Resources> readResources() {
     if (!species) {
         return tl::unexpected(species.error());
     }
-    return Resources{std::move(*rules), std::move(*workshop), std::move(*species)};
+    Result<StrengthBook> strength = StrengthBook::read(textOf(":/strength/strength_book.json"));
+    if (!strength) {
+        return tl::unexpected(strength.error());
+    }
+    return Resources{
+        std::move(*rules), std::move(*workshop), std::move(*species), std::move(*strength)};
 }
 
 }  // namespace shoulderline

@@ -184,8 +184,9 @@ std::vector<Finding> gather(std::vector<Finding> findings, const ResolvedPiece& 
 
 std::vector<Finding> check(const Piece& piece,
                            const ResolvedPiece& resolved,
-                           const SpeciesTable& species) {
-    const CheckContext context{piece, resolved, species};
+                           const SpeciesTable& species,
+                           const StrengthBook& book) {
+    const CheckContext context{piece, resolved, species, book};
     std::vector<Finding> findings;
     checkTroubles(context, findings);
     checkMeetings(context, findings);
@@ -193,6 +194,8 @@ std::vector<Finding> check(const Piece& piece,
     checkProportions(context, findings);
     checkContacts(context, findings);
     checkStock(context, findings);
+    checkMovement(context, findings);
+    checkStrength(context, findings);
     return gather(std::move(findings), resolved);
 }
 

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/check/finding.h"
+#include "core/check/strength_book.h"
 
 namespace shoulderline {
 
@@ -12,6 +13,7 @@ struct CheckContext {
     const Piece& piece;
     const ResolvedPiece& resolved;
     const SpeciesTable& species;
+    const StrengthBook& book;
 
     // A length as the maker reads it, with its unit.
     [[nodiscard]] std::string shown(Length length) const {
@@ -36,6 +38,9 @@ void checkMeetings(const CheckContext&, std::vector<Finding>&);  // mortises in 
 void checkContacts(const CheckContext&,
                    std::vector<Finding>&);  // parts that touch or run through one another
 void checkStock(const CheckContext&, std::vector<Finding>&);  // stock that can yield the parts
+
+void checkMovement(const CheckContext&, std::vector<Finding>&);  // wood that moves and is held
+void checkStrength(const CheckContext&, std::vector<Finding>&);  // the joint worked hardest
 
 // The edit that states one size of a joint, for both its stated parts.
 [[nodiscard]] Edit stateSize(const CheckContext&, std::size_t joint, SizeName size, Length value);

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/check/strength_book.h"
 #include "core/piece/edit.h"
 #include "core/resolve/resolved_piece.h"
 #include "core/timber/species.h"
@@ -50,6 +51,7 @@ struct Finding {
 // order of joints and parts. Lengths in messages are shown in the piece's style.
 [[nodiscard]] std::vector<Finding> check(const Piece& piece,
                                          const ResolvedPiece& resolved,
-                                         const SpeciesTable& species);
+                                         const SpeciesTable& species,
+                                         const StrengthBook& book);
 
 }  // namespace shoulderline

@@ -45,6 +45,10 @@ constexpr std::array<std::string_view, kRuleCount> kIds{
     "parts.clear",
     "stock.yields",
     "faces.squarely",
+    "movement.tenon.held",
+    "movement.fixed.apart",
+    "movement.gap.least",
+    "strength.worst",
     "piece.resolves",
     "measure.limits",
 };

@@ -53,6 +53,10 @@ enum class RuleId {
     PartsClear,             // parts do not run through one another
     StockYields,            // stock that can yield the part
     FacesSquarely,          // a member meets the part it joins square
+    MovementTenonHeld,      // a tenon so wide that the mortise should not hold it whole
+    MovementFixedApart,     // movement between places that hold a part across its grain
+    MovementGapLeast,       // gap left between the members of a set at the dampest
+    StrengthWorst,          // the joint that is worked hardest
     PieceResolves,          // everything stated can be worked out
     MeasureLimits,          // a measure keeps within the limits set for it
 };

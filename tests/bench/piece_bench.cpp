@@ -30,7 +30,8 @@ void checkRow(benchmark::State& state) {
     const Piece piece = testing::rowOfChairs(static_cast<int>(state.range(0)));
     const ResolvedPiece resolved = testing::resolved(piece);
     for (auto _ : state) {
-        benchmark::DoNotOptimize(check(piece, resolved, testing::speciesTable()));
+        benchmark::DoNotOptimize(
+            check(piece, resolved, testing::speciesTable(), testing::strengthBook()));
     }
     const auto parts = static_cast<double>(resolved.parts.size());
     state.counters["parts"] = parts;

@@ -16,7 +16,10 @@ namespace {
 void keystrokeToRedrawn(benchmark::State& state) {
     const QTemporaryDir folder;  // for snapshots of unsaved work
     DialogPrompts prompts;
-    MainWindow window({testing::ruleBook(), testing::workshop(), testing::speciesTable()},
+    MainWindow window({testing::ruleBook(),
+                       testing::workshop(),
+                       testing::speciesTable(),
+                       testing::strengthBook()},
                       prompts,
                       QDir(folder.path()));
     window.document().start(testing::sample("armchair"), QString());

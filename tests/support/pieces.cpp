@@ -43,6 +43,12 @@ const SpeciesTable& speciesTable() {
     return kTable;
 }
 
+const StrengthBook& strengthBook() {
+    static const StrengthBook kBook =
+        orAbort(StrengthBook::read(textOf("resources/strength/strength_book.json")));
+    return kBook;
+}
+
 Piece pieceAt(const std::string& path) {
     return orAbort(readPiece(textOf(path + ".shoulder")));
 }
@@ -77,7 +83,7 @@ ResolvedPiece resolved(const Piece& piece) {
 }
 
 std::vector<Finding> findings(const Piece& piece) {
-    return check(piece, resolved(piece), speciesTable());
+    return check(piece, resolved(piece), speciesTable(), strengthBook());
 }
 
 namespace {

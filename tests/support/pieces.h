@@ -3,17 +3,19 @@
 #include <string>
 
 #include "core/check/finding.h"
+#include "core/check/strength_book.h"
 #include "core/piece/piece.h"
 #include "core/resolve/resolve.h"
 #include "core/timber/species.h"
 
 namespace shoulderline::testing {
 
-// The rule book, workshop and species that ship with the program. Abort the test program where they
+// The rule book, workshop, species and strength book that ship with the program. Abort the test program where they
 // cannot be read.
 [[nodiscard]] const RuleBook& ruleBook();
 [[nodiscard]] const Workshop& workshop();
 [[nodiscard]] const SpeciesTable& speciesTable();
+[[nodiscard]] const StrengthBook& strengthBook();
 
 // The whole text of a file, its path given from the top of the repository.
 [[nodiscard]] std::string textOf(const std::string& path);

@@ -7,7 +7,7 @@
 namespace shoulderline::testing {
 
 [[nodiscard]] inline Resources resources() {
-    return {ruleBook(), workshop(), speciesTable()};
+    return {ruleBook(), workshop(), speciesTable(), strengthBook()};
 }
 
 // What a measure of the document's piece comes to, in millimetres.

@@ -66,7 +66,7 @@ Document::Document(Resources resources, QObject* parent)
 
 const std::vector<Finding>& Document::findings() const {
     if (!findings_) {
-        findings_ = check(*piece_, *resolved_, resources_.species);
+        findings_ = check(*piece_, *resolved_, resources_.species, resources_.strength);
     }
     return *findings_;
 }

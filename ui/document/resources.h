@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/check/strength_book.h"
 #include "core/rules/rule_book.h"
 #include "core/timber/species.h"
 
@@ -10,6 +11,7 @@ struct Resources {
     RuleBook rules;
     Workshop workshop;
     SpeciesTable species;
+    StrengthBook strength;
 };
 
 }  // namespace shoulderline

@@ -35,7 +35,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     constexpr std::size_t kMostParts = 200;
     if (piece->parts.size() <= kMostParts) {
         const ResolvedPiece resolved = resolve(*piece, testing::ruleBook(), testing::workshop());
-        const std::vector<Finding> findings = check(*piece, resolved, testing::speciesTable());
+        const std::vector<Finding> findings =
+            check(*piece, resolved, testing::speciesTable(), testing::strengthBook());
         require(!sizesJson(*piece, resolved).empty() && !findingsJson(findings, resolved).empty());
     }
     return 0;

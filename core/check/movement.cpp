@@ -1,0 +1,170 @@
+#include "core/check/movement.h"
+
+#include <algorithm>
+#include <unordered_map>
+
+#include "core/check/stated_numbers.h"
+#include "core/timber/moisture.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kUsualCelsius = 21.1;
+constexpr double kUsualDry = 30.0;  // relative humidity, percent
+constexpr double kUsualDamp = 60.0;
+constexpr double kFibreSaturation = 30.0;
+
+Result<double> moistureOf(const RoomAir& air, double usualHumidity, StatedNumbers& numbers) {
+    if (!air.moisture.empty()) {
+        return numbers.number(air.moisture, 0.0, kFibreSaturation);
+    }
+    Result<double> celsius = kUsualCelsius;
+    Result<double> humidity = usualHumidity;
+    if (!air.celsius.empty()) {
+        celsius = numbers.number(air.celsius, kLeastCelsius - 1.0, kMostCelsius + 1.0);
+    }
+    if (!air.humidity.empty()) {
+        humidity = numbers.number(air.humidity, 0.0, 100.0);
+    }
+    if (!celsius || !humidity) {
+        return celsius ? humidity : celsius;
+    }
+    return equilibriumMoisture(*celsius, *humidity);
+}
+
+bool isUsual(const RoomAir& air) {
+    return air == RoomAir{};
+}
+
+std::optional<double> growth(double size,
+                             const std::optional<double>& coefficient,
+                             const Season& season) {
+    if (!coefficient) {
+        return std::nullopt;
+    }
+    const Result<double> change = changeOfSize(size, *coefficient, season.dry, season.damp);
+    return change ? std::optional(*change) : std::nullopt;
+}
+
+}  // namespace
+
+Season seasonOf(const Piece& piece) {
+    StatedNumbers numbers(piece);
+    const Climate& climate = piece.use.climate;
+    Season season;
+    const auto worked = [&](const RoomAir& air, double usualHumidity, const char* which) {
+        const Result<double> moisture = moistureOf(air, usualHumidity, numbers);
+        if (moisture) {
+            return *moisture;
+        }
+        season.troubles.push_back(std::string(which) + " air: " + moisture.error().message);
+        return moistureOf({}, usualHumidity, numbers).value_or(0.0);
+    };
+    season.dry = worked(climate.dry, kUsualDry, "driest");
+    season.damp = worked(climate.damp, kUsualDamp, "dampest");
+    if (season.dry > season.damp) {
+        season.troubles.push_back("the driest air is damper than the dampest one");
+        std::swap(season.dry, season.damp);
+    }
+    const bool isAllUsual = isUsual(climate.dry) && isUsual(climate.damp);
+    const std::string usual =
+        "30 and 60 % relative humidity at 21 °C, heated rooms over a year: common practice";
+    season.source =
+        (isAllUsual ? usual
+                    : std::string("the air as the maker states it") +
+                          (isUsual(climate.dry) || isUsual(climate.damp) ? ", else " + usual
+                                                                         : std::string())) +
+        "; moisture content of wood in it by the Wood Handbook, FPL-GTR-282 (2021), eq. "
+        "(4-5)";
+    return season;
+}
+
+RingDirection ringsAcrossWidth(Cut cut) {
+    switch (cut) {
+        case Cut::Flat:
+            return RingDirection::Tangential;
+        case Cut::Quarter:
+            return RingDirection::Radial;
+        case Cut::Rift:
+            break;
+    }
+    return RingDirection::Between;
+}
+
+RingDirection ringsAcrossThickness(Cut cut) {
+    switch (cut) {
+        case Cut::Flat:
+            return RingDirection::Radial;
+        case Cut::Quarter:
+            return RingDirection::Tangential;
+        case Cut::Rift:
+            break;
+    }
+    return RingDirection::Between;
+}
+
+MovementReport movementReport(const Piece& piece,
+                              const ResolvedPiece& resolved,
+                              const SpeciesTable& species) {
+    struct Wood {
+        std::optional<double> width;
+        std::optional<double> thickness;
+    };
+    std::unordered_map<std::string_view, Wood> woods;
+    for (const Stock& stock : piece.stocks) {
+        if (const Species* wood = species.find(stock.species)) {
+            woods[stock.name] = {changeCoefficient(*wood, ringsAcrossWidth(stock.cut)),
+                                 changeCoefficient(*wood, ringsAcrossThickness(stock.cut))};
+        }
+    }
+    MovementReport report;
+    report.season = seasonOf(piece);
+    report.parts.reserve(resolved.parts.size());
+    for (const ResolvedPart& part : resolved.parts) {
+        const auto it = woods.find(part.stock);
+        const Wood wood = it == woods.end() ? Wood{} : it->second;
+        report.parts.push_back({growth(part.width.value.mm(), wood.width, report.season),
+                                growth(part.thickness.value.mm(), wood.thickness, report.season),
+                                wood.width});
+    }
+    return report;
+}
+
+HeldApart heldApart(const ResolvedPiece& resolved,
+                    std::size_t part,
+                    const std::vector<std::size_t>& jointsOnPart) {
+    const ResolvedPart& held = resolved.parts[part];
+    HeldApart apart;
+    double least = 0.0;
+    double most = 0.0;
+    std::size_t first = 0;
+    std::size_t last = 0;
+    bool isFirst = true;
+    for (const std::size_t index : jointsOnPart) {
+        const ResolvedJoint& joint = resolved.joints[index];
+        Vec3 place = joint.frame.origin;
+        if (joint.kind == JointKind::Rests) {
+            const ResolvedPart& under = resolved.parts[joint.tenoned];
+            place = under.frame.toOuter(under.bodyBox().max * 0.5);
+        }
+        const double across = held.frame.toLocal(place).y;
+        if (isFirst || across < least) {
+            least = across;
+            first = index;
+        }
+        if (isFirst || across > most) {
+            most = across;
+            last = index;
+        }
+        isFirst = false;
+        apart.isLetIn = apart.isLetIn || joint.kind != JointKind::Rests;
+    }
+    if (most > least) {
+        apart.distance = most - least;
+        apart.joints = {first, last};
+    }
+    return apart;
+}
+
+}  // namespace shoulderline
