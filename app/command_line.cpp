@@ -72,14 +72,20 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
         app.add_subcommand("check", "findings: what must be mended, what to look at, notes");
     CLI::App* sizes =
         app.add_subcommand("sizes", "measures, parts and joints with every size and its reasons");
+    CLI::App* strength = app.add_subcommand(
+        "strength", "estimates for comparing the joints, and the loads that work them");
+    CLI::App* movement =
+        app.add_subcommand("movement", "how far each part moves across its grain over a year");
     CLI::App* print =
         app.add_subcommand("print", "drawings to a PDF file, or SVG files, at true scale");
-    for (CLI::App* command : {check, sizes, print}) {
+    for (CLI::App* command : {check, sizes, strength, movement, print}) {
         command->add_option("file", line.file, "piece to read (.shoulder)")->required();
         addCommon(*command, line);
     }
     check->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
     sizes->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
+    strength->add_flag("--json", line.isJson, "as one JSON object");
+    movement->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
     print
         ->add_option("--what",
                      line.what,
@@ -114,10 +120,12 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
         return std::nullopt;
     }
     line.isScaleGiven = print->count("--scale") > 0;
-    line.command = check->parsed()   ? Command::Check
-                   : sizes->parsed() ? Command::Sizes
-                   : print->parsed() ? Command::Print
-                                     : Command::Window;
+    line.command = check->parsed()      ? Command::Check
+                   : sizes->parsed()    ? Command::Sizes
+                   : strength->parsed() ? Command::Strength
+                   : movement->parsed() ? Command::Movement
+                   : print->parsed()    ? Command::Print
+                                        : Command::Window;
     return line;
 }
 

@@ -7,7 +7,7 @@
 
 namespace shoulderline {
 
-enum class Command { Window, Check, Sizes, Print };
+enum class Command { Window, Check, Sizes, Strength, Movement, Print };
 
 // What the command line asks for.
 struct CommandLine {

@@ -8,6 +8,8 @@
 #include "app/scale_text.h"
 #include "app/write_pages.h"
 #include "core/check/findings_json.h"
+#include "core/check/movement_json.h"
+#include "core/check/strength_json.h"
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/paper.h"
 #include "core/drawing/patterns.h"
@@ -164,6 +166,31 @@ int runSizes(const CommandLine& line, const Resources& resources) {
     }
     const ResolvedPiece resolved = resolve(*piece, resources.rules, resources.workshop);
     std::cout << (line.isJson ? sizesJson(*piece, resolved) : sizesText(*piece, resolved));
+    return kDone;
+}
+
+int runStrength(const CommandLine& line, const Resources& resources) {
+    const Result<Piece> piece = readAsked(line);
+    if (!piece) {
+        return refuse(piece.error(), kUnreadable);
+    }
+    const ResolvedPiece resolved = resolve(*piece, resources.rules, resources.workshop);
+    const StrengthReport report =
+        strengthReport(*piece, resolved, resources.species, resources.strength);
+    std::cout << (line.isJson ? strengthJson(resolved, report, resources.strength)
+                              : strengthText(resolved, report, resources.strength));
+    return kDone;
+}
+
+int runMovement(const CommandLine& line, const Resources& resources) {
+    const Result<Piece> piece = readAsked(line);
+    if (!piece) {
+        return refuse(piece.error(), kUnreadable);
+    }
+    const ResolvedPiece resolved = resolve(*piece, resources.rules, resources.workshop);
+    const MovementReport report = movementReport(*piece, resolved, resources.species);
+    std::cout << (line.isJson ? movementJson(*piece, resolved, report)
+                              : movementText(*piece, resolved, report));
     return kDone;
 }
 

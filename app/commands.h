@@ -22,6 +22,8 @@ inline constexpr int kNotWritten = 4;
 // was asked for and to the standard error what went wrong, and gives the exit code.
 [[nodiscard]] int runCheck(const CommandLine& line, const Resources& resources);
 [[nodiscard]] int runSizes(const CommandLine& line, const Resources& resources);
+[[nodiscard]] int runStrength(const CommandLine& line, const Resources& resources);
+[[nodiscard]] int runMovement(const CommandLine& line, const Resources& resources);
 // Needs a QGuiApplication, for the lettering.
 [[nodiscard]] int runPrint(const CommandLine& line, const Resources& resources);
 

@@ -56,14 +56,18 @@ int main(int argc, char** argv) {
             return runCheck(*line, *resources);
         case Command::Sizes:
             return runSizes(*line, *resources);
+        case Command::Strength:
+            return runStrength(*line, *resources);
+        case Command::Movement:
+            return runMovement(*line, *resources);
         case Command::Print:
             return runPrintWithoutDisplay(argc, argv, *line, *resources);
         case Command::Window:
             break;
     }
     if (!hasDisplay()) {
-        std::cerr << "shoulderline: There is no display for the window; check, sizes and print "
-                     "need none.\n";
+        std::cerr << "shoulderline: There is no display for the window; check, sizes, strength, "
+                     "movement and print need none.\n";
         return kUnreadable;
     }
     const auto edits = [line = *line](const Piece& piece) { return askedEdits(line, piece); };

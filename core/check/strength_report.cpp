@@ -1,6 +1,7 @@
 #include "core/check/strength_report.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 namespace shoulderline {
@@ -32,12 +33,31 @@ std::optional<Working> hardest(const JointStrength& strength,
     return worst;
 }
 
-}  // namespace
-
-std::size_t StrengthReport::rankOf(std::size_t joint) const {
-    const auto it = std::find(order.begin(), order.end(), joint);
-    return static_cast<std::size_t>(it - order.begin()) + 1;
+// Places in the order, from 1; joints whose figures differ by rounding alone share one.
+std::vector<std::size_t> ranksOf(const StrengthReport& report) {
+    constexpr double kAlike = 1e-6;
+    std::vector<std::size_t> ranks(report.joints.size());
+    for (std::size_t place = 0; place < report.order.size(); ++place) {
+        const JointRating& now = report.joints[report.order[place]];
+        std::size_t rank = place + 1;
+        if (place > 0) {
+            const JointRating& before = report.joints[report.order[place - 1]];
+            const auto figure = [](const JointRating& rating) {
+                return rating.working ? rating.working->ratio.high
+                                      : rating.strength.bending.range.middle();
+            };
+            const bool isAlike =
+                now.working.has_value() == before.working.has_value() &&
+                now.strength.isEstimated() == before.strength.isEstimated() &&
+                std::abs(figure(now) - figure(before)) <= kAlike * std::abs(figure(before));
+            rank = isAlike ? ranks[report.order[place - 1]] : rank;
+        }
+        ranks[report.order[place]] = rank;
+    }
+    return ranks;
 }
+
+}  // namespace
 
 StrengthReport strengthReport(const Piece& piece,
                               const ResolvedPiece& resolved,
@@ -77,6 +97,7 @@ StrengthReport strengthReport(const Piece& piece,
     std::stable_sort(report.order.begin(), report.order.end(), [&](std::size_t a, std::size_t b) {
         return keyOf(a) < keyOf(b);
     });
+    report.ranks = ranksOf(report);
     report.loads = std::move(carried.loads);
     report.troubles = std::move(carried.troubles);
     report.troubles.insert(report.troubles.end(), own.troubles.begin(), own.troubles.end());

@@ -28,11 +28,9 @@ struct StrengthReport {
     std::vector<Load> loads;
     std::vector<JointRating> joints;  // by joint
     std::vector<std::size_t> order;
+    std::vector<std::size_t> ranks;  // by joint, from 1; alike for joints that are worked alike
     std::vector<std::string>
         troubles;  // stated loads and tests that do not count, one sentence each
-
-    // Place of a joint in `order`, from 1.
-    [[nodiscard]] std::size_t rankOf(std::size_t joint) const;
 };
 
 [[nodiscard]] StrengthReport strengthReport(const Piece& piece,

@@ -106,6 +106,40 @@ class Sizes(unittest.TestCase):
         self.assertEqual(run("sizes", sample("bench"), "--json").stdout, run("sizes", sample("bench"), "--json").stdout)
 
 
+class Strength(unittest.TestCase):
+    def test_json_is_as_its_schema_says(self):
+        for path in [sample(n) for n in SAMPLES] + [faulty("thin_walls")]:
+            jsonschema.validate(json.loads(run("strength", path, "--json").stdout), schema("strength"))
+
+    def test_every_output_carries_the_caution(self):
+        self.assertIn("no proof", run("strength", sample("armchair")).stdout)
+        self.assertIn("no proof", json.loads(run("strength", sample("armchair"), "--json").stdout)["caution"])
+
+    def test_joints_outside_the_tested_sizes_have_ranks_and_no_figures(self):
+        for joint in json.loads(run("strength", sample("armchair"), "--json").stdout)["joints"]:
+            if not joint["covered_by_tests"]:
+                self.assertNotIn("bending_newton_metres", joint)
+                self.assertNotIn("ratio", joint.get("worked", {}))
+                self.assertGreaterEqual(joint["rank"], 1)
+
+
+class Movement(unittest.TestCase):
+    def test_json_is_as_its_schema_says(self):
+        for name in SAMPLES:
+            jsonschema.validate(json.loads(run("movement", sample(name), "--json").stdout), schema("movement"))
+
+    def test_stated_air_counts(self):
+        with open(sample("table"), encoding="utf-8") as file:
+            piece = json.load(file)
+        piece["climate"] = {"dry": {"moisture": "8"}, "damp": {"moisture": "8"}}
+        with tempfile.TemporaryDirectory() as folder:
+            path = os.path.join(folder, "still.shoulder")
+            with open(path, "w", encoding="utf-8") as file:
+                json.dump(piece, file)
+            for part in json.loads(run("movement", path, "--json").stdout)["parts"]:
+                self.assertEqual(part["width_change_mm"], 0)
+
+
 class Files(unittest.TestCase):
     def test_samples_and_faulty_pieces_are_as_the_schema_says(self):
         piece = schema("piece")

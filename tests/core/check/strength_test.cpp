@@ -225,7 +225,8 @@ TEST(StrengthReport, OrdersFromTheHardestWorkedDown) {
         }
         EXPECT_FALSE(!before.working && now.working);
     }
-    EXPECT_EQ(report.rankOf(report.order.front()), 1u);
+    EXPECT_EQ(report.ranks[report.order.front()], 1u);
+    EXPECT_EQ(report.ranks[report.order[1]], 1u) << "its mirror twin";
 }
 
 TEST(StrengthFinding, TellsTheHardestWorkedJointWithItsFigures) {
