@@ -42,9 +42,12 @@ void replace(std::string& text, std::string_view field, const std::string& value
 }
 
 std::string keyOf(const Finding& finding, const ResolvedPiece& resolved) {
+    // To the micrometre; halves of one are whole parts of an inch (1/16 in is 1587.5), which
+    // rounding in doubles takes either way, so the grid is set off from them.
+    constexpr double kOffHalves = 0.07;
     std::string key = std::to_string(static_cast<int>(finding.rule)) + "|" +
                       std::to_string(static_cast<int>(finding.severity)) + "|" + finding.message +
-                      "|" + std::to_string(std::llround(finding.value * 1000.0));
+                      "|" + std::to_string(std::llround(finding.value * 1000.0 + kOffHalves));
     for (const std::size_t part : finding.parts) {
         key += "|" + resolved.parts[part].of;
     }

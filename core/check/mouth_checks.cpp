@@ -2,7 +2,7 @@
 #include <cmath>
 
 #include "core/check/checks.h"
-#include "core/joint/mortise_and_tenon.h"
+#include "core/joint/size_chain.h"
 
 namespace shoulderline {
 
@@ -74,7 +74,7 @@ void checkOnFace(const CheckContext& context,
 void checkChisel(const CheckContext& context, std::size_t index, std::vector<Finding>& findings) {
     const ResolvedJoint& joint = context.resolved.joints[index];
     const Length width = joint.mortise.width.value;
-    const Length nearest = nearestChisel(context.resolved.rack, width);
+    const Length nearest = nearestOn(context.resolved.rack, width);
     // A mouth as found is cut already, whatever cut it.
     if (joint.mortise.width.state == SizeState::AsFound ||
         nearlyEqual(nearest, width, Length::mm(0.01))) {
@@ -173,7 +173,7 @@ void checkFits(const CheckContext& context, std::size_t index, std::vector<Findi
               SizeName::TenonWidth,
               {}},
              findings);
-    if (joint.kind != JointKind::Through) {
+    if (!joint.isThrough()) {
         checkFit(context,
                  index,
                  {"deep",
@@ -196,7 +196,7 @@ void checkMouths(const CheckContext& context, std::vector<Finding>& findings) {
         }
     }
     for (std::size_t i = 0; i < context.resolved.joints.size(); ++i) {
-        if (context.resolved.joints[i].kind != JointKind::Rests) {
+        if (context.resolved.joints[i].hasTenon()) {
             checkChisel(context, i, findings);
             checkFits(context, i, findings);
         }

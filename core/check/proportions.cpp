@@ -98,7 +98,7 @@ double floorUnder(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
 
 std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t index) {
     const ResolvedJoint& joint = resolved.joints[index];
-    if (joint.kind == JointKind::Rests) {
+    if (!joint.hasTenon()) {
         return {};
     }
     const RuleBook& rules = resolved.rules;
@@ -106,7 +106,7 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
     const Box wood = resolved.parts[joint.mortised].bodyBox();
     const Tenon& tenon = joint.tenon;
     const bool letIn = isLetIn(tenoned);
-    const bool isBlind = joint.kind != JointKind::Through;
+    const bool isBlind = !joint.isThrough();
     Proportions all(rules);
 
     const Rule& share = rules[RuleId::TenonThicknessShare];
@@ -150,7 +150,7 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
     const Shoulders& s = tenon.shoulders;
     double shoulder =
         std::min({s.faceSide.value.mm(), s.faceEdge.value.mm(), s.backEdge.value.mm()});
-    const bool hasNoBackShoulder = joint.kind == JointKind::BareFaced &&
+    const bool hasNoBackShoulder = joint.has(JointFeature::BareFaced) &&
                                    s.backSide.value.mm() > -kLengthSlack &&
                                    s.backSide.value.mm() < kLengthSlack;
     if (!hasNoBackShoulder) {

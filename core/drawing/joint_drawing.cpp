@@ -260,7 +260,7 @@ std::vector<Op> Pictures::post(const Looking& looking) const {
     append(ops,
            placeSizes(
                std::move(sizes), DimensionSide::RightOf, drawn.max.x, style_.dimensions, metrics_));
-    if (onCheek && joint_.kind != JointKind::Through) {
+    if (onCheek && !joint_.isThrough()) {
         SizeToPlace deep = size(
             0.0, mortise.max.x, drawn.max.y - post.max.y, mortise.max.x / scale_, "mortise depth");
         deep.toDepth = drawn.max.y - mortise.max.y;
@@ -437,7 +437,7 @@ Sheet jointDrawing(const Piece& piece,
                    const ResolvedPiece& resolved,
                    std::size_t joint,
                    const TextMetrics& metrics) {
-    if (resolved.joints[joint].kind == JointKind::Rests) {
+    if (!resolved.joints[joint].hasTenon()) {
         constexpr double kHeight = 3.5;
         Sheet sheet;
         sheet.title = resolved.joints[joint].name;

@@ -208,7 +208,7 @@ std::vector<JointGroup> jointGroups(const ResolvedPiece& resolved) {
     std::vector<JointGroup> groups;
     std::map<Signature, std::size_t> groupOf;
     for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
-        if (resolved.joints[i].kind == JointKind::Rests) {
+        if (!resolved.joints[i].hasTenon()) {
             continue;
         }
         const auto found = groupOf.emplace(signatureOf(resolved, i, kindOf), groups.size());

@@ -24,6 +24,8 @@ struct HalfSpace {
     // Signed distance: negative inside.
     [[nodiscard]] constexpr double height(Vec3 p) const { return dot(normal, p) - offset; }
     [[nodiscard]] constexpr HalfSpace opposite() const { return {-normal, -offset}; }
+
+    friend bool operator==(const HalfSpace&, const HalfSpace&) = default;
 };
 
 struct Extent {
@@ -48,7 +50,11 @@ class ConvexSolid {
         HalfSpace plane;
         std::vector<int> loop;  // counter-clockwise seen from outside
         int surface = kOwnSurface;
+
+        friend bool operator==(const Face&, const Face&) = default;
     };
+
+    friend bool operator==(const ConvexSolid&, const ConvexSolid&) = default;
 
     // `box` (some size on each axis) stated in `frame`, given in the outer frame.
     [[nodiscard]] static ConvexSolid box(const Box& box, const Frame& frame = {});

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <set>
 #include <string>
+#include <vector>
 
 #include "core/geometry/box.h"
 #include "core/piece/words.h"
@@ -8,7 +10,36 @@
 
 namespace shoulderline {
 
-// The four shoulders of a tenon: how far the part stands out past the tenon at each of its sides.
+using JointFeatures = std::set<JointFeature>;
+
+// What joint it is: its kind and what it has besides.
+struct JointForm {
+    JointKind kind = JointKind::Blind;
+    JointFeatures features;
+
+    [[nodiscard]] bool has(JointFeature feature) const { return features.contains(feature); }
+    // Whether wood of one part stands in the other (a loose tenon counts): what the sizes of Tenon
+    // and Mortise are for.
+    [[nodiscard]] bool hasTenon() const {
+        return kind != JointKind::Rests && kind != JointKind::Dowelled &&
+               kind != JointKind::Screwed;
+    }
+    // Whether the tenon comes out at the far face.
+    [[nodiscard]] bool isThrough() const {
+        return kind == JointKind::Through || kind == JointKind::Bridle || kind == JointKind::Lap;
+    }
+    // Whether the whole section goes in, with no shoulders to speak of.
+    [[nodiscard]] bool isWholeSection() const {
+        return kind == JointKind::LetIn || kind == JointKind::Housed;
+    }
+    // "twin, drawbored through"; for a plain one its kind alone.
+    [[nodiscard]] std::string words() const;
+
+    friend bool operator==(const JointForm&, const JointForm&) = default;
+};
+
+// The four shoulders of a tenon: how far the part stands out past the tenon (past both of twins or
+// doubles) at each of its sides.
 struct Shoulders {
     Size faceSide;
     Size backSide;
@@ -18,7 +49,8 @@ struct Shoulders {
 };
 
 // Thickness across the cheeks, width the long way of the mouth, length into the mortise (with the
-// projection, for a through tenon); projection past the far face.
+// projection, for a through tenon); projection past the far face. Of twin or double tenons each
+// one.
 struct Tenon {
     Size thickness;
     Size width;
@@ -28,7 +60,8 @@ struct Tenon {
     friend bool operator==(const Tenon&, const Tenon&) = default;
 };
 
-// The mouth on `face` of the mortised part: `width` across, `length` along, `depth` into the wood.
+// The mouth on `face` of the mortised part: `width` across, `length` along, `depth` into the wood;
+// of twins or doubles the first.
 // fromFace: from the mortised part's reference face (face side or face edge, whichever the mouth's
 // long edges lie along; else the face edge) to the near edge of the mouth. fromStart and fromFar:
 // from the mouth to the two ends of the part's body (its shoulders, where it has tenons of its
@@ -43,6 +76,13 @@ struct Mortise {
     Size fromStart;
     Length fromFar;
     friend bool operator==(const Mortise&, const Mortise&) = default;
+};
+
+// A size that only some joints have (a pin's diameter, the length of a haunch).
+struct FurtherSize {
+    SizeName name = SizeName::TenonGap;
+    Size size;
+    friend bool operator==(const FurtherSize&, const FurtherSize&) = default;
 };
 
 }  // namespace shoulderline

@@ -1,7 +1,9 @@
 #include "core/joint/mortise_and_tenon.h"
 
 #include <algorithm>
-#include <cmath>
+
+#include "core/joint/size_chain.h"
+#include "core/joint/tenon_features.h"
 
 namespace shoulderline {
 
@@ -11,52 +13,24 @@ bool isLetIn(Role role) {
     return role == Role::Slat || role == Role::Spindle;
 }
 
-// Adds a link to the chain; its value becomes the size.
-void link(Size& size, RuleId rule, Length a, Length b, Length value) {
-    size.reasons.push_back({rule, a, b, value});
-    size.value = value;
-}
-
-// Takes a size by rule to the grid, saying so where that changes it.
-void toGrid(Size& size, Length value, Length grid) {
-    if (!nearlyEqual(value, size.value)) {
-        link(size, RuleId::SizeOnGrid, grid, {}, value);
-    }
-}
-
-// Puts the maker's own size, if any, over what the rule gave.
-void state(Size& size, const std::optional<StatedSize>& stated) {
-    if (!stated) {
-        return;
-    }
-    size.state = stated->state;
-    const Length ruled = size.value;
-    switch (stated->state) {
-        case SizeState::RulePlusOffset:
-            link(size, RuleId::StatedOffset, ruled, stated->value, ruled + stated->value);
-            break;
-        case SizeState::AsFound:
-            link(size, RuleId::AsFound, ruled, {}, stated->value);
-            break;
-        case SizeState::ByRule:
-        case SizeState::Stated:
-            link(size, RuleId::StatedOver, ruled, {}, stated->value);
-            break;
-    }
-}
-
-Size tenonThickness(const TenonedSection& section, const SizingGuide& guide) {
+Size tenonThickness(const JointTask& task, const SizingGuide& guide) {
+    const TenonedSection& section = task.section;
     Size size;
+    if (task.form.kind == JointKind::Stub && task.groove) {
+        link(size, RuleId::GrooveTakesStub, {}, {}, task.groove->width);
+        return size;
+    }
     if (isLetIn(section.role)) {
         const Length shoulder = guide.rules[RuleId::SlatTenonShoulder].length();
         const Length left = section.thickness - shoulder * 2;
         link(size, RuleId::SlatTenonShoulder, section.thickness, shoulder, left);
         link(size, RuleId::ChiselNearest, left, {}, chiselWithin(guide.rack, left));
-    } else {
-        const Length share = section.thickness * guide.rules[RuleId::TenonThicknessShare].value;
-        link(size, RuleId::TenonThicknessShare, section.thickness, {}, share);
-        link(size, RuleId::ChiselNearest, share, {}, nearestChisel(guide.rack, share));
+        return size;
     }
+    const RuleId rule =
+        task.form.has(JointFeature::Twin) ? RuleId::TenonTwinShare : RuleId::TenonThicknessShare;
+    size = shareOf(section.thickness, rule, guide);
+    link(size, RuleId::ChiselNearest, size.value, {}, nearestOn(guide.rack, size.value));
     return size;
 }
 
@@ -168,16 +142,40 @@ void shareOut(const Across& across,
     }
 }
 
+// Twin or double tenons as the group that the shoulders are shared out about.
+struct Group {
+    Size whole;
+    Length gap;
+    bool isPair = false;
+};
+
+Group grouped(const Size& one, const Size& gap, bool isPair) {
+    Group group{one, isPair ? gap.value : Length(), isPair};
+    if (isPair) {
+        group.whole.value = one.value * 2 + gap.value;
+    }
+    return group;
+}
+
+// Each of a pair, where two stated shoulders decided about the group.
+void divide(const Group& group, Length before, Size& one) {
+    if (!group.isPair) {
+        one = group.whole;
+    } else if (!nearlyEqual(before, group.whole.value)) {
+        link(one,
+             RuleId::TenonBetweenShoulders,
+             group.whole.value,
+             group.gap,
+             (group.whole.value - group.gap) / 2);
+    }
+}
+
 void sizeThrough(SizedJoint& joint,
                  Length depthThere,
                  const SizingGuide& guide,
                  const StatedSizes& stated) {
     Size& projection = joint.tenon.projection;
-    link(projection,
-         RuleId::ThroughProjection,
-         {},
-         {},
-         guide.rules[RuleId::ThroughProjection].length());
+    projection = fixedSize(RuleId::ThroughProjection, guide);
     state(projection, stated[SizeName::Projection]);
     link(joint.tenon.length,
          RuleId::ThroughLength,
@@ -187,26 +185,58 @@ void sizeThrough(SizedJoint& joint,
     link(joint.mortiseDepth, RuleId::MortiseThrough, depthThere, {}, depthThere);
 }
 
-void sizeBlind(SizedJoint& joint,
-               const TenonedSection& section,
-               Length depthThere,
-               const SizingGuide& guide,
-               const StatedSizes& stated) {
-    joint.tenon.length = blindLength(section, depthThere, guide);
-    state(joint.tenon.length, stated[SizeName::TenonLength]);
+}  // namespace
+
+void sizeBlindLength(const JointTask& task,
+                     const SizingGuide& guide,
+                     const StatedSizes& stated,
+                     SizedJoint& joint) {
     const Length extra = guide.rules[RuleId::MortiseDepthExtra].length();
-    const Length length = joint.tenon.length.value;
-    link(joint.mortiseDepth, RuleId::MortiseDepthExtra, length, extra, length + extra);
+    Size& length = joint.tenon.length;
+    if (task.form.kind == JointKind::Stub && task.groove) {
+        link(length, RuleId::StubLength, task.groove->depth, extra, task.groove->depth - extra);
+    } else if (task.form.has(JointFeature::Mitred) && task.neighbourBeyond > kLengthTolerance) {
+        link(length, RuleId::MitreLength, {}, {}, task.neighbourBeyond);
+    } else {
+        length = blindLength(task.section, task.depthThere(), guide);
+    }
+    state(length, stated[SizeName::TenonLength]);
+    link(joint.mortiseDepth, RuleId::MortiseDepthExtra, length.value, extra, length.value + extra);
     state(joint.mortiseDepth, stated[SizeName::MortiseDepth]);
 }
 
-}  // namespace
+namespace {
 
-Length nearestChisel(std::span<const Length> rack, Length size) {
-    return *std::min_element(rack.begin(), rack.end(), [size](Length a, Length b) {
-        return std::abs((a - size).mm()) < std::abs((b - size).mm()) - 1e-9;
-    });
+SizeName haunchedShoulder(const JointTask& task) {
+    return task.endsAtFaceEdge() ? SizeName::ShoulderFaceEdge : SizeName::ShoulderBackEdge;
 }
+
+// The shoulder at the edge where a haunch is, which the haunch takes up; none where the maker
+// states that shoulder. The tenon leaves it room.
+std::optional<Size> shoulderForHaunch(const JointTask& task,
+                                      const Size& edge,
+                                      const SizingGuide& guide,
+                                      const StatedSizes& stated,
+                                      Size& tenonWidth) {
+    const bool isHaunched =
+        task.form.has(JointFeature::Haunch) || task.form.has(JointFeature::SlopingHaunch);
+    if (!isHaunched || stated[haunchedShoulder(task)]) {
+        return std::nullopt;
+    }
+    Size haunch = shareOf(task.section.width, RuleId::HaunchWidthShare, guide);
+    toGrid(haunch, snapNearest(haunch.value, guide.grid), guide.grid);
+    const Length left = task.section.width - haunch.value - edge.value;
+    if (!stated[SizeName::TenonWidth] && left < tenonWidth.value) {
+        link(tenonWidth,
+             RuleId::TenonWidthLeft,
+             task.section.width,
+             haunch.value + edge.value,
+             left);
+    }
+    return haunch;
+}
+
+}  // namespace
 
 Length chiselWithin(std::span<const Length> rack, Length size) {
     Length best = rack.front();
@@ -218,50 +248,126 @@ Length chiselWithin(std::span<const Length> rack, Length size) {
     return best;
 }
 
-SizedJoint sizeMortiseAndTenon(JointKind kind,
-                               const TenonedSection& section,
-                               Length depthThere,
+SizedJoint sizeMortiseAndTenon(const JointTask& task,
                                const SizingGuide& guide,
-                               const StatedSizes& stated) {
+                               const StatedSizes& statedByMaker) {
+    StatedSizes stated = statedByMaker;
+    const TenonedSection& section = task.section;
     SizedJoint joint;
     Tenon& tenon = joint.tenon;
-    tenon.thickness = tenonThickness(section, guide);
+    tenon.thickness = tenonThickness(task, guide);
     state(tenon.thickness, stated[SizeName::TenonThickness]);
 
     const Size edge = edgeShoulder(section, guide);
-    tenon.width = tenonWidth(section, tenon.thickness.value, edge, guide);
-    state(tenon.width, stated[SizeName::TenonWidth]);
+    const bool isTwin = task.form.has(JointFeature::Twin);
+    const bool isDouble = task.form.has(JointFeature::Double);
+    Size gap;
+    if (isDouble) {
+        const Length left = section.width - edge.value * 2;
+        tenon.width = shareOf(left, RuleId::TenonDoubleShare, guide);
+        toGrid(tenon.width, snapNearest(tenon.width.value, guide.grid), guide.grid);
+        state(tenon.width, stated[SizeName::TenonWidth]);
+        const Length between = left - tenon.width.value * 2;
+        link(gap,
+             RuleId::TenonDoubleGap,
+             left,
+             tenon.width.value * 2,
+             std::min(between, guide.rules[RuleId::TenonDoubleGap].length()));
+    } else {
+        tenon.width = tenonWidth(section, tenon.thickness.value, edge, guide);
+        state(tenon.width, stated[SizeName::TenonWidth]);
+    }
+    if (isTwin) {
+        gap = shareOf(tenon.thickness.value, RuleId::TenonTwinGap, guide);
+    }
+    if (isTwin || isDouble) {
+        state(gap, stated[SizeName::TenonGap]);
+        joint.further.push_back({SizeName::TenonGap, gap});
+    }
+    const std::optional<Size> haunch = shoulderForHaunch(task, edge, guide, stated, tenon.width);
+    if (haunch) {
+        stated.set(haunchedShoulder(task), {SizeState::Stated, haunch->value});
+    }
 
     Shoulders& shoulders = tenon.shoulders;
+    Group thick = grouped(tenon.thickness, gap, isTwin);
+    Group wide = grouped(tenon.width, gap, isDouble);
+    const Length thickBefore = thick.whole.value;
+    const Length wideBefore = wide.whole.value;
     shareOut({section.thickness,
               shoulders.faceSide,
-              tenon.thickness,
+              thick.whole,
               shoulders.backSide,
               "tenon thickness and the shoulders at face side and back side"},
              stated[SizeName::ShoulderFaceSide],
              stated[SizeName::ShoulderBackSide],
-             kind == JointKind::BareFaced,
+             task.form.has(JointFeature::BareFaced),
              joint.troubles);
     shareOut({section.width,
               shoulders.faceEdge,
-              tenon.width,
+              wide.whole,
               shoulders.backEdge,
               "tenon width and the shoulders at face edge and back edge"},
              stated[SizeName::ShoulderFaceEdge],
              stated[SizeName::ShoulderBackEdge],
              false,
              joint.troubles);
+    if (haunch) {
+        (task.endsAtFaceEdge() ? shoulders.faceEdge : shoulders.backEdge) = *haunch;
+    }
+    divide(thick, thickBefore, tenon.thickness);
+    divide(wide, wideBefore, tenon.width);
 
-    if (kind == JointKind::Through) {
-        sizeThrough(joint, depthThere, guide, stated);
+    if (task.form.isThrough()) {
+        sizeThrough(joint, task.depthThere(), guide, stated);
     } else {
-        sizeBlind(joint, section, depthThere, guide, stated);
+        sizeBlindLength(task, guide, stated, joint);
     }
     link(joint.mortiseWidth, RuleId::MortiseAsTenon, {}, {}, tenon.thickness.value);
     state(joint.mortiseWidth, stated[SizeName::MortiseWidth]);
     link(joint.mortiseLength, RuleId::MortiseAsTenon, {}, {}, tenon.width.value);
     state(joint.mortiseLength, stated[SizeName::MortiseLength]);
+    sizeHaunch(task, guide, stated, joint);
+    sizePins(task, guide, stated, joint);
+    sizeWedges(task, guide, stated, joint);
+    sizeHorn(task, guide, stated, joint);
     return joint;
+}
+
+JointCuts cutMortiseAndTenon(const JointTask& task,
+                             const SizedJoint& sized,
+                             const SizingGuide& guide) {
+    const Tenon& tenon = sized.tenon;
+    const double length = tenon.length.value.mm();
+    const double thickness = tenon.thickness.value.mm();
+    const double width = tenon.width.value.mm();
+    const double gap = sized.furtherSize(SizeName::TenonGap).mm();
+    const double beyondWidth = (sized.mortiseLength.value - tenon.width.value).mm() / 2;
+    const double beyondThickness = (sized.mortiseWidth.value - tenon.thickness.value).mm() / 2;
+    const Vec3 around{0, beyondWidth, beyondThickness};
+    JointCuts cuts;
+    const int across = task.form.has(JointFeature::Twin) ? 2 : 1;
+    const int along = task.form.has(JointFeature::Double) ? 2 : 1;
+    for (int i = 0; i < across; ++i) {
+        for (int j = 0; j < along; ++j) {
+            Box box;
+            box.min = {0,
+                       tenon.shoulders.faceEdge.value.mm() + j * (width + gap),
+                       tenon.shoulders.faceSide.value.mm() + i * (thickness + gap)};
+            box.max = box.min + Vec3{length, width, thickness};
+            Box mouth{box.min - around, box.max + around};
+            mouth.max.x = sized.mortiseDepth.value.mm();
+            cuts.tenons.push_back({box, std::nullopt, false});
+            cuts.mortises.push_back({mouth, std::nullopt, false});
+        }
+    }
+    cutWedges(task, sized, guide, cuts);
+    cutHaunch(task, sized, cuts);
+    cutPins(task, sized, guide, cuts);
+    if (task.form.kind == JointKind::Loose) {
+        makeLoose(cuts);
+    }
+    return cuts;
 }
 
 }  // namespace shoulderline

@@ -158,7 +158,8 @@ Result<Piece> applied(Piece piece, const RemovePart& edit) {
 }
 
 bool saysNothing(const JointStatement& joint) {
-    return !joint.kind && joint.sizes.empty() && joint.note.empty() && joint.extras.empty();
+    return !joint.kind && joint.features.empty() && joint.sizes.empty() && joint.note.empty() &&
+           joint.extras.empty();
 }
 
 // The statement for two parts, made if it is not there; then changed by `change`, and dropped if it
@@ -208,6 +209,16 @@ Result<Piece> applied(Piece piece, const SetJointSize& edit) {
 Result<Piece> applied(Piece piece, const SetJointKind& edit) {
     return withJoint(std::move(piece), edit.tenoned, edit.mortised, [&](JointStatement& joint) {
         joint.kind = edit.kind;
+    });
+}
+
+Result<Piece> applied(Piece piece, const SetJointFeature& edit) {
+    return withJoint(std::move(piece), edit.tenoned, edit.mortised, [&](JointStatement& joint) {
+        if (edit.has) {
+            joint.features.insert(edit.feature);
+        } else {
+            joint.features.erase(edit.feature);
+        }
     });
 }
 
@@ -326,6 +337,9 @@ struct Namer {
     }
     std::string operator()(const SetJointKind& e) const {
         return "kind of " + e.tenoned + " into " + e.mortised;
+    }
+    std::string operator()(const SetJointFeature& e) const {
+        return std::string(wordFor(e.feature)) + ", " + e.tenoned + " into " + e.mortised;
     }
     std::string operator()(const SetHouseRule& e) const { return "house rule " + e.id; }
     std::string operator()(const SetLoad& e) const { return "load " + e.load.name; }

@@ -52,6 +52,12 @@ struct SetJointKind {  // nullopt goes back to the kind that the relation gives
     std::string mortised;
     std::optional<JointKind> kind;
 };
+struct SetJointFeature {  // gives the joint a feature, or takes it away
+    std::string tenoned;
+    std::string mortised;
+    JointFeature feature = JointFeature::Haunch;
+    bool has = true;
+};
 struct SetHouseRule {  // an empty value goes back to the rule book
     std::string id;
     Statement value;
@@ -90,6 +96,7 @@ using Edit = std::variant<SetMeasure,
                           SetJoint,
                           SetJointSize,
                           SetJointKind,
+                          SetJointFeature,
                           SetHouseRule,
                           SetLoad,
                           RemoveLoad,

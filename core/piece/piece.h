@@ -2,6 +2,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <variant>
 #include <vector>
@@ -158,6 +159,7 @@ struct JointStatement {
     std::string tenoned;
     std::string mortised;
     std::optional<JointKind> kind;
+    std::set<JointFeature> features;
     std::map<SizeName, SizeStatement> sizes;
     std::string note;
     std::string extras;

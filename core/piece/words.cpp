@@ -57,10 +57,35 @@ struct Table<Cut> {
 
 template <>
 struct Table<JointKind> {
-    static constexpr std::array<Entry<JointKind>, 4> entries{{{JointKind::Blind, "blind"},
-                                                              {JointKind::Through, "through"},
-                                                              {JointKind::BareFaced, "bare-faced"},
-                                                              {JointKind::Rests, "rests"}}};
+    static constexpr std::array<Entry<JointKind>, 12> entries{{{JointKind::Blind, "blind"},
+                                                               {JointKind::Through, "through"},
+                                                               {JointKind::Stub, "stub"},
+                                                               {JointKind::Loose, "loose"},
+                                                               {JointKind::Round, "round"},
+                                                               {JointKind::LetIn, "let in"},
+                                                               {JointKind::Housed, "housed"},
+                                                               {JointKind::Bridle, "bridle"},
+                                                               {JointKind::Lap, "lap"},
+                                                               {JointKind::Dowelled, "dowelled"},
+                                                               {JointKind::Screwed, "screwed"},
+                                                               {JointKind::Rests, "rests"}}};
+};
+
+template <>
+struct Table<JointFeature> {
+    static constexpr std::array<Entry<JointFeature>, 12> entries{
+        {{JointFeature::BareFaced, "bare-faced"},
+         {JointFeature::Twin, "twin"},
+         {JointFeature::Double, "double"},
+         {JointFeature::Haunch, "haunch"},
+         {JointFeature::SlopingHaunch, "sloping haunch"},
+         {JointFeature::Mitred, "mitred"},
+         {JointFeature::WedgedOutside, "wedged outside"},
+         {JointFeature::WedgedInKerfs, "wedged in kerfs"},
+         {JointFeature::Pinned, "pinned"},
+         {JointFeature::Drawbored, "drawbored"},
+         {JointFeature::Horn, "horn"},
+         {JointFeature::Stopped, "stopped"}}};
 };
 
 template <>
@@ -111,7 +136,18 @@ struct Table<SizeName> {
          {SizeName::ShoulderBackEdge, "shoulder at back edge"},
          {SizeName::MortiseWidth, "mortise width"},
          {SizeName::MortiseLength, "mortise length"},
-         {SizeName::MortiseDepth, "mortise depth"}}};
+         {SizeName::MortiseDepth, "mortise depth"},
+         {SizeName::TenonGap, "gap between tenons"},
+         {SizeName::HaunchLength, "haunch length"},
+         {SizeName::PinDiameter, "pin diameter"},
+         {SizeName::PinPlace, "pin from shoulder"},
+         {SizeName::DrawboreOffset, "drawbore offset"},
+         {SizeName::WedgeFlare, "wedge flare"},
+         {SizeName::KerfDepth, "kerf depth"},
+         {SizeName::Horn, "horn"},
+         {SizeName::Diameter, "diameter"},
+         {SizeName::BoreDepth, "bore depth"},
+         {SizeName::StoppedBy, "stopped short by"}}};
 };
 
 template <>
@@ -160,6 +196,9 @@ std::string_view wordFor(Cut word) {
 std::string_view wordFor(JointKind word) {
     return textOf(word);
 }
+std::string_view wordFor(JointFeature word) {
+    return textOf(word);
+}
 std::string_view wordFor(End word) {
     return textOf(word);
 }
@@ -203,6 +242,10 @@ std::optional<JointKind> fromWord(std::string_view text) {
     return wordOf<JointKind>(text);
 }
 template <>
+std::optional<JointFeature> fromWord(std::string_view text) {
+    return wordOf<JointFeature>(text);
+}
+template <>
 std::optional<Face> fromWord(std::string_view text) {
     return wordOf<Face>(text);
 }
@@ -228,6 +271,20 @@ std::optional<SizeState> fromWord(std::string_view text) {
 }
 
 template <class Word>
+std::vector<Word> allWords() {
+    std::vector<Word> all;
+    for (const auto& entry : Table<Word>::entries) {
+        all.push_back(entry.word);
+    }
+    return all;
+}
+template std::vector<JointKind> allWords<JointKind>();
+template std::vector<JointFeature> allWords<JointFeature>();
+template std::vector<SizeName> allWords<SizeName>();
+template std::vector<CutKind> allWords<CutKind>();
+template std::vector<Face> allWords<Face>();
+
+template <class Word>
 std::string listOfWords() {
     std::string list;
     for (const auto& entry : Table<Word>::entries) {
@@ -242,6 +299,7 @@ template std::string listOfWords<Role>();
 template std::string listOfWords<Side>();
 template std::string listOfWords<Cut>();
 template std::string listOfWords<JointKind>();
+template std::string listOfWords<JointFeature>();
 template std::string listOfWords<Face>();
 template std::string listOfWords<Datum>();
 template std::string listOfWords<Run>();

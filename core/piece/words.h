@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/rules/size_state.h"
 
@@ -22,10 +23,47 @@ enum class Hand { None, Left, Right };
 // How wood is cut from the log: growth rings flat, near upright, or between.
 enum class Cut { Flat, Quarter, Rift };
 
-// Kinds of joint that can be made so far. Bare-faced: blind, without a shoulder at the back side.
-// Rests: one part lies on or against the other with no wood joint (buttons, screws or glue as the
-// note says).
-enum class JointKind { Blind, Through, BareFaced, Rests };
+// Kinds of joint. Blind and through mortise and tenon; a stub goes into a groove that the mortised
+// part has; a loose tenon is a part of its own, let into both; a round tenon goes into a bored
+// hole; a member let in goes in with its whole section, a housed one in a housing that runs across
+// the face; a bridle is an open mortise; a lap takes half of each; dowelled and screwed are butts.
+// Rests: one part lies on or against the other with no wood joint (buttons or glue as the note
+// says).
+enum class JointKind {
+    Blind,
+    Through,
+    Stub,
+    Loose,
+    Round,
+    LetIn,
+    Housed,
+    Bridle,
+    Lap,
+    Dowelled,
+    Screwed,
+    Rests,
+};
+
+// What a mortise and tenon may have besides. Bare-faced: no shoulder at the back side. Twin: two
+// tenons side by side in the thickness; double: one above the other in the width. A haunch fills
+// the mouth out to the edge next to the end of the mortised part; a sloping one runs out to nothing
+// there. Mitred: the end is cut to let a neighbour's go by. Wedges go in at the edges of a through
+// tenon, or in saw kerfs. A drawbored pin's hole is offset in the tenon. A horn is length left on
+// the mortised part until the glue is dry. A stopped housing ends short of the face edge.
+enum class JointFeature {
+    BareFaced,
+    Twin,
+    Double,
+    Haunch,
+    SlopingHaunch,
+    Mitred,
+    WedgedOutside,
+    WedgedInKerfs,
+    Pinned,
+    Drawbored,
+    Horn,
+    Stopped,
+};
 
 // The two ends of a part along its length: where its length is measured from, and the other.
 enum class End { Start, Far };
@@ -57,8 +95,19 @@ enum class SizeName {
     MortiseWidth,
     MortiseLength,
     MortiseDepth,
+    TenonGap,
+    HaunchLength,
+    PinDiameter,
+    PinPlace,
+    DrawboreOffset,
+    WedgeFlare,
+    KerfDepth,
+    Horn,
+    Diameter,
+    BoreDepth,
+    StoppedBy,
 };
-inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName::MortiseDepth) + 1;
+inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName::StoppedBy) + 1;
 
 // The word used for each in files and on screen, lower case ("face side"); and back again.
 [[nodiscard]] std::string_view wordFor(Role);
@@ -66,6 +115,7 @@ inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName:
 [[nodiscard]] std::string_view wordFor(Hand);
 [[nodiscard]] std::string_view wordFor(Cut);
 [[nodiscard]] std::string_view wordFor(JointKind);
+[[nodiscard]] std::string_view wordFor(JointFeature);
 [[nodiscard]] std::string_view wordFor(End);
 [[nodiscard]] std::string_view wordFor(Face);
 [[nodiscard]] std::string_view wordFor(Datum);
@@ -86,6 +136,8 @@ std::optional<Cut> fromWord(std::string_view);
 template <>
 std::optional<JointKind> fromWord(std::string_view);
 template <>
+std::optional<JointFeature> fromWord(std::string_view);
+template <>
 std::optional<Face> fromWord(std::string_view);
 template <>
 std::optional<Datum> fromWord(std::string_view);
@@ -97,6 +149,10 @@ template <>
 std::optional<SizeName> fromWord(std::string_view);
 template <>
 std::optional<SizeState> fromWord(std::string_view);
+
+// All of a kind, in order.
+template <class Word>
+[[nodiscard]] std::vector<Word> allWords();
 
 // All words of a kind, in order, for lists to choose from ("post, rail, ...").
 template <class Word>

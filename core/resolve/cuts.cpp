@@ -1,5 +1,4 @@
-#include <cmath>
-
+#include "core/geometry/cylinder.h"
 #include "core/resolve/shaping.h"
 
 namespace shoulderline {
@@ -116,20 +115,7 @@ ConvexSolid ResolvedCut::solid() const {
     if (kind != CutKind::Bore) {
         return ConvexSolid::box(box);
     }
-    const CutAxes axes = axesOn(face);
-    const double radius = (box.max[axes.along] - box.min[axes.along]) / 2;
-    Outline circle;
-    circle.vertices = {{{radius, 0}, 1.0}, {{-radius, 0}, 1.0}};
-    // Half circles from one side to the other and back.
-    const FlatOutline flat = circle.flatten();
-    const auto unit = [](int axis) {
-        Vec3 v;
-        v[axis] = 1.0;
-        return v;
-    };
-    Frame frame{box.centre(), unit(axes.along), unit(axes.across), unit(axes.into)};
-    frame.origin[axes.into] = box.min[axes.into];
-    return ConvexSolid::prism(flat.points, 0.0, box.max[axes.into] - box.min[axes.into], frame);
+    return cylinderIn(box, axesOn(face).into);
 }
 
 std::vector<ResolvedCut> workOutCuts(const std::vector<CutStatement>& cuts,

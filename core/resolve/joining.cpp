@@ -5,27 +5,11 @@
 #include <map>
 #include <unordered_map>
 
-#include "core/resolve/frames.h"
+#include "core/resolve/joint_places.h"
 
 namespace shoulderline {
 
 namespace {
-
-Size placedSize(Length value, SizeState state = SizeState::ByRule) {
-    return {value, state, {{RuleId::PartPlaced, {}, {}, value}}};
-}
-
-// The face of a part that one enters by moving along `axis` in the way of `way`, in its own frame.
-Face faceEntered(int axis, double way) {
-    constexpr Face kFaces[3][2] = {{Face::StartEnd, Face::FarEnd},
-                                   {Face::FaceEdge, Face::BackEdge},
-                                   {Face::FaceSide, Face::BackSide}};
-    return kFaces[axis][way > 0 ? 0 : 1];
-}
-
-Box boxThrough(const Frame& frame, const Box& box) {
-    return frame.outerBounds(box);
-}
 
 class Joiner {
   public:
@@ -41,7 +25,9 @@ class Joiner {
         }
     }
 
-    void join(const JointSeed& seed);
+    void open(const JointSeed& seed);
+    // Sizes and places all that are open, in the order opened.
+    void close();
     void addStatedRests();
 
   private:
@@ -53,14 +39,15 @@ class Joiner {
         return it == statements_.end() ? nullptr : it->second;
     }
     StatedSizes statedSizes(const JointStatement* statement);
-    void cut(ResolvedJoint joint, const Frame& relative, const JointStatement* statement);
-    void rest(ResolvedJoint joint);
+    void size(OpenJoint& joint);
+    void rest(std::size_t tenoned, std::size_t mortised, const JointForm& form);
 
     const Piece& piece_;
     const SizingGuide& guide_;
     Evaluation& evaluation_;
     ResolvedPiece& resolved_;
     std::map<Key, const JointStatement*> statements_;
+    std::vector<OpenJoint> open_;
 };
 
 std::string nameOf(const JointStatement& statement) {
@@ -90,111 +77,80 @@ StatedSizes Joiner::statedSizes(const JointStatement* statement) {
     return sizes;
 }
 
-void Joiner::rest(ResolvedJoint joint) {
-    joint.kind = JointKind::Rests;
-    joint.name =
-        resolved_.parts[joint.tenoned].name + " on " + resolved_.parts[joint.mortised].name;
-    joint.frame = resolved_.parts[joint.tenoned].frame;
+// Nothing goes into the other part but a screw.
+bool isButt(JointKind kind) {
+    return kind == JointKind::Rests || kind == JointKind::Screwed;
+}
+
+void Joiner::rest(std::size_t tenoned, std::size_t mortised, const JointForm& form) {
+    ResolvedJoint joint;
+    joint.tenoned = tenoned;
+    joint.mortised = mortised;
+    joint.kind = form.kind;
+    joint.name = resolved_.parts[tenoned].name + " on " + resolved_.parts[mortised].name;
+    joint.frame = resolved_.parts[tenoned].frame;
     resolved_.joints.push_back(std::move(joint));
 }
 
-void Joiner::join(const JointSeed& seed) {
+void Joiner::open(const JointSeed& seed) {
     const ResolvedPart& tenoned = resolved_.parts[seed.tenoned];
     const ResolvedPart& mortised = resolved_.parts[seed.mortised];
     const JointStatement* statement = statementFor(tenoned, mortised);
-    ResolvedJoint joint;
-    joint.tenoned = seed.tenoned;
-    joint.mortised = seed.mortised;
-    joint.end = seed.end;
-    joint.kind = statement != nullptr && statement->kind ? *statement->kind : seed.kind;
-    if (joint.kind == JointKind::Rests) {
-        rest(std::move(joint));
+    JointForm form{seed.kind, {}};
+    if (statement != nullptr) {
+        form = {statement->kind.value_or(seed.kind), statement->features};
+    }
+    if (isButt(form.kind)) {
+        OpenJoint resting;
+        resting.tenoned = seed.tenoned;
+        resting.mortised = seed.mortised;
+        resting.task.form = form;
+        open_.push_back(std::move(resting));
         return;
     }
-    joint.name = tenoned.name + " into " + mortised.name;
-    const std::optional<Frame> relative = squared(relativeFrame(mortised.frame, tenoned.frame));
-    if (!relative) {
+    std::optional<OpenJoint> joint =
+        openJoint(resolved_, seed.tenoned, seed.mortised, seed.end, form);
+    if (!joint) {
         evaluation_.trouble({"part", tenoned.name, tenoned.stated},
                             "it does not meet '" + mortised.name + "' square",
                             RuleId::FacesSquarely);
         return;
     }
-    cut(std::move(joint), *relative, statement);
+    joint->stated = statedSizes(statement);
+    open_.push_back(std::move(*joint));
 }
 
-void Joiner::cut(ResolvedJoint joint, const Frame& relative, const JointStatement* statement) {
-    ResolvedPart& tenoned = resolved_.parts[joint.tenoned];
-    ResolvedPart& mortised = resolved_.parts[joint.mortised];
-    const bool atStart = joint.end == End::Start;
-    const Vec3 into = relative.directionToOuter({atStart ? -1.0 : 1.0, 0, 0});
-    const int axis = std::abs(into.x) > 0.5 ? 0 : (std::abs(into.y) > 0.5 ? 1 : 2);
-    const double way = into[axis];
-    const Box wood = mortised.bodyBox();
-    const SizedJoint sized =
-        sizeMortiseAndTenon(joint.kind,
-                            {tenoned.role, tenoned.width.value, tenoned.thickness.value},
-                            Length::mm(wood.size()[axis]),
-                            guide_,
-                            statedSizes(statement));
-    joint.tenon = sized.tenon;
-    for (const std::string& trouble : sized.troubles) {
-        const std::string name = nameOf(*statement);
-        evaluation_.trouble({"joint", name, std::nullopt}, trouble);
+void Joiner::size(OpenJoint& joint) {
+    joint.sized = sizeJoint(joint.task, guide_, joint.stated);
+}
+
+void Joiner::close() {
+    for (OpenJoint& joint : open_) {
+        size(joint);  // nothing to size where one part rests on the other
     }
-
-    const double length = sized.tenon.length.value.mm();
-    const double shoulder = atStart ? 0.0 : tenoned.shoulderLength.value.mm();
-    const Shoulders& shoulders = sized.tenon.shoulders;
-    Box tenon;
-    tenon.min = {
-        atStart ? -length : shoulder, shoulders.faceEdge.value.mm(), shoulders.faceSide.value.mm()};
-    tenon.max = {atStart ? 0.0 : shoulder + length,
-                 tenon.min.y + sized.tenon.width.value.mm(),
-                 tenon.min.z + sized.tenon.thickness.value.mm()};
-
-    // A stated mouth keeps the tenon's middle.
-    Box mouth = tenon;
-    const double beyondWidth = (sized.mortiseLength.value - sized.tenon.width.value).mm() / 2;
-    const double beyondThickness =
-        (sized.mortiseWidth.value - sized.tenon.thickness.value).mm() / 2;
-    mouth.min = mouth.min - Vec3{0, beyondWidth, beyondThickness};
-    mouth.max = mouth.max + Vec3{0, beyondWidth, beyondThickness};
-
-    const Box inMortised = boxThrough(relative, tenon);
-    Box mortise = boxThrough(relative, mouth);
-    const double depth = sized.mortiseDepth.value.mm();
-    if (way > 0) {
-        mortise.max[axis] = mortise.min[axis] + depth;
-    } else {
-        mortise.min[axis] = mortise.max[axis] - depth;
+    const std::vector<MitreCut> mitres = mitreEnds(open_, guide_);
+    for (std::size_t i = 0; i < open_.size(); ++i) {
+        if (isButt(open_[i].task.form.kind)) {
+            rest(open_[i].tenoned, open_[i].mortised, open_[i].task.form);
+            continue;
+        }
+        std::vector<HalfSpace> keeps;
+        for (const MitreCut& mitre : mitres) {
+            if (mitre.joint == i) {
+                keeps.push_back(mitre.keeps);
+            }
+        }
+        if (!keeps.empty()) {
+            size(open_[i]);
+        }
+        const ResolvedPart& tenoned = resolved_.parts[open_[i].tenoned];
+        const ResolvedPart& mortised = resolved_.parts[open_[i].mortised];
+        for (const std::string& trouble : open_[i].sized.troubles) {
+            const std::string name = tenoned.of + " into " + mortised.of;
+            evaluation_.trouble({"joint", name, std::nullopt}, trouble);
+        }
+        placeJoint(open_[i], guide_, keeps, resolved_);
     }
-
-    const std::size_t index = resolved_.joints.size();
-    const Face face = faceEntered(axis, way);
-    tenoned.tenons.push_back({index, tenon});
-    mortised.mortises.push_back(
-        {index, face, mortise, inMortised, joint.kind == JointKind::Through});
-    Length& reach = atStart ? tenoned.startTenon : tenoned.farTenon;
-    reach = std::max(reach, sized.tenon.length.value);
-
-    const bool entersSide = axis == 2;
-    const int acrossAxis = entersSide ? 1 : 2;
-    joint.mortise.face = face;
-    joint.mortise.reference = entersSide ? Face::FaceEdge : Face::FaceSide;
-    joint.mortise.width = sized.mortiseWidth;
-    joint.mortise.length = sized.mortiseLength;
-    joint.mortise.depth = sized.mortiseDepth;
-    joint.mortise.fromFace = placedSize(Length::mm(mortise.min[acrossAxis]));
-    const int endAxis = axis == 0 ? 1 : 0;
-    joint.mortise.fromStart = placedSize(Length::mm(mortise.min[endAxis] - wood.min[endAxis]));
-    joint.mortise.fromFar = Length::mm(wood.max[endAxis] - mortise.max[endAxis]);
-
-    const Vec3 middle{shoulder, (tenon.min.y + tenon.max.y) / 2, (tenon.min.z + tenon.max.z) / 2};
-    joint.frame = {tenoned.frame.toOuter(middle),
-                   tenoned.frame.x * (atStart ? -1.0 : 1.0),
-                   tenoned.frame.y,
-                   tenoned.frame.z};
-    resolved_.joints.push_back(std::move(joint));
 }
 
 // Joints that rest where the maker says so and no relation makes one: wherever members of the two
@@ -226,11 +182,11 @@ void Joiner::addStatedRests() {
                     "'" + (stated ? ": one of them is not there or could not be placed" : ""));
             continue;
         }
-        if (statement.kind.value_or(JointKind::Blind) != JointKind::Rests) {
-            evaluation_.trouble(place,
-                                "no relation brings '" + statement.tenoned + "' to '" +
-                                    statement.mortised +
-                                    "', so only a joint that rests can be stated between them");
+        if (!isButt(statement.kind.value_or(JointKind::Blind))) {
+            evaluation_.trouble(
+                place,
+                "no relation brings '" + statement.tenoned + "' to '" + statement.mortised +
+                    "', so only a joint that rests or is screwed can be stated between them");
             continue;
         }
         bool touched = false;
@@ -241,10 +197,7 @@ void Joiner::addStatedRests() {
                     resolved_.parts[b].frame.outerBounds(resolved_.parts[b].bodyBox());
                 if (a != b && first.meets(second, kLengthTolerance.mm())) {
                     touched = true;
-                    ResolvedJoint joint;
-                    joint.tenoned = a;
-                    joint.mortised = b;
-                    rest(std::move(joint));
+                    rest(a, b, {*statement.kind, statement.features});
                 }
             }
         }
@@ -265,8 +218,9 @@ void joinParts(const Piece& piece,
                ResolvedPiece& resolved) {
     Joiner joiner(piece, guide, evaluation, resolved);
     for (const JointSeed& seed : seeds) {
-        joiner.join(seed);
+        joiner.open(seed);
     }
+    joiner.close();
     joiner.addStatedRests();
 }
 

@@ -143,7 +143,9 @@ ResolvedPiece resolve(const Piece& piece, const RuleBook& rules, const Workshop&
     PlacedPiece placed = placeParts(piece, evaluation);
     resolved.parts = std::move(placed.parts);
     const Length grid = piece.unit == Unit::Inch ? workshop.inchGrid : workshop.millimetreGrid;
-    const SizingGuide guide{resolved.rules, resolved.rack, grid};
+    const std::vector<Length>& bits =
+        piece.unit == Unit::Inch ? workshop.inchBits : workshop.millimetreBits;
+    const SizingGuide guide{resolved.rules, resolved.rack, bits, grid};
     joinParts(piece, placed.seeds, guide, evaluation, resolved);
     resolved.bounds = boundsOf(resolved.parts);
     return resolved;

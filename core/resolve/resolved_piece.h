@@ -15,10 +15,15 @@
 
 namespace shoulderline {
 
-// A tenon or a mortise as a box in its part's own frame; millimetres.
+// A solid of a joint in its part's own frame, millimetres: a box, or within it a convex solid.
+// A tenon stands out past a shoulder of the body.
 struct TenonSolid {
     std::size_t joint = 0;
-    Box box;  // stands out past a shoulder of the body
+    Box box;
+    std::optional<ConvexSolid> exact;  // where it is not the box itself
+    bool isHaunch = false;
+
+    [[nodiscard]] ConvexSolid solid() const { return exact ? *exact : ConvexSolid::box(box); }
     friend bool operator==(const TenonSolid&, const TenonSolid&) = default;
 };
 struct MortiseSolid {
@@ -27,17 +32,22 @@ struct MortiseSolid {
     Box box;    // the wood taken away
     Box tenon;  // what fills it
     bool isThrough = false;
+    std::optional<ConvexSolid> exact;  // where it is not the box itself
+    bool isHaunch = false;
+
+    [[nodiscard]] ConvexSolid solid() const { return exact ? *exact : ConvexSolid::box(box); }
     friend bool operator==(const MortiseSolid&, const MortiseSolid&) = default;
 };
 
-// A cut that belongs to no joint, in its part's own frame: a box, or for a bore the cylinder that
-// fits into it, its axis along the way into the wood.
+// A cut other than a mortise, in its part's own frame: a box, or for a bore the cylinder that fits
+// into it, its axis along the way into the wood. `joint` is the one that it is made for, if any.
 struct ResolvedCut {
     CutKind kind = CutKind::Groove;
     Face face = Face::FaceSide;
     Box box;
     bool isThrough = false;
     std::string note;
+    std::optional<std::size_t> joint;
 
     // What is taken away; the cylinder of a bore with facets within kArcSagitta, inside it.
     [[nodiscard]] ConvexSolid solid() const;
@@ -66,6 +76,8 @@ struct ResolvedPart {
     Size thickness;
     Length startTenon;  // how far tenons stand out past the start and the far shoulder
     Length farTenon;
+    Length startHorn;  // left on past the ends until the glue is dry
+    Length farHorn;
     std::vector<TenonSolid> tenons;
     std::vector<MortiseSolid> mortises;
     std::vector<ResolvedCut> cuts;
@@ -91,12 +103,21 @@ struct ResolvedPart {
 struct ResolvedJoint {
     std::string name;  // "side rail, upper, left into front post, left"
     JointKind kind = JointKind::Blind;
+    JointFeatures features;
     std::size_t tenoned = 0;  // indices in ResolvedPiece::parts
     std::size_t mortised = 0;
     End end = End::Start;  // the end of the tenoned part that it is at
     Frame frame;
-    Tenon tenon;  // not filled for JointKind::Rests
+    Tenon tenon;  // not filled for a joint without a tenon
     Mortise mortise;
+    std::vector<FurtherSize> further;
+
+    // The size of that name; null where the joint has none.
+    [[nodiscard]] const Size* size(SizeName which) const;
+    [[nodiscard]] JointForm form() const { return {kind, features}; }
+    [[nodiscard]] bool hasTenon() const { return JointForm{kind, {}}.hasTenon(); }
+    [[nodiscard]] bool isThrough() const { return JointForm{kind, {}}.isThrough(); }
+    [[nodiscard]] bool has(JointFeature feature) const { return features.contains(feature); }
     friend bool operator==(const ResolvedJoint&, const ResolvedJoint&) = default;
 };
 

@@ -35,19 +35,26 @@ std::vector<NamedLength> sizesOf(const ResolvedJoint& joint) {
     }
     const Tenon& tenon = joint.tenon;
     const Mortise& mortise = joint.mortise;
-    return {{"tenon thickness", tenon.thickness.value},
-            {"tenon width", tenon.width.value},
-            {"tenon length", tenon.length.value},
-            {"projection", tenon.projection.value},
-            {"shoulder at face side", tenon.shoulders.faceSide.value},
-            {"shoulder at back side", tenon.shoulders.backSide.value},
-            {"shoulder at face edge", tenon.shoulders.faceEdge.value},
-            {"shoulder at back edge", tenon.shoulders.backEdge.value},
-            {"mortise width", mortise.width.value},
-            {"mortise length", mortise.length.value},
-            {"mortise depth", mortise.depth.value},
-            {"mortise from face", mortise.fromFace.value},
-            {"mortise from end", mortise.fromStart.value}};
+    std::vector<NamedLength> sizes;
+    if (joint.hasTenon()) {
+        sizes = {{"tenon thickness", tenon.thickness.value},
+                 {"tenon width", tenon.width.value},
+                 {"tenon length", tenon.length.value},
+                 {"projection", tenon.projection.value},
+                 {"shoulder at face side", tenon.shoulders.faceSide.value},
+                 {"shoulder at back side", tenon.shoulders.backSide.value},
+                 {"shoulder at face edge", tenon.shoulders.faceEdge.value},
+                 {"shoulder at back edge", tenon.shoulders.backEdge.value},
+                 {"mortise width", mortise.width.value},
+                 {"mortise length", mortise.length.value},
+                 {"mortise depth", mortise.depth.value},
+                 {"mortise from face", mortise.fromFace.value},
+                 {"mortise from end", mortise.fromStart.value}};
+    }
+    for (const FurtherSize& further : joint.further) {
+        sizes.push_back({wordFor(further.name).data(), further.size.value});
+    }
+    return sizes;
 }
 
 std::string subjectOf(const ResolvedPiece& piece, const ResolvedJoint& joint) {

@@ -77,21 +77,16 @@ std::vector<NamedSize> namedSizes(const ResolvedJoint& joint) {
                                  {"mortise depth", &mortise.depth},
                                  {"mortise from face", &mortise.fromFace},
                                  {"mortise from end", &mortise.fromStart}};
+    for (const FurtherSize& further : joint.further) {
+        sizes.emplace_back(wordFor(further.name).data(), &further.size);
+    }
     std::erase_if(sizes, [](const NamedSize& size) { return size.second->reasons.empty(); });
     return sizes;
 }
 
-ordered_json joint(const Piece& piece, const ResolvedPiece& resolved, const ResolvedJoint& joint) {
-    ordered_json object{{"name", joint.name},
-                        {"kind", wordFor(joint.kind)},
-                        {"tenoned", resolved.parts[joint.tenoned].name},
-                        {"mortised", resolved.parts[joint.mortised].name}};
-    if (joint.kind == JointKind::Rests) {
-        return object;
-    }
+void addTenonAndMortise(const ResolvedJoint& joint, ordered_json& object) {
     const Tenon& tenon = joint.tenon;
     const Mortise& mortise = joint.mortise;
-    object["end"] = wordFor(joint.end);
     object["tenon"] = {{"thickness_mm", number(tenon.thickness.value)},
                        {"width_mm", number(tenon.width.value)},
                        {"length_mm", number(tenon.length.value)},
@@ -107,6 +102,26 @@ ordered_json joint(const Piece& piece, const ResolvedPiece& resolved, const Reso
                          {"depth_mm", number(mortise.depth.value)},
                          {"from_end_mm", number(mortise.fromStart.value)},
                          {"from_face_mm", number(mortise.fromFace.value)}};
+}
+
+ordered_json joint(const Piece& piece, const ResolvedPiece& resolved, const ResolvedJoint& joint) {
+    ordered_json object{{"name", joint.name},
+                        {"kind", wordFor(joint.kind)},
+                        {"tenoned", resolved.parts[joint.tenoned].name},
+                        {"mortised", resolved.parts[joint.mortised].name}};
+    for (const JointFeature feature : joint.features) {
+        object["features"].push_back(wordFor(feature));
+    }
+    if (joint.kind == JointKind::Rests) {
+        return object;
+    }
+    object["end"] = wordFor(joint.end);
+    if (joint.hasTenon()) {
+        addTenonAndMortise(joint, object);
+    }
+    for (const FurtherSize& further : joint.further) {
+        object["further_mm"][std::string(wordFor(further.name))] = number(further.size.value);
+    }
     ordered_json reasons = ordered_json::object();
     for (const auto& [name, size] : namedSizes(joint)) {
         ordered_json chain = ordered_json::array();

@@ -49,16 +49,47 @@ enum class RuleId {
     ShoulderLeast,          // smallest shoulder worth cutting
     MouthOnFace,            // the mouth lies whole on the face it enters
     SizeOnGrid,             // sizes that rules produce are taken to the maker's grid
-    JointWanted,            // parts that touch are joined
-    PartsClear,             // parts do not run through one another
-    StockYields,            // stock that can yield the part
-    FacesSquarely,          // a member meets the part it joins square
-    MovementTenonHeld,      // a tenon so wide that the mortise should not hold it whole
-    MovementFixedApart,     // movement between places that hold a part across its grain
-    MovementGapLeast,       // gap left between the members of a set at the dampest
-    StrengthWorst,          // the joint that is worked hardest
-    PieceResolves,          // everything stated can be worked out
-    MeasureLimits,          // a measure keeps within the limits set for it
+    TenonTwinShare,         // each of twin tenons, as a share of the part's thickness
+    TenonTwinGap,           // gap between twin tenons
+    TenonDoubleShare,       // each of double tenons, as a share of what the edge shoulders leave
+    TenonDoubleGap,         // gap between double tenons
+    HaunchWidthShare,       // width of a haunch as a share of the part
+    HaunchLength,           // how far a haunch goes in
+    HaunchFillsGroove,      // a haunch fills the groove that it meets
+    MitreGap,               // air between the mitred ends of two tenons
+    MitreLength,            // a mitred tenon runs to the far cheek of its neighbour
+    PinShare,               // pin diameter as a share of the tenoned part's thickness
+    PinSize,                // pin diameter to the nearest size of peg
+    PinPlace,               // pin centre from the shoulder: its diameter and this
+    PinTwoFrom,             // two pins from this tenon width on
+    DrawboreOffset,         // how much nearer the shoulder a drawbored tenon's hole is
+    WedgeFlare,          // widening of a wedged mortise at each end of its far mouth, to its depth
+    KerfPlace,           // saw kerf for a wedge, from the edge of the tenon
+    KerfDepth,           // depth of the kerf as a share of the tenon
+    HornLength,          // length left on for a horn
+    StubLength,          // a stub tenon is as long as its groove is deep
+    GrooveTakesStub,     // a stub tenon goes into a groove
+    RoundShare,          // round tenon diameter as a share of the part's thickness
+    LetInDepth,          // how far a whole section is let in
+    WholeSection,        // let in with its whole section
+    StoppedBy,           // a stopped housing ends short of the face edge by
+    BridleThird,         // a bridle's tenon, as a share of the part
+    LapHalf,             // a lap takes this share of each part
+    FlushThrough,        // runs through and ends flush
+    DowelShare,          // dowel diameter as a share of the part's thickness
+    DowelDepth,          // how far a dowel goes into each part, in diameters
+    ScrewDiameter,       // screw diameter as a share of the part that it holds
+    ScrewDepth,          // how far a screw's thread goes into the part behind, in diameters
+    JointWanted,         // parts that touch are joined
+    PartsClear,          // parts do not run through one another
+    StockYields,         // stock that can yield the part
+    FacesSquarely,       // a member meets the part it joins square
+    MovementTenonHeld,   // a tenon so wide that the mortise should not hold it whole
+    MovementFixedApart,  // movement between places that hold a part across its grain
+    MovementGapLeast,    // gap left between the members of a set at the dampest
+    StrengthWorst,       // the joint that is worked hardest
+    PieceResolves,       // everything stated can be worked out
+    MeasureLimits,       // a measure keeps within the limits set for it
 };
 inline constexpr std::size_t kRuleCount = static_cast<std::size_t>(RuleId::MeasureLimits) + 1;
 

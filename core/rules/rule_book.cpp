@@ -167,22 +167,18 @@ Result<Workshop> Workshop::read(std::string_view source) {
     if (!document) {
         return tl::unexpected(document.error());
     }
-    Result<std::vector<Length>> inch = readLengths(*document, "rack_in", Length::kMmPerInch);
-    Result<std::vector<Length>> metric = readLengths(*document, "rack_mm", 1.0);
-    const Result<std::vector<Length>> inchGrid =
-        readLengths(*document, "grid_in", Length::kMmPerInch);
-    const Result<std::vector<Length>> metricGrid = readLengths(*document, "grid_mm", 1.0);
-    for (const auto* list : {&inch, &metric}) {
-        if (!*list) {
-            return tl::unexpected(list->error());
+    constexpr const char* kLists[] = {
+        "rack_in", "rack_mm", "bits_in", "bits_mm", "grid_in", "grid_mm"};
+    std::vector<std::vector<Length>> read;
+    for (const std::string_view key : kLists) {
+        const double scale = key.substr(key.size() - 2) == "in" ? Length::kMmPerInch : 1.0;
+        Result<std::vector<Length>> list = readLengths(*document, key.data(), scale);
+        if (!list) {
+            return tl::unexpected(list.error());
         }
+        read.push_back(std::move(*list));
     }
-    for (const auto* grid : {&inchGrid, &metricGrid}) {
-        if (!*grid) {
-            return tl::unexpected(grid->error());
-        }
-    }
-    return Workshop{std::move(*inch), std::move(*metric), inchGrid->front(), metricGrid->front()};
+    return Workshop{read[0], read[1], read[2], read[3], read[4].front(), read[5].front()};
 }
 
 }  // namespace shoulderline

@@ -29,10 +29,13 @@ class RuleBook {
     std::array<Rule, kRuleCount> rules_;
 };
 
-// What the shop has: chisels by width, ascending, and the grid that sizes by rule are taken to.
+// What the shop has: chisels by width and bits, ascending, and the grid that sizes by rule are
+// taken to.
 struct Workshop {
     std::vector<Length> inchRack;
     std::vector<Length> millimetreRack;
+    std::vector<Length> inchBits;  // for round holes
+    std::vector<Length> millimetreBits;
     Length inchGrid;
     Length millimetreGrid;
 

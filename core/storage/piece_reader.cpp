@@ -189,6 +189,14 @@ JointStatement readJoint(ObjectReader& in) {
     joint.tenoned = in.neededText("tenoned");
     joint.mortised = in.neededText("mortised");
     joint.kind = in.word<JointKind>("kind", fromWord<JointKind>, listOfWords<JointKind>());
+    for (const std::string& text : in.texts("features")) {
+        if (const std::optional<JointFeature> feature = fromWord<JointFeature>(text)) {
+            joint.features.insert(*feature);
+        } else {
+            in.refuse("'" + text + "' is not one of: " + listOfWords<JointFeature>() + ".",
+                      in.placeOf("features"));
+        }
+    }
     in.eachObject("sizes", [&](const std::string& key, ObjectReader& size) {
         const std::optional<SizeName> name = fromWord<SizeName>(key);
         if (!name) {

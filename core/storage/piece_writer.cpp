@@ -161,10 +161,15 @@ ordered_json json(const JointStatement& joint) {
                                                 .text("expression", size.expression)
                                                 .done();
     }
+    ordered_json features = ordered_json::array();
+    for (const JointFeature feature : joint.features) {
+        features.push_back(wordFor(feature));
+    }
     return ObjectWriter()
         .text("tenoned", joint.tenoned)
         .text("mortised", joint.mortised)
         .text("kind", joint.kind ? wordFor(*joint.kind) : std::string_view())
+        .value("features", features)
         .value("sizes", sizes)
         .text("note", joint.note)
         .extras(joint.extras)

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "core/joint/joint_sizing.h"
 #include "ui/columns/section.h"
 #include "ui/fields/choice_box.h"
 #include "ui/look/text.h"
@@ -16,50 +17,7 @@ using namespace Qt::Literals::StringLiterals;
 namespace {
 
 constexpr int kFieldWidth = 76;
-constexpr JointKind kKinds[] = {
-    JointKind::Blind, JointKind::Through, JointKind::BareFaced, JointKind::Rests};
-constexpr SizeName kSizes[] = {SizeName::TenonThickness,
-                               SizeName::TenonWidth,
-                               SizeName::TenonLength,
-                               SizeName::Projection,
-                               SizeName::ShoulderFaceSide,
-                               SizeName::ShoulderBackSide,
-                               SizeName::ShoulderFaceEdge,
-                               SizeName::ShoulderBackEdge,
-                               SizeName::MortiseWidth,
-                               SizeName::MortiseLength,
-                               SizeName::MortiseDepth};
-static_assert(std::size(kSizes) == kSizeNameCount);
-
 }  // namespace
-
-const Size& sizeOf(const ResolvedJoint& joint, SizeName name) {
-    switch (name) {
-        case SizeName::TenonThickness:
-            return joint.tenon.thickness;
-        case SizeName::TenonWidth:
-            return joint.tenon.width;
-        case SizeName::TenonLength:
-            return joint.tenon.length;
-        case SizeName::Projection:
-            return joint.tenon.projection;
-        case SizeName::ShoulderFaceSide:
-            return joint.tenon.shoulders.faceSide;
-        case SizeName::ShoulderBackSide:
-            return joint.tenon.shoulders.backSide;
-        case SizeName::ShoulderFaceEdge:
-            return joint.tenon.shoulders.faceEdge;
-        case SizeName::ShoulderBackEdge:
-            return joint.tenon.shoulders.backEdge;
-        case SizeName::MortiseWidth:
-            return joint.mortise.width;
-        case SizeName::MortiseLength:
-            return joint.mortise.length;
-        case SizeName::MortiseDepth:
-            return joint.mortise.depth;
-    }
-    return joint.tenon.length;
-}
 
 JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
     auto* layout = new QVBoxLayout(this);
@@ -83,15 +41,22 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
     kind_->setAccessibleName(tr("kind of joint"));
     kind_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     kind_->addItem(tr("as placed"));
-    for (const JointKind kind : kKinds) {
+    for (const JointKind kind : allWords<JointKind>()) {
         kind_->addItem(qt(wordFor(kind)));
     }
     kindLabel->setBuddy(kind_);
     connect(kind_, &QComboBox::activated, this, &JointView::chooseKind);
     grid_->addWidget(kindLabel, 0, 0);
     grid_->addWidget(kind_, 0, 1, 1, 2);
-    int at = 1;
-    for (const SizeName size : kSizes) {
+    auto* besidesLabel = new QLabel(tr("besides"), this);
+    features_ = new TextButton({}, TextButton::Kind::Quiet, this);
+    features_->setFocusPolicy(Qt::StrongFocus);
+    besidesLabel->setBuddy(features_);
+    connect(features_, &TextButton::clicked, this, &JointView::openFeatures);
+    grid_->addWidget(besidesLabel, 1, 0);
+    grid_->addWidget(features_, 1, 1, 1, 2, Qt::AlignLeft | Qt::AlignVCenter);
+    int at = 2;
+    for (const SizeName size : allWords<SizeName>()) {
         addRow(size, at++);
     }
     others_ = makeSoftLabel({}, 0.92, this);
@@ -188,13 +153,11 @@ void JointView::refresh() {
     const bool isStated = stated != nullptr && stated->kind;
     kind_->setItemText(
         0, isStated ? tr("as placed") : tr("as placed: %1").arg(qt(wordFor(one->kind))));
-    const auto* at =
-        isStated ? std::find(std::begin(kKinds), std::end(kKinds), *stated->kind) : nullptr;
-    kind_->setCurrentIndex(isStated ? 1 + static_cast<int>(at - std::begin(kKinds)) : 0);
-    const bool isWood = one->kind != JointKind::Rests;
+    kind_->setCurrentIndex(isStated ? kind_->findText(qt(wordFor(*stated->kind))) : 0);
+    showFeatures(*one);
+    const bool isWood = one->hasTenon();
     for (Row& row : rows_) {
-        const bool isThere =
-            isWood && (row.size != SizeName::Projection || one->kind == JointKind::Through);
+        const bool isThere = one->size(row.size) != nullptr;
         for (QWidget* widget : {static_cast<QWidget*>(row.label),
                                 static_cast<QWidget*>(row.field),
                                 static_cast<QWidget*>(row.state)}) {
@@ -206,16 +169,58 @@ void JointView::refresh() {
     }
     others_->setVisible(true);
     gauges_->setVisible(isWood);
-    why_->setVisible(isWood);
     showOthers(*one);
     if (isWood) {
         gauges_->show(*document_.chosenJoint());
-        why_->show(qt(wordFor(whyOf_)), sizeOf(*one, whyOf_));
+    }
+    showWhy(*one);
+}
+
+void JointView::showWhy(const ResolvedJoint& one) {
+    const Size* size = one.size(whyOf_);
+    why_->setVisible(size != nullptr);
+    if (size != nullptr) {
+        why_->show(qt(wordFor(whyOf_)), *size);
     }
 }
 
+void JointView::showFeatures(const ResolvedJoint& one) {
+    QStringList words;
+    for (const JointFeature feature : one.features) {
+        words.append(qt(wordFor(feature)));
+    }
+    const QString text = words.isEmpty() ? tr("nothing") : words.join(u", "_s);
+    features_->setText(text);
+    features_->setAccessibleName(tr("besides: %1").arg(text));
+    const std::vector<JointFeature> all = allWords<JointFeature>();
+    features_->setEnabled(std::any_of(all.begin(), all.end(), [&](JointFeature feature) {
+        return mayHave(one.kind, feature) || one.has(feature);
+    }));
+}
+
+void JointView::openFeatures() {
+    const ResolvedJoint* one = joint();
+    if (one == nullptr) {
+        return;
+    }
+    const std::vector<ResolvedPart>& parts = document_.resolved().parts;
+    QMenu menu(this);
+    for (const JointFeature feature : allWords<JointFeature>()) {
+        if (!mayHave(one->kind, feature) && !one->has(feature)) {
+            continue;
+        }
+        const SetJointFeature edit{
+            parts[one->tenoned].of, parts[one->mortised].of, feature, !one->has(feature)};
+        QAction* action = menu.addAction(
+            qt(wordFor(feature)), this, [this, edit] { static_cast<void>(document_.apply(edit)); });
+        action->setCheckable(true);
+        action->setChecked(one->has(feature));
+    }
+    menu.exec(features_->mapToGlobal(QPoint(0, features_->height())));
+}
+
 void JointView::showRow(Row& row, const ResolvedJoint& one) {
-    const Size& size = sizeOf(one, row.size);
+    const Size& size = *one.size(row.size);
     const SizeStatement* stated = statementOf(row.size);
     const bool isOwn = stated != nullptr && stated->state != SizeState::RulePlusOffset;
     row.field->setStatement(isOwn ? stated->expression : std::string(),
@@ -228,8 +233,10 @@ void JointView::showRow(Row& row, const ResolvedJoint& one) {
 }
 
 void JointView::showOthers(const ResolvedJoint& one) {
-    if (one.kind == JointKind::Rests) {
-        others_->setText(tr("One part lies on the other; no wood joint."));
+    if (!one.hasTenon()) {
+        others_->setText(one.kind == JointKind::Dowelled
+                             ? tr("A butt held by dowels.")
+                             : tr("One part lies on the other; no wood joint."));
         return;
     }
     const auto shown = [this](const Size& size) { return qt(document_.shown(size.value)); };
@@ -246,7 +253,7 @@ void JointView::chooseKind(int index) {
         return;
     }
     const std::optional<JointKind> kind =
-        index == 0 ? std::nullopt : std::optional(kKinds[static_cast<std::size_t>(index - 1)]);
+        index == 0 ? std::nullopt : fromWord<JointKind>(utf8(kind_->itemText(index)));
     const std::vector<ResolvedPart>& parts = document_.resolved().parts;
     static_cast<void>(
         document_.apply(SetJointKind{parts[one->tenoned].of, parts[one->mortised].of, kind}));
@@ -258,12 +265,14 @@ void JointView::openStates(SizeName size, QWidget& under) {
     if (one == nullptr) {
         return;
     }
-    const std::string value =
-        showLength(sizeOf(*one, size).value, LengthStyle::fractions(64), true);
-    const std::string exact =
-        value.rfind("≈", 0) == 0
-            ? showLength(sizeOf(*one, size).value, LengthStyle::decimalInches(4), true)
-            : value;
+    const Size* now = one->size(size);
+    if (now == nullptr) {
+        return;
+    }
+    const std::string value = showLength(now->value, LengthStyle::fractions(64), true);
+    const std::string exact = value.rfind("≈", 0) == 0
+                                  ? showLength(now->value, LengthStyle::decimalInches(4), true)
+                                  : value;
     std::string stated = exact;
     for (std::size_t at = stated.find("\u00a0"); at != std::string::npos;
          at = stated.find("\u00a0")) {
@@ -287,7 +296,7 @@ bool JointView::eventFilter(QObject* object, QEvent* event) {
         for (const Row& row : rows_) {
             if (row.field == object && joint() != nullptr) {
                 whyOf_ = row.size;
-                why_->show(qt(wordFor(whyOf_)), sizeOf(*joint(), whyOf_));
+                showWhy(*joint());
             }
         }
     }

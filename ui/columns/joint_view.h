@@ -35,7 +35,10 @@ class JointView final : public QWidget {
     };
     void addRow(SizeName size, int at);
     void showRow(Row& row, const ResolvedJoint& joint);
+    void showFeatures(const ResolvedJoint& joint);
+    void showWhy(const ResolvedJoint& joint);
     void chooseKind(int index);
+    void openFeatures();
     void openStates(SizeName size, QWidget& under);
     Result<void> setSize(SizeName size, const SizeStatement& statement, Document::Kind kind);
     [[nodiscard]] const ResolvedJoint* joint() const;
@@ -45,6 +48,7 @@ class JointView final : public QWidget {
     Document& document_;
     QLabel* title_;
     QComboBox* kind_;
+    TextButton* features_;
     QGridLayout* grid_;
     std::vector<Row> rows_;
     QLabel* others_;
@@ -52,8 +56,5 @@ class JointView final : public QWidget {
     WhyBox* why_;
     SizeName whyOf_ = SizeName::TenonThickness;
 };
-
-// The size of that name.
-[[nodiscard]] const Size& sizeOf(const ResolvedJoint& joint, SizeName name);
 
 }  // namespace shoulderline

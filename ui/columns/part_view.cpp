@@ -132,7 +132,7 @@ void PartView::showJoints(std::size_t part) {
     std::vector<std::size_t> others;
     for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
         const ResolvedJoint& joint = resolved.joints[i];
-        const bool isItsTenon = joint.tenoned == part && joint.kind != JointKind::Rests;
+        const bool isItsTenon = joint.tenoned == part && joint.hasTenon();
         if (isItsTenon && !first) {
             first = i;
         } else if (joint.tenoned == part || joint.mortised == part) {

@@ -11,7 +11,7 @@ using namespace Qt::Literals::StringLiterals;
 namespace {
 
 const Size* sizeIn(const ResolvedJoint& joint, int column) {
-    if (joint.kind == JointKind::Rests) {
+    if (!joint.hasTenon()) {
         return nullptr;
     }
     switch (column) {
@@ -60,22 +60,13 @@ QString JointTable::text(const ResolvedJoint& joint, int column) const {
         return qt(joint.name);
     }
     if (column == Kind) {
-        return qt(wordFor(joint.kind));
+        return qt(joint.form().words());
     }
     if (column == Own) {
         QStringList own;
-        for (const Size* size : {&joint.tenon.thickness,
-                                 &joint.tenon.width,
-                                 &joint.tenon.length,
-                                 &joint.tenon.projection,
-                                 &joint.tenon.shoulders.faceSide,
-                                 &joint.tenon.shoulders.backSide,
-                                 &joint.tenon.shoulders.faceEdge,
-                                 &joint.tenon.shoulders.backEdge,
-                                 &joint.mortise.width,
-                                 &joint.mortise.length,
-                                 &joint.mortise.depth}) {
-            if (joint.kind != JointKind::Rests && size->state != SizeState::ByRule) {
+        for (const SizeName name : allWords<SizeName>()) {
+            const Size* size = joint.size(name);
+            if (size != nullptr && size->state != SizeState::ByRule) {
                 const QString word = qt(wordFor(size->state));
                 if (!own.contains(word)) {
                     own << word;

@@ -285,7 +285,7 @@ TEST(Mends, EachMendOfABrokenProportionBringsItWithinTheRule) {
 
 TEST(BareFaced, TheCheekWithoutAShoulderIsNotAskedForOneButTheOthersAre) {
     Piece piece = frameWith(SizeName::TenonLength, "1 1/4 in");
-    piece.joints.back().kind = JointKind::BareFaced;
+    piece.joints.back().features = {JointFeature::BareFaced};
     EXPECT_TRUE(ofRule(findings(piece), RuleId::ShoulderLeast).empty());
     EXPECT_TRUE(ofRule(findings(piece), RuleId::TenonLengthShare).empty());
 

@@ -111,7 +111,7 @@ RandomPart randomPart() {
         box.max[acrossAxis] = sixteenths(from + mouth).mm();
         box.min[3 - acrossAxis] = low;
         box.max[3 - acrossAxis] = high;
-        part.mortises.push_back({addJoint(), face, box, box, isThrough});
+        part.mortises.push_back({addJoint(), face, box, box, isThrough, std::nullopt, false});
         at += long_;
     }
     for (const bool atStart : {true, false}) {
@@ -127,7 +127,7 @@ RandomPart randomPart() {
                    sixteenths(*rc::gen::inRange(2 * width / 3, width + 1)).mm(),
                    sixteenths(*rc::gen::inRange(2 * thickness / 3, thickness + 1)).mm()};
         (atStart ? part.startTenon : part.farTenon) = tenon;
-        part.tenons.push_back({addJoint(), box});
+        part.tenons.push_back({addJoint(), box, std::nullopt, false});
     }
     made.resolved.parts = {part, mate};
     return made;

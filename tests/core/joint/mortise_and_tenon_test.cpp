@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/joint/size_chain.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
@@ -12,22 +13,31 @@ namespace {
 using testing::ruleBook;
 using testing::workshop;
 
-SizedJoint sized(JointKind kind,
+JointTask taskOf(const JointForm& form, Role role, double width, double thickness, double there) {
+    JointTask task;
+    task.form = form;
+    task.section = {role, Length::inches(width), Length::inches(thickness)};
+    task.post = {{0, -500, -20}, {Length::inches(there).mm(), 500, 60}};
+    return task;
+}
+
+SizedJoint sized(const JointForm& form,
                  Role role,
                  double width,
                  double thickness,
                  double there,
                  const StatedSizes& stated = {}) {
-    const SizingGuide guide{ruleBook(), workshop().inchRack, workshop().inchGrid};
-    return sizeMortiseAndTenon(kind,
-                               {role, Length::inches(width), Length::inches(thickness)},
-                               Length::inches(there),
-                               guide,
-                               stated);
+    const SizingGuide guide{
+        ruleBook(), workshop().inchRack, workshop().inchBits, workshop().inchGrid};
+    return sizeMortiseAndTenon(taskOf(form, role, width, thickness, there), guide, stated);
 }
 
+const JointForm kBlind{JointKind::Blind, {}};
+const JointForm kThrough{JointKind::Through, {}};
+const JointForm kBareFaced{JointKind::Blind, {JointFeature::BareFaced}};
+
 SizedJoint blind(double width, double thickness, double there, const StatedSizes& stated = {}) {
-    return sized(JointKind::Blind, Role::Rail, width, thickness, there, stated);
+    return sized(kBlind, Role::Rail, width, thickness, there, stated);
 }
 
 // Source: one third of the stock: Fairham, Woodwork Joints, General rule; Noyes, Handwork in Wood,
@@ -105,7 +115,7 @@ TEST(MortiseDepth, IsASixteenthDeeperThanTheTenon) {
 }
 
 TEST(ThroughTenon, PassesThePartAndStandsProud) {
-    const SizedJoint joint = sized(JointKind::Through, Role::Post, 2.125, 2.125, 1.0);
+    const SizedJoint joint = sized(kThrough, Role::Post, 2.125, 2.125, 1.0);
 
     EXPECT_NEAR(joint.tenon.length.value.inches(), 1.1875, 1e-9);
     EXPECT_NEAR(joint.mortiseDepth.value.inches(), 1.0, 1e-12);
@@ -114,7 +124,7 @@ TEST(ThroughTenon, PassesThePartAndStandsProud) {
 }
 
 TEST(SlatTenon, LeavesASmallShoulderAtEachCheek) {
-    const SizedJoint joint = sized(JointKind::Blind, Role::Slat, 2, 0.5, 0.875);
+    const SizedJoint joint = sized(kBlind, Role::Slat, 2, 0.5, 0.875);
 
     EXPECT_NEAR(joint.tenon.thickness.value.inches(), 0.375, 1e-9);
     EXPECT_NEAR(joint.tenon.shoulders.faceSide.value.inches(), 0.0625, 1e-9);
@@ -198,7 +208,7 @@ TEST(StatedSize, ShouldersThatLeaveNoTenonAreTold) {
 
 // Source of the third: Fairham, Woodwork Joints, General rule; the flush cheek is common practice.
 TEST(BareFacedTenon, IsAThirdOfTheStockFlushWithTheBackSide) {
-    const SizedJoint joint = sized(JointKind::BareFaced, Role::Rail, 3, 1.125, 2.125);
+    const SizedJoint joint = sized(kBareFaced, Role::Rail, 3, 1.125, 2.125);
     const Shoulders& s = joint.tenon.shoulders;
 
     EXPECT_NEAR(joint.tenon.thickness.value.inches(), 0.375, 1e-9);
@@ -207,53 +217,41 @@ TEST(BareFacedTenon, IsAThirdOfTheStockFlushWithTheBackSide) {
     EXPECT_NEAR(s.faceSide.value.inches(), 0.75, 1e-9);
     EXPECT_NEAR(s.faceEdge.value.inches(), s.backEdge.value.inches(), 1e-12)
         << "only one cheek is bare";
-    EXPECT_EQ(joint.tenon.length,
-              sized(JointKind::Blind, Role::Rail, 3, 1.125, 2.125).tenon.length);
+    EXPECT_EQ(joint.tenon.length, sized(kBlind, Role::Rail, 3, 1.125, 2.125).tenon.length);
 }
 
 TEST(BareFacedTenon, AStatedBackShoulderStandsOverTheFlushCheek) {
     StatedSizes stated;
     stated.set(SizeName::ShoulderBackSide, {SizeState::Stated, Length::inches(0.0625)});
-    const SizedJoint joint = sized(JointKind::BareFaced, Role::Rail, 3, 1.125, 2.125, stated);
+    const SizedJoint joint = sized(kBareFaced, Role::Rail, 3, 1.125, 2.125, stated);
 
     EXPECT_NEAR(joint.tenon.shoulders.backSide.value.inches(), 0.0625, 1e-12);
     EXPECT_NEAR(joint.tenon.shoulders.faceSide.value.inches(), 0.6875, 1e-9);
 }
 
-const Size& sizeNamed(const SizedJoint& joint, SizeName name) {
-    const Shoulders& s = joint.tenon.shoulders;
-    switch (name) {
-        case SizeName::TenonThickness:
-            return joint.tenon.thickness;
-        case SizeName::TenonWidth:
-            return joint.tenon.width;
-        case SizeName::TenonLength:
-            return joint.tenon.length;
-        case SizeName::Projection:
-            return joint.tenon.projection;
-        case SizeName::ShoulderFaceSide:
-            return s.faceSide;
-        case SizeName::ShoulderBackSide:
-            return s.backSide;
-        case SizeName::ShoulderFaceEdge:
-            return s.faceEdge;
-        case SizeName::ShoulderBackEdge:
-            return s.backEdge;
-        case SizeName::MortiseWidth:
-            return joint.mortiseWidth;
-        case SizeName::MortiseLength:
-            return joint.mortiseLength;
-        case SizeName::MortiseDepth:
-            break;
-    }
-    return joint.mortiseDepth;
+// Those that every mortise and tenon has, in the order of their names.
+Size sizeNamed(const SizedJoint& joint, SizeName name) {
+    const Tenon& t = joint.tenon;
+    const Shoulders& s = t.shoulders;
+    const Size* sizes[] = {&t.thickness,
+                           &t.width,
+                           &t.length,
+                           &t.projection,
+                           &s.faceSide,
+                           &s.backSide,
+                           &s.faceEdge,
+                           &s.backEdge,
+                           &joint.mortiseWidth,
+                           &joint.mortiseLength,
+                           &joint.mortiseDepth};
+    return *sizes[static_cast<std::size_t>(name)];
 }
 
 // Every size by its name, in each way of stating one.
 class EachSize : public ::testing::TestWithParam<std::size_t> {};
 TEST_P(EachSize, IsOverriddenAloneAndSaysSo) {
     const auto name = static_cast<SizeName>(GetParam());
-    const JointKind kind = name == SizeName::Projection ? JointKind::Through : JointKind::Blind;
+    const JointForm kind = name == SizeName::Projection ? kThrough : kBlind;
     const auto with = [&](SizeState state, double value) {
         StatedSizes stated;
         stated.set(name, {state, Length::inches(value)});
@@ -281,7 +279,8 @@ TEST_P(EachSize, IsOverriddenAloneAndSaysSo) {
 }
 INSTANTIATE_TEST_SUITE_P(All,
                          EachSize,
-                         ::testing::Range(std::size_t{0}, kSizeNameCount),
+                         ::testing::Range(std::size_t{0},
+                                          static_cast<std::size_t>(SizeName::MortiseDepth) + 1),
                          [](const auto& sampled) {
                              std::string word(wordFor(static_cast<SizeName>(sampled.param)));
                              std::replace(word.begin(), word.end(), ' ', '_');
@@ -291,7 +290,7 @@ INSTANTIATE_TEST_SUITE_P(All,
 TEST(Rack, OfTwoEquallyNearChiselsTheNarrowerIsTaken) {
     const std::vector<Length> rack{Length::inches(0.25), Length::inches(0.375)};
 
-    EXPECT_NEAR(nearestChisel(rack, Length::inches(0.3125)).inches(), 0.25, 1e-12);
+    EXPECT_NEAR(nearestOn(rack, Length::inches(0.3125)).inches(), 0.25, 1e-12);
     EXPECT_NEAR(chiselWithin(rack, Length::inches(0.37)).inches(), 0.25, 1e-12);
     EXPECT_NEAR(chiselWithin(rack, Length::inches(0.1)).inches(), 0.25, 1e-12)
         << "the narrowest there is";

@@ -1,0 +1,11 @@
+#pragma once
+
+#include "core/geometry/convex_solid.h"
+
+namespace shoulderline {
+
+// The cylinder that fits into `box`, its axis along axis 0 x, 1 y or 2 z of the box's frame, whose
+// two other sides are alike: facets inside it, within kArcSagitta.
+[[nodiscard]] ConvexSolid cylinderIn(const Box& box, int axis);
+
+}  // namespace shoulderline

@@ -1,0 +1,290 @@
+#include "core/resolve/joint_places.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/resolve/frames.h"
+
+namespace shoulderline {
+
+namespace {
+
+Size placedSize(Length value) {
+    return {value, SizeState::ByRule, {{RuleId::PartPlaced, {}, {}, value}}};
+}
+
+// The face of a part that one enters by moving along `axis` in the way of `way`, in its own frame.
+Face faceEntered(int axis, double way) {
+    constexpr Face kFaces[3][2] = {{Face::StartEnd, Face::FarEnd},
+                                   {Face::FaceEdge, Face::BackEdge},
+                                   {Face::FaceSide, Face::BackSide}};
+    return kFaces[axis][way > 0 ? 0 : 1];
+}
+
+int mainAxis(Vec3 v) {
+    return std::abs(v.x) > 0.5 ? 0 : (std::abs(v.y) > 0.5 ? 1 : 2);
+}
+
+// A solid of the end's frame in a part's frame.
+template <class Solid>
+void put(const JointSolid& from, const Frame& frame, Solid& into) {
+    into.box = frame.outerBounds(from.box);
+    if (from.exact) {
+        into.exact = from.exact->transformed(frame);
+    }
+    into.isHaunch = from.isHaunch;
+}
+
+ResolvedCut boreIn(const JointBore& bore,
+                   const Frame& frame,
+                   const ResolvedPart& part,
+                   std::size_t joint,
+                   std::string note) {
+    ResolvedCut cut;
+    cut.kind = CutKind::Bore;
+    cut.box = frame.outerBounds(bore.box());
+    Vec3 into;
+    into[bore.axis] = bore.way;
+    const Vec3 way = frame.directionToOuter(into);
+    const int axis = mainAxis(way);
+    cut.face = faceEntered(axis, way[axis]);
+    const Box wood = part.overBox();
+    cut.isThrough = cut.box.min[axis] <= wood.min[axis] + kLengthTolerance.mm() &&
+                    cut.box.max[axis] >= wood.max[axis] - kLengthTolerance.mm();
+    cut.joint = joint;
+    cut.note = std::move(note);
+    return cut;
+}
+
+// A groove of the mortised part under the end of the tenoned one.
+std::optional<MetGroove> grooveAt(const ResolvedPart& mortised,
+                                  Face face,
+                                  const Frame& toEnd,
+                                  const TenonedSection& section) {
+    for (const ResolvedCut& cut : mortised.cuts) {
+        if (cut.face != face || cut.kind != CutKind::Groove) {
+            continue;
+        }
+        const Box box = toEnd.outerBounds(cut.box);
+        const bool isUnder = box.min.y < section.width.mm() && box.max.y > 0 &&
+                             box.min.z < section.thickness.mm() && box.max.z > 0;
+        if (isUnder) {
+            return MetGroove{Length::mm(std::min(box.max.z - box.min.z, box.max.y - box.min.y)),
+                             Length::mm(box.max.x - box.min.x)};
+        }
+    }
+    return std::nullopt;
+}
+
+void placeHorn(const OpenJoint& joint, ResolvedPart& mortised) {
+    const Length horn = joint.sized.furtherSize(SizeName::Horn);
+    if (horn <= kLengthTolerance || joint.task.postAxis == 0) {
+        return;
+    }
+    Vec3 along;
+    along[joint.task.postAxis] = 1.0;
+    const bool runsWithPost = joint.inMortised.directionToOuter(along).x > 0;
+    // Low in the end's frame is past the face edge.
+    const bool isAtStart = joint.task.endsAtFaceEdge() == runsWithPost;
+    Length& at = isAtStart ? mortised.startHorn : mortised.farHorn;
+    at = std::max(at, horn);
+}
+
+void putTenons(const OpenJoint& joint,
+               const JointCuts& cuts,
+               const std::vector<HalfSpace>& mitres,
+               std::size_t index,
+               ResolvedPart& tenoned) {
+    Length& reach = joint.end == End::Start ? tenoned.startTenon : tenoned.farTenon;
+    const Frame mortisedToTenoned =
+        joint.inTenoned.compose(relativeFrame(joint.inMortised, Frame{}));
+    for (const JointSolid& solid : cuts.tenons) {
+        TenonSolid tenon;
+        tenon.joint = index;
+        put(solid, joint.inTenoned, tenon);
+        for (const HalfSpace& keeps : mitres) {
+            const Vec3 normal = mortisedToTenoned.directionToOuter(keeps.normal);
+            const Vec3 on = mortisedToTenoned.toOuter(keeps.normal * keeps.offset);
+            if (std::optional<ConvexSolid> cut = tenon.solid().clipped({normal, dot(normal, on)})) {
+                tenon.exact = std::move(cut);
+            }
+        }
+        reach = std::max(reach, Length::mm(solid.box.max.x));
+        tenoned.tenons.push_back(std::move(tenon));
+    }
+    for (const JointSolid& solid : cuts.ownMortises) {
+        MortiseSolid mortise;
+        mortise.joint = index;
+        mortise.face = joint.end == End::Start ? Face::StartEnd : Face::FarEnd;
+        put(solid, joint.inTenoned, mortise);
+        mortise.tenon = mortise.box;
+        tenoned.mortises.push_back(std::move(mortise));
+    }
+    for (const JointSolid& solid : cuts.kerfs) {
+        ResolvedCut kerf;
+        kerf.kind = CutKind::Notch;
+        kerf.face = joint.end == End::Start ? Face::StartEnd : Face::FarEnd;
+        kerf.box = joint.inTenoned.outerBounds(solid.box);
+        kerf.note = "saw kerf for a wedge";
+        kerf.joint = index;
+        tenoned.cuts.push_back(std::move(kerf));
+    }
+}
+
+void fillMortise(const OpenJoint& joint,
+                 const MortiseSolid& first,
+                 const Box& wood,
+                 Mortise& mortise) {
+    const bool entersSide = joint.axis == 2;
+    const int acrossAxis = entersSide ? 1 : 2;
+    mortise.face = first.face;
+    mortise.reference = entersSide ? Face::FaceEdge : Face::FaceSide;
+    mortise.width = joint.sized.mortiseWidth;
+    mortise.length = joint.sized.mortiseLength;
+    mortise.depth = joint.sized.mortiseDepth;
+    mortise.fromFace = placedSize(Length::mm(first.box.min[acrossAxis]));
+    const int endAxis = joint.axis == 0 ? 1 : 0;
+    mortise.fromStart = placedSize(Length::mm(first.box.min[endAxis] - wood.min[endAxis]));
+    mortise.fromFar = Length::mm(wood.max[endAxis] - first.box.max[endAxis]);
+}
+
+std::string boreNote(const JointForm& form) {
+    if (form.kind == JointKind::Dowelled) {
+        return "dowel";
+    }
+    return form.has(JointFeature::Drawbored) ? "drawbored pin" : "pin";
+}
+
+}  // namespace
+
+std::optional<OpenJoint> openJoint(const ResolvedPiece& resolved,
+                                   std::size_t tenonedIndex,
+                                   std::size_t mortisedIndex,
+                                   End end,
+                                   const JointForm& form) {
+    const ResolvedPart& tenoned = resolved.parts[tenonedIndex];
+    const ResolvedPart& mortised = resolved.parts[mortisedIndex];
+    const std::optional<Frame> relative = squared(relativeFrame(mortised.frame, tenoned.frame));
+    if (!relative) {
+        return std::nullopt;
+    }
+    OpenJoint joint;
+    joint.tenoned = tenonedIndex;
+    joint.mortised = mortisedIndex;
+    joint.end = end;
+    joint.inTenoned =
+        end == End::Start
+            ? Frame{{}, {-1, 0, 0}, {0, 1, 0}, {0, 0, 1}}
+            : Frame{{tenoned.shoulderLength.value.mm(), 0, 0}, {1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
+    joint.inMortised = relative->compose(joint.inTenoned);
+    const Vec3 into = joint.inMortised.x;
+    joint.axis = mainAxis(into);
+    joint.way = into[joint.axis];
+    const Frame toEnd = relativeFrame(joint.inMortised, Frame{});
+    JointTask& task = joint.task;
+    task.form = form;
+    task.section = {tenoned.role, tenoned.width.value, tenoned.thickness.value};
+    task.post = toEnd.outerBounds(mortised.bodyBox());
+    task.postAxis = mainAxis(toEnd.x);
+    task.groove = grooveAt(mortised, faceEntered(joint.axis, joint.way), toEnd, task.section);
+    return joint;
+}
+
+std::vector<MitreCut> mitreEnds(std::span<OpenJoint> joints, const SizingGuide& guide) {
+    struct Cheeks {
+        std::size_t joint;
+        Box tenon;  // in the mortised part's frame
+    };
+    std::vector<Cheeks> mitred;
+    for (std::size_t i = 0; i < joints.size(); ++i) {
+        const OpenJoint& joint = joints[i];
+        if (joint.task.form.has(JointFeature::Mitred)) {
+            const JointCuts cuts = cutJoint(joint.task, joint.sized, guide);
+            if (!cuts.mortises.empty()) {
+                mitred.push_back({i, joint.inMortised.outerBounds(cuts.mortises.front().box)});
+            }
+        }
+    }
+    const double air = guide.rules[RuleId::MitreGap].length().mm();
+    std::vector<MitreCut> cuts;
+    for (const Cheeks& a : mitred) {
+        OpenJoint& one = joints[a.joint];
+        for (const Cheeks& b : mitred) {
+            const OpenJoint& other = joints[b.joint];
+            const bool meets = a.joint != b.joint && one.mortised == other.mortised &&
+                               one.axis != other.axis && one.axis != 0 && other.axis != 0 &&
+                               a.tenon.min.x < b.tenon.max.x && b.tenon.min.x < a.tenon.max.x;
+            if (!meets) {
+                continue;
+            }
+            // Where the cheeks next to both roots cross, the mitre begins.
+            Vec3 corner;
+            corner[one.axis] = one.way > 0 ? b.tenon.min[one.axis] : b.tenon.max[one.axis];
+            corner[other.axis] = other.way > 0 ? a.tenon.min[other.axis] : a.tenon.max[other.axis];
+            Vec3 normal;
+            normal[one.axis] = one.way;
+            normal[other.axis] = -other.way;
+            normal = normalised(normal);
+            cuts.push_back({a.joint, {normal, dot(normal, corner) - air / 2}});
+            const double far = one.way > 0 ? b.tenon.max[one.axis] : b.tenon.min[one.axis];
+            one.task.neighbourBeyond = Length::mm(std::abs(far - one.inMortised.origin[one.axis]));
+        }
+    }
+    return cuts;
+}
+
+void placeJoint(const OpenJoint& open,
+                const SizingGuide& guide,
+                const std::vector<HalfSpace>& mitres,
+                ResolvedPiece& resolved) {
+    ResolvedPart& tenoned = resolved.parts[open.tenoned];
+    ResolvedPart& mortised = resolved.parts[open.mortised];
+    const std::size_t index = resolved.joints.size();
+    const JointCuts cuts = cutJoint(open.task, open.sized, guide);
+    ResolvedJoint joint;
+    joint.name = tenoned.name + " into " + mortised.name;
+    joint.kind = open.task.form.kind;
+    joint.features = open.task.form.features;
+    joint.tenoned = open.tenoned;
+    joint.mortised = open.mortised;
+    joint.end = open.end;
+    joint.tenon = open.sized.tenon;
+    joint.further = open.sized.further;
+    putTenons(open, cuts, mitres, index, tenoned);
+    const Face face = faceEntered(open.axis, open.way);
+    for (std::size_t i = 0; i < cuts.mortises.size(); ++i) {
+        MortiseSolid mortise;
+        mortise.joint = index;
+        mortise.face = face;
+        put(cuts.mortises[i], open.inMortised, mortise);
+        mortise.tenon =
+            i < cuts.tenons.size() ? open.inMortised.outerBounds(cuts.tenons[i].box) : mortise.box;
+        mortise.isThrough = joint.isThrough() && !mortise.isHaunch;
+        mortised.mortises.push_back(std::move(mortise));
+    }
+    for (const JointBore& bore : cuts.bores) {
+        mortised.cuts.push_back(
+            boreIn(bore, open.inMortised, mortised, index, boreNote(open.task.form)));
+    }
+    for (const JointBore& bore : cuts.ownBores) {
+        tenoned.cuts.push_back(
+            boreIn(bore, open.inTenoned, tenoned, index, boreNote(open.task.form)));
+    }
+    placeHorn(open, mortised);
+    Vec3 middle{0, open.task.section.width.mm() / 2, open.task.section.thickness.mm() / 2};
+    if (!cuts.mortises.empty()) {
+        const Box& mouth = cuts.mortises.front().box;
+        middle = {0, (mouth.min.y + mouth.max.y) / 2, (mouth.min.z + mouth.max.z) / 2};
+        fillMortise(open,
+                    *std::find_if(mortised.mortises.begin(),
+                                  mortised.mortises.end(),
+                                  [&](const MortiseSolid& m) { return m.joint == index; }),
+                    mortised.bodyBox(),
+                    joint.mortise);
+    }
+    const Frame inSpace = tenoned.frame.compose(open.inTenoned);
+    joint.frame = {inSpace.toOuter(middle), inSpace.x, tenoned.frame.y, tenoned.frame.z};
+    resolved.joints.push_back(std::move(joint));
+}
+
+}  // namespace shoulderline

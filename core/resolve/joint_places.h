@@ -1,0 +1,48 @@
+#pragma once
+
+#include "core/joint/joint_sizing.h"
+#include "core/resolve/evaluation.h"
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// A joint between two parts whose sizes are being worked out: who they are, and how the frame of
+// JointSolid at the end of the tenoned part lies in each.
+struct OpenJoint {
+    std::size_t tenoned = 0;  // indices in ResolvedPiece::parts
+    std::size_t mortised = 0;
+    End end = End::Start;
+    JointTask task;
+    StatedSizes stated;
+    SizedJoint sized;
+    Frame inTenoned;   // the end's frame in the tenoned part's
+    Frame inMortised;  // and in the mortised part's; square to it
+    int axis = 0;      // of the mortised part along which it is entered, and which way
+    double way = 1.0;
+};
+
+// The joint as a task: where the parts lie to one another. Empty when they do not meet square.
+[[nodiscard]] std::optional<OpenJoint> openJoint(const ResolvedPiece& resolved,
+                                                 std::size_t tenoned,
+                                                 std::size_t mortised,
+                                                 End end,
+                                                 const JointForm& form);
+
+// The far cheeks that mitred tenons run to: fills JointTask::neighbourBeyond of those that meet a
+// mitred neighbour square, and gives for each joint the half-spaces of its mortised part that its
+// tenon keeps to. Both members of a pair are treated alike.
+struct MitreCut {
+    std::size_t joint = 0;  // position in `joints`
+    HalfSpace keeps;        // in the mortised part's frame
+};
+[[nodiscard]] std::vector<MitreCut> mitreEnds(std::span<OpenJoint> joints,
+                                              const SizingGuide& guide);
+
+// Puts a sized joint into both parts and into ResolvedPiece::joints. `mitre`, where there is one,
+// takes the corner off its tenon.
+void placeJoint(const OpenJoint& joint,
+                const SizingGuide& guide,
+                const std::vector<HalfSpace>& mitres,
+                ResolvedPiece& resolved);
+
+}  // namespace shoulderline
