@@ -20,7 +20,7 @@ namespace shoulderline {
 struct TenonSolid {
     std::size_t joint = 0;
     Box box;
-    std::optional<ConvexSolid> exact;  // where it is not the box itself
+    std::optional<ConvexSolid> exact = std::nullopt;  // where it is not the box itself
     bool isHaunch = false;
 
     [[nodiscard]] ConvexSolid solid() const { return exact ? *exact : ConvexSolid::box(box); }
@@ -32,7 +32,7 @@ struct MortiseSolid {
     Box box;    // the wood taken away
     Box tenon;  // what fills it
     bool isThrough = false;
-    std::optional<ConvexSolid> exact;  // where it is not the box itself
+    std::optional<ConvexSolid> exact = std::nullopt;  // where it is not the box itself
     bool isHaunch = false;
 
     [[nodiscard]] ConvexSolid solid() const { return exact ? *exact : ConvexSolid::box(box); }
