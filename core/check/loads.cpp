@@ -173,7 +173,7 @@ class Carrier {
         std::optional<std::size_t> first;
         for (std::size_t i = 0; i < resolved_.joints.size(); ++i) {
             const ResolvedJoint& joint = resolved_.joints[i];
-            if (joint.tenoned != part || joint.kind == JointKind::Rests) {
+            if (joint.tenoned != part || !joint.hasTenon()) {
                 continue;
             }
             if (first) {

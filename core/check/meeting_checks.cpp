@@ -7,12 +7,6 @@ namespace shoulderline {
 
 namespace {
 
-const MortiseSolid& solidOf(const ResolvedPart& part, std::size_t joint) {
-    return *std::find_if(part.mortises.begin(),
-                         part.mortises.end(),
-                         [joint](const MortiseSolid& mortise) { return mortise.joint == joint; });
-}
-
 int axisOf(Face face) {
     return face == Face::StartEnd || face == Face::FarEnd
                ? 0
@@ -21,21 +15,19 @@ int axisOf(Face face) {
 
 // How much the mortise of `joint` would have to be shortened to leave `least` of wood before the
 // other's; none where shortening it cannot part them.
-std::optional<Length> shorteningFor(const MortiseSolid& mine,
-                                    const MortiseSolid& other,
-                                    double least) {
+std::optional<Length> shorteningFor(const MortiseSolid& mine, const Cavity& other, double least) {
     const int axis = axisOf(mine.face);
     const bool fromLow =
         mine.face == Face::StartEnd || mine.face == Face::FaceEdge || mine.face == Face::FaceSide;
-    const double by = fromLow ? mine.box.max[axis] - other.box.min[axis] + least
-                              : other.box.max[axis] + least - mine.box.min[axis];
+    const double by = fromLow ? mine.box.max[axis] - other.box().min[axis] + least
+                              : other.box().max[axis] + least - mine.box.min[axis];
     const double depth = mine.box.size()[axis];
     return !mine.isThrough && by > 0 && by < depth ? std::optional(Length::mm(by)) : std::nullopt;
 }
 
 void addShortening(const CheckContext& context,
                    const MortiseSolid& mine,
-                   const MortiseSolid& other,
+                   const Cavity& other,
                    double least,
                    Finding& finding) {
     const std::optional<Length> by = shorteningFor(mine, other, least);
@@ -55,7 +47,7 @@ void addShortening(const CheckContext& context,
 // Staggers the two in height, where the first is placed by a level that can be stated anew.
 void addStagger(const CheckContext& context,
                 const MortiseSolid& mine,
-                const MortiseSolid& other,
+                const Cavity& other,
                 double least,
                 const ResolvedPart& post,
                 Finding& finding) {
@@ -65,8 +57,8 @@ void addStagger(const CheckContext& context,
     if (spans == nullptr || !spans->level || part.spacing || std::abs(post.frame.x.z) < 0.5) {
         return;
     }
-    const double up = other.box.max.x + least - mine.box.min.x;
-    const double down = mine.box.max.x + least - other.box.min.x;
+    const double up = other.box().max.x + least - mine.box.min.x;
+    const double down = mine.box.max.x + least - other.box().min.x;
     const bool raise = up <= down;
     const Length by = snapUp(Length::mm(std::min(up, down)), Length::inches(1.0 / 32));
     Part moved = part;
@@ -78,42 +70,159 @@ void addStagger(const CheckContext& context,
          SetPart{part.name, moved}});
 }
 
+// Features for both joints of a meeting at once.
+Edit withFeature(const CheckContext& context,
+                 std::initializer_list<std::size_t> joints,
+                 JointFeature feature) {
+    SetJointFeatures edit;
+    for (const std::size_t index : joints) {
+        const ResolvedJoint& joint = context.resolved.joints[index];
+        edit.all.push_back({context.resolved.parts[joint.tenoned].of,
+                            context.resolved.parts[joint.mortised].of,
+                            feature,
+                            true});
+    }
+    return edit;
+}
+
+bool isBlindTenon(const ResolvedJoint& joint) {
+    return joint.kind == JointKind::Blind && !joint.has(JointFeature::Mitred);
+}
+
+// Two blind tenons that enter a post from sides next to one another can be mitred.
+void addMitre(const CheckContext& context, const Meeting& meeting, Finding& finding) {
+    if (meeting.second.mortise == nullptr || !meeting.second.joint) {
+        return;
+    }
+    const ResolvedJoint& first = context.resolved.joints[*meeting.first.joint];
+    const ResolvedJoint& second = context.resolved.joints[*meeting.second.joint];
+    const int one = axisOf(meeting.first.face());
+    const int other = axisOf(meeting.second.face());
+    if (one != other && one != 0 && other != 0 && isBlindTenon(first) && isBlindTenon(second)) {
+        finding.mends.push_back(
+            {"mitre the ends of both tenons",
+             withFeature(
+                 context, {*meeting.first.joint, *meeting.second.joint}, JointFeature::Mitred)});
+    }
+}
+
+// A tenon made as two leaves room in its middle third for what passes between.
+void addSplit(const CheckContext& context,
+              const Cavity& mine,
+              const Cavity& other,
+              Finding& finding) {
+    const ResolvedJoint& joint = context.resolved.joints[*mine.joint];
+    const double third = mine.box().size().x / 3 - finding.limit;
+    const bool fits = other.box().min.x >= mine.box().min.x + third &&
+                      other.box().max.x <= mine.box().max.x - third;
+    if (fits && isBlindTenon(joint) && !joint.has(JointFeature::Double)) {
+        finding.mends.push_back({"split the tenon of " + context.resolved.parts[joint.tenoned].of +
+                                     " into a double one",
+                                 withFeature(context, {*mine.joint}, JointFeature::Double)});
+    }
+}
+
+// A haunch makes the tenon narrower by a third at the end of the part, where the other is.
+void addHaunch(const CheckContext& context,
+               const Cavity& mine,
+               const Cavity& other,
+               Finding& finding) {
+    const ResolvedJoint& joint = context.resolved.joints[*mine.joint];
+    const bool nearStart = joint.mortise.fromStart.value < joint.mortise.fromFar;
+    const double third = mine.box().size().x / 3 - finding.limit;
+    const bool fits = nearStart ? other.box().max.x <= mine.box().min.x + third
+                                : other.box().min.x >= mine.box().max.x - third;
+    if (fits && isBlindTenon(joint) && !joint.has(JointFeature::Haunch)) {
+        finding.mends.push_back({"haunch the tenon of " + context.resolved.parts[joint.tenoned].of,
+                                 withFeature(context, {*mine.joint}, JointFeature::Haunch)});
+    }
+}
+
+std::string nameOf(const CheckContext& context, const Cavity& cavity) {
+    if (cavity.cut != nullptr) {
+        const std::string what = "the " + std::string(wordFor(cavity.cut->kind));
+        return cavity.cut->note.empty() ? what : what + " (" + cavity.cut->note + ")";
+    }
+    return "the mortise for " +
+           context.resolved.parts[context.resolved.joints[*cavity.joint].tenoned].of;
+}
+
+// What a groove or rabbet, cut later, opens of a mortise has to be filled.
+std::string fillerFor(const CheckContext& context, const Meeting& meeting) {
+    const Cavity* groove = nullptr;
+    for (const Cavity* cavity : {&meeting.first, &meeting.second}) {
+        groove = cavity->cut != nullptr && cavity->cut->kind != CutKind::Bore ? cavity : groove;
+    }
+    if (groove == nullptr || !meeting.overlap) {
+        return {};
+    }
+    const Vec3 size = meeting.overlap->size();
+    return "; where it opens the mortise a filler piece of " + context.shownMm(size.x) + " x " +
+           context.shownMm(size.y) + " x " + context.shownMm(size.z) + " is let in";
+}
+
+void describe(const CheckContext& context, const Meeting& meeting, Finding& finding) {
+    const std::string first = nameOf(context, meeting.first);
+    const std::string second = nameOf(context, meeting.second);
+    if (meeting.overlap) {
+        const Vec3 size = meeting.overlap->size();
+        const double by =
+            std::min(size[axisOf(meeting.first.face())], size[axisOf(meeting.second.face())]);
+        finding.value = -by;
+        finding.message = "{part}: " + first + " and " + second + " overlap by " +
+                          context.shownMm(by) + " inside it" + fillerFor(context, meeting);
+    } else {
+        finding.value = meeting.wall;
+        finding.message = "{part}: " + context.shownMm(meeting.wall) + " of wood between " + first +
+                          " and " + second + "; the rule book asks " +
+                          context.shownMm(finding.limit);
+    }
+}
+
+void addMends(const CheckContext& context,
+              const Meeting& meeting,
+              const ResolvedPart& post,
+              Finding& finding) {
+    const double least = finding.limit;
+    const auto forEach = [&](const auto& add) {
+        if (meeting.first.mortise != nullptr) {
+            add(meeting.first, meeting.second);
+        }
+        if (meeting.second.mortise != nullptr) {
+            add(meeting.second, meeting.first);
+        }
+    };
+    addMitre(context, meeting, finding);
+    forEach([&](const Cavity& mine, const Cavity& other) {
+        addShortening(context, *mine.mortise, other, least, finding);
+    });
+    forEach([&](const Cavity& mine, const Cavity& other) {
+        addStagger(context, *mine.mortise, other, least, post, finding);
+    });
+    forEach(
+        [&](const Cavity& mine, const Cavity& other) { addHaunch(context, mine, other, finding); });
+    forEach(
+        [&](const Cavity& mine, const Cavity& other) { addSplit(context, mine, other, finding); });
+}
+
 }  // namespace
 
 void checkMeetings(const CheckContext& context, std::vector<Finding>& findings) {
     const ResolvedPiece& resolved = context.resolved;
-    const double least = resolved.rules[RuleId::MortiseGapLeast].value;
     for (std::size_t p = 0; p < resolved.parts.size(); ++p) {
         const ResolvedPart& part = resolved.parts[p];
         for (const Meeting& meeting : meetingsIn(resolved, p)) {
-            const MortiseSolid& first = solidOf(part, meeting.first);
-            const MortiseSolid& second = solidOf(part, meeting.second);
-            const std::string names = resolved.parts[resolved.joints[meeting.first].tenoned].of +
-                                      " and " +
-                                      resolved.parts[resolved.joints[meeting.second].tenoned].of;
+            const bool isFilled = !fillerFor(context, meeting).empty();
             Finding finding = context.finding(
-                RuleId::MortiseGapLeast, meeting.overlap ? Severity::MustMend : Severity::LookAt);
+                RuleId::MortiseGapLeast,
+                meeting.overlap && !isFilled ? Severity::MustMend : Severity::LookAt);
             finding.parts = {p};
-            finding.joint = meeting.first;
-            finding.otherJoint = meeting.second;
-            finding.limit = least;
+            finding.joint = meeting.first.joint;
+            finding.otherJoint = meeting.second.joint;
+            finding.limit = resolved.rules[RuleId::MortiseGapLeast].value;
             finding.unit = "mm";
-            if (meeting.overlap) {
-                const Vec3 size = meeting.overlap->size();
-                const double by = std::min(size[axisOf(first.face)], size[axisOf(second.face)]);
-                finding.value = -by;
-                finding.message = "{part}: the mortises for " + names + " overlap by " +
-                                  context.shownMm(by) + " inside it";
-            } else {
-                finding.value = meeting.wall;
-                finding.message = "{part}: " + context.shownMm(meeting.wall) +
-                                  " of wood between the mortises for " + names +
-                                  "; the rule book asks " + context.shownMm(least);
-            }
-            addShortening(context, first, second, least, finding);
-            addShortening(context, second, first, least, finding);
-            addStagger(context, first, second, least, part, finding);
-            addStagger(context, second, first, least, part, finding);
+            describe(context, meeting, finding);
+            addMends(context, meeting, part, finding);
             findings.push_back(std::move(finding));
         }
     }

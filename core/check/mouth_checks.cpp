@@ -192,11 +192,19 @@ void checkFits(const CheckContext& context, std::size_t index, std::vector<Findi
 void checkMouths(const CheckContext& context, std::vector<Finding>& findings) {
     for (const ResolvedPart& part : context.resolved.parts) {
         for (const MortiseSolid& mortise : part.mortises) {
-            checkOnFace(context, part, mortise, findings);
+            const ResolvedJoint& joint = context.resolved.joints[mortise.joint];
+            // A haunch, a bridle and a lap are open at an edge; so is a housing.
+            const bool isOpen =
+                mortise.isHaunch || !joint.form().isSized() || joint.kind == JointKind::Housed;
+            if (!isOpen) {
+                checkOnFace(context, part, mortise, findings);
+            }
         }
     }
     for (std::size_t i = 0; i < context.resolved.joints.size(); ++i) {
-        if (context.resolved.joints[i].hasTenon()) {
+        const ResolvedJoint& joint = context.resolved.joints[i];
+        if (joint.form().isSized() && !joint.form().isWholeSection() &&
+            joint.kind != JointKind::Round && joint.kind != JointKind::Stub) {
             checkChisel(context, i, findings);
             checkFits(context, i, findings);
         }

@@ -144,7 +144,7 @@ HeldApart heldApart(const ResolvedPiece& resolved,
     for (const std::size_t index : jointsOnPart) {
         const ResolvedJoint& joint = resolved.joints[index];
         Vec3 place = joint.frame.origin;
-        if (joint.kind == JointKind::Rests) {
+        if (!joint.hasTenon()) {
             const ResolvedPart& under = resolved.parts[joint.tenoned];
             place = under.frame.toOuter(under.bodyBox().max * 0.5);
         }
@@ -158,7 +158,7 @@ HeldApart heldApart(const ResolvedPiece& resolved,
             last = index;
         }
         isFirst = false;
-        apart.isLetIn = apart.isLetIn || joint.kind != JointKind::Rests;
+        apart.isLetIn = apart.isLetIn || joint.hasTenon();
     }
     if (most > least) {
         apart.distance = most - least;

@@ -58,7 +58,7 @@ class MovementJudge {
         const ResolvedJoint& joint = context_.resolved.joints[index];
         const std::optional<double>& coefficient = report_.parts[joint.tenoned].widthCoefficient;
         const Length limit = context_.resolved.rules[RuleId::MovementTenonHeld].length();
-        if (joint.kind == JointKind::Rests || !coefficient ||
+        if (!joint.hasTenon() || !coefficient ||
             joint.tenon.width.value <= limit + kLengthTolerance) {
             return;
         }

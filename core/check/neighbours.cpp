@@ -6,29 +6,118 @@
 
 namespace shoulderline {
 
+namespace {
+
+std::vector<Cavity> cavitiesOf(const ResolvedPart& part) {
+    std::vector<Cavity> cavities;
+    const Box wood = part.bodyBox();
+    for (const MortiseSolid& mortise : part.mortises) {
+        cavities.push_back({mortise.joint, &mortise, nullptr});
+    }
+    for (const ResolvedCut& cut : part.cuts) {
+        if (overlap(cut.box, wood)) {  // what is cut in a tenon is no hollow of the body
+            cavities.push_back({cut.joint, nullptr, &cut});
+        }
+    }
+    return cavities;
+}
+
+bool isMitred(const ResolvedPiece& resolved, const Cavity& cavity) {
+    return cavity.mortise != nullptr && cavity.joint &&
+           resolved.joints[*cavity.joint].has(JointFeature::Mitred);
+}
+
+// What stands in two mitred mortises, in the space of the piece.
+bool tenonsKeepClear(const ResolvedPiece& resolved, std::size_t a, std::size_t b) {
+    const auto solidsOf = [&](std::size_t joint) {
+        const ResolvedPart& part = resolved.parts[resolved.joints[joint].tenoned];
+        std::vector<ConvexSolid> solids;
+        for (const TenonSolid& tenon : part.tenons) {
+            if (tenon.joint == joint) {
+                solids.push_back(tenon.solid().transformed(part.frame));
+            }
+        }
+        return solids;
+    };
+    for (const ConvexSolid& one : solidsOf(a)) {
+        for (const ConvexSolid& other : solidsOf(b)) {
+            if (intersection(one, other)) {
+                return false;
+            }
+        }
+    }
+    return true;
+}
+
+bool isGroove(const Cavity& cavity) {
+    return cavity.cut != nullptr && !cavity.joint && cavity.cut->kind != CutKind::Bore;
+}
+
+// A haunch or a stub stands in the groove that it is made for.
+bool belongsInGroove(const ResolvedPiece& resolved, const Cavity& mortise, const Cavity& groove) {
+    return mortise.mortise != nullptr && isGroove(groove) &&
+           (mortise.mortise->isHaunch || resolved.joints[*mortise.joint].kind == JointKind::Stub);
+}
+
+bool isMeantToBe(const ResolvedPiece& resolved, const Cavity& a, const Cavity& b) {
+    return (a.joint && a.joint == b.joint) || (!a.joint && !b.joint) ||
+           belongsInGroove(resolved, a, b) || belongsInGroove(resolved, b, a) ||
+           (isMitred(resolved, a) && isMitred(resolved, b) &&
+            tenonsKeepClear(resolved, *a.joint, *b.joint));
+}
+
+// Compares two hollows whose boxes are near one another.
+void compare(Meeting& meeting) {
+    const Cavity& a = meeting.first;
+    const Cavity& b = meeting.second;
+    if (a.isBox() && b.isBox()) {
+        meeting.overlap = overlap(a.box(), b.box());
+        meeting.shared = meeting.overlap ? meeting.overlap->volume() : 0.0;
+        meeting.wall = meeting.overlap ? 0.0 : distance(a.box(), b.box());
+        return;
+    }
+    const ConvexSolid one = a.solid();
+    const ConvexSolid other = b.solid();
+    if (const std::optional<ConvexSolid> shared = intersection(one, other)) {
+        meeting.overlap = shared->bounds();
+        meeting.shared = shared->volume();
+    } else {
+        meeting.wall = distance(one, other).distance;
+    }
+}
+
+}  // namespace
+
 std::vector<Meeting> meetingsIn(const ResolvedPiece& resolved, std::size_t part) {
     std::vector<Meeting> meetings;
     const double least = resolved.rules[RuleId::MortiseGapLeast].value;
     // In order along the part, so that only near neighbours are compared.
-    std::vector<const MortiseSolid*> sorted;
-    for (const MortiseSolid& mortise : resolved.parts[part].mortises) {
-        sorted.push_back(&mortise);
-    }
-    std::sort(sorted.begin(), sorted.end(), [](const MortiseSolid* a, const MortiseSolid* b) {
-        return std::pair(a->box.min.x, a->joint) < std::pair(b->box.min.x, b->joint);
+    std::vector<Cavity> sorted = cavitiesOf(resolved.parts[part]);
+    std::stable_sort(sorted.begin(), sorted.end(), [](const Cavity& a, const Cavity& b) {
+        return a.box().min.x < b.box().min.x;
     });
     for (std::size_t i = 0; i < sorted.size(); ++i) {
         for (std::size_t j = i + 1;
-             j < sorted.size() && sorted[j]->box.min.x < sorted[i]->box.max.x + least;
+             j < sorted.size() && sorted[j].box().min.x < sorted[i].box().max.x + least;
              ++j) {
-            const Box& a = sorted[i]->box;
-            const Box& b = sorted[j]->box;
-            const std::optional<Box> shared = overlap(a, b);
-            const double wall = shared ? 0.0 : distance(a, b);
-            if (shared || wall < least - kLengthTolerance.mm()) {
-                const auto [first, second] = std::minmax(sorted[i]->joint, sorted[j]->joint);
-                meetings.push_back({part, first, second, shared, wall});
+            Meeting meeting;
+            meeting.part = part;
+            meeting.first = sorted[i];
+            meeting.second = sorted[j];
+            if (distance(meeting.first.box(), meeting.second.box()) >= least ||
+                isMeantToBe(resolved, meeting.first, meeting.second)) {
+                continue;
             }
+            compare(meeting);
+            if (!meeting.overlap && meeting.wall >= least - kLengthTolerance.mm()) {
+                continue;
+            }
+            // In the order of the joints, so that left and right are told alike.
+            if (meeting.second.joint &&
+                (!meeting.first.joint || *meeting.second.joint < *meeting.first.joint)) {
+                std::swap(meeting.first, meeting.second);
+            }
+            meetings.push_back(std::move(meeting));
         }
     }
     return meetings;

@@ -109,8 +109,20 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
     const bool isBlind = !joint.isThrough();
     Proportions all(rules);
 
+    if (!joint.form().isSized()) {
+        return {};
+    }
+    if (joint.form().isWholeSection()) {
+        all.length(RuleId::MortiseFloorLeast,
+                   floorUnder(resolved, joint),
+                   rules[RuleId::MortiseFloorLeast].value,
+                   std::nullopt);
+        return std::move(all.list);
+    }
     const Rule& share = rules[RuleId::TenonThicknessShare];
-    if (!letIn) {
+    const bool isRound = joint.kind == JointKind::Round;
+    const bool isPlain = !letIn && !isRound && joint.kind != JointKind::Stub;
+    if (isPlain && !joint.has(JointFeature::Twin)) {
         all.ratio(RuleId::TenonThicknessShare,
                   tenon.thickness.value / tenoned.thickness.value,
                   share.low,
@@ -120,14 +132,14 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
               tenon.width.value / tenon.thickness.value,
               rules[RuleId::TenonWidthRatio].low,
               rules[RuleId::TenonWidthRatio].value);
-    if (isBlind) {
+    if (isBlind && joint.kind != JointKind::Stub) {
         const Rule& length = rules[RuleId::TenonLengthShare];
         const double there = wood.size()[entryOf(joint.mortise.face).axis];
         all.ratio(RuleId::TenonLengthShare,
                   tenon.length.value.mm() / there,
-                  letIn ? std::nullopt : length.low,
+                  isPlain ? length.low : std::nullopt,
                   length.high);
-        if (!letIn) {
+        if (isPlain) {
             all.ratio(RuleId::TenonLengthRatioLeast,
                       tenon.length.value / tenon.thickness.value,
                       rules[RuleId::TenonLengthRatioLeast].value,
@@ -137,7 +149,7 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
                    floorUnder(resolved, joint),
                    rules[RuleId::MortiseFloorLeast].value,
                    std::nullopt);
-    } else {
+    } else if (!isBlind) {
         const Rule& proud = rules[RuleId::ThroughProjection];
         all.length(RuleId::ThroughProjection, tenon.projection.value.mm(), proud.low, proud.high);
     }

@@ -104,7 +104,7 @@ class Finder {
     }
 
     [[nodiscard]] bool isBentUpright(const ResolvedJoint& joint) const {
-        return joint.kind != JointKind::Rests && std::abs(joint.frame.y.z) > kAlong;
+        return joint.hasTenon() && std::abs(joint.frame.y.z) > kAlong;
     }
 
     std::vector<Found> membersOf(RackingWay way) const {

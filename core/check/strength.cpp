@@ -102,7 +102,7 @@ JointSection StrengthEstimator::sectionOf(const ResolvedJoint& joint,
     section.widthThatCounts = book_.tJointWidth();
     section.glueFactor = adhesive_.momentFactor.value_or(1.0);
     section.wall = wallOf(mortised, joint, woodOf(joint.mortised));
-    if (section.wall && changed.length && joint.kind != JointKind::Through) {
+    if (section.wall && changed.length && !joint.isThrough()) {
         section.wall->mortiseDepth += section.tenonLength - tenon.length.value.mm();
     }
     if (section.wall && changed.thickness) {
@@ -123,7 +123,7 @@ bool StrengthEstimator::isCovered(const JointSection& section) const {
 JointStrength StrengthEstimator::byTheBook(std::size_t index, const TenonSizes& changed) const {
     const ResolvedJoint& joint = resolved_.joints[index];
     JointStrength strength;
-    if (joint.kind == JointKind::Rests) {
+    if (!joint.hasTenon()) {
         strength.whyNot = "no wood joint";
         return strength;
     }

@@ -81,7 +81,7 @@ class Comparison {
         const Length step = Length::inches(1.0 / 8);
         const Length floor = context_.resolved.rules[RuleId::MortiseFloorLeast].length();
         const Length wanted = joint_.tenon.length.value + step;
-        if (joint_.kind == JointKind::Through ||
+        if (joint_.isThrough() ||
             Length::mm(floorUnder(context_.resolved, joint_)) - step < floor - kLengthTolerance) {
             return;
         }

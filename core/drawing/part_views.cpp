@@ -86,7 +86,7 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
         jointOf.emplace_back();
     }
     for (const TenonSolid& tenon : part.tenons) {
-        solids.push_back(Polyhedron::box(tenon.box));
+        solids.push_back(polyhedronOf(tenon, {}));
         jointOf.emplace_back(tenon.joint);
     }
     std::vector<ViewEdge> edges = hiddenLines(solids, view.view);

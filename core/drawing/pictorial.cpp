@@ -161,7 +161,7 @@ Scene sceneOf(const ResolvedPiece& resolved, const View& view, const std::vector
         }
         scene.add(body->transformed(frame), i, PictureLineKind::Contour);
         for (const TenonSolid& tenon : part.tenons) {
-            scene.add(Polyhedron::box(tenon.box, frame), i, PictureLineKind::Contour);
+            scene.add(polyhedronOf(tenon, frame), i, PictureLineKind::Contour);
         }
         if (moves.empty()) {
             continue;

@@ -71,7 +71,7 @@ Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
             nearness[i] = std::max(nearness[i], view.nearness(v));
         }
         for (const TenonSolid& tenon : part.tenons) {
-            solids.push_back(Polyhedron::box(tenon.box, part.frame));
+            solids.push_back(polyhedronOf(tenon, part.frame));
             partOf.push_back(i);
         }
     }

@@ -32,6 +32,10 @@ struct JointForm {
     [[nodiscard]] bool isWholeSection() const {
         return kind == JointKind::LetIn || kind == JointKind::Housed;
     }
+    // Whether the rule book judges its proportions: a bridle and a lap are thirds and halves.
+    [[nodiscard]] bool isSized() const {
+        return hasTenon() && kind != JointKind::Bridle && kind != JointKind::Lap;
+    }
     // "twin, drawbored through"; for a plain one its kind alone.
     [[nodiscard]] std::string words() const;
 

@@ -222,6 +222,14 @@ Result<Piece> applied(Piece piece, const SetJointFeature& edit) {
     });
 }
 
+Result<Piece> applied(Piece piece, const SetJointFeatures& edit) {
+    Result<Piece> changed = std::move(piece);
+    for (const SetJointFeature& one : edit.all) {
+        changed = applied(std::move(*changed), one);
+    }
+    return changed;
+}
+
 Result<Piece> applied(Piece piece, const SetHouseRule& edit) {
     if (const std::optional<Error> error = unreadable(piece, edit.value)) {
         return tl::unexpected(*error);
@@ -340,6 +348,9 @@ struct Namer {
     }
     std::string operator()(const SetJointFeature& e) const {
         return std::string(wordFor(e.feature)) + ", " + e.tenoned + " into " + e.mortised;
+    }
+    std::string operator()(const SetJointFeatures& e) const {
+        return e.all.empty() ? std::string("joints") : (*this)(e.all.front());
     }
     std::string operator()(const SetHouseRule& e) const { return "house rule " + e.id; }
     std::string operator()(const SetLoad& e) const { return "load " + e.load.name; }

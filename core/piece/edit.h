@@ -2,6 +2,7 @@
 
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "core/measure/result.h"
 #include "core/piece/piece.h"
@@ -58,6 +59,9 @@ struct SetJointFeature {  // gives the joint a feature, or takes it away
     JointFeature feature = JointFeature::Haunch;
     bool has = true;
 };
+struct SetJointFeatures {  // several at once, as the mend of two joints that meet
+    std::vector<SetJointFeature> all;
+};
 struct SetHouseRule {  // an empty value goes back to the rule book
     std::string id;
     Statement value;
@@ -97,6 +101,7 @@ using Edit = std::variant<SetMeasure,
                           SetJointSize,
                           SetJointKind,
                           SetJointFeature,
+                          SetJointFeatures,
                           SetHouseRule,
                           SetLoad,
                           RemoveLoad,

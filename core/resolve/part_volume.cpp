@@ -28,11 +28,20 @@ double volumeOfBoxes(const ResolvedPart& part, const std::vector<Box>& cuts) {
 
 }  // namespace
 
+Polyhedron polyhedronOf(const TenonSolid& tenon, const Frame& frame) {
+    return tenon.exact ? tenon.exact->toPolyhedron().transformed(frame)
+                       : Polyhedron::box(tenon.box, frame);
+}
+
 double volumeAsMade(const ResolvedPart& part) {
     std::vector<Box> cuts;
     bool areBoxes = part.body.isBox();
     for (const MortiseSolid& mortise : part.mortises) {
         cuts.push_back(mortise.box);
+        areBoxes = areBoxes && !mortise.exact;
+    }
+    for (const TenonSolid& tenon : part.tenons) {
+        areBoxes = areBoxes && !tenon.exact;
     }
     for (const ResolvedCut& cut : part.cuts) {
         cuts.push_back(cut.box);
@@ -44,7 +53,7 @@ double volumeAsMade(const ResolvedPart& part) {
     std::vector<ConvexSolid> wood = part.body.pieces();
     std::vector<ConvexSolid> tenons;
     for (const TenonSolid& tenon : part.tenons) {
-        tenons.push_back(ConvexSolid::box(tenon.box));
+        tenons.push_back(tenon.solid());
     }
     std::vector<ConvexSolid> taken;
     const auto take = [&](const ConvexSolid& cut) {
@@ -57,7 +66,7 @@ double volumeAsMade(const ResolvedPart& part) {
         }
     };
     for (const MortiseSolid& mortise : part.mortises) {
-        take(ConvexSolid::box(mortise.box));
+        take(mortise.solid());
     }
     for (const ResolvedCut& cut : part.cuts) {
         take(cut.solid());

@@ -151,6 +151,9 @@ struct ResolvedPiece {
     [[nodiscard]] std::optional<std::size_t> findJoint(std::string_view name) const;
 };
 
+// The tenon for drawing, restated in the outer frame of `frame`.
+[[nodiscard]] Polyhedron polyhedronOf(const TenonSolid& tenon, const Frame& frame);
+
 // Volume of the part as made: body and tenons, less what mortises and cuts take from it; in cubic
 // millimetres. Exact where all are boxes and for arcs of the body; bores as ResolvedCut::solid().
 [[nodiscard]] double volumeAsMade(const ResolvedPart&);

@@ -73,20 +73,40 @@ Box tenonFromSizes(const ResolvedPart& part, const ResolvedJoint& joint) {
     return box;
 }
 
+// A joint whose one tenon and one mortise its published sizes tell whole.
+bool isPlain(const ResolvedJoint& joint) {
+    return (joint.kind == JointKind::Blind || joint.kind == JointKind::Through) &&
+           !joint.has(JointFeature::Twin) && !joint.has(JointFeature::Double);
+}
+
+Volume volumeOf(const ResolvedPiece& piece, const ResolvedPart& part, const MortiseSolid& mortise) {
+    const ResolvedJoint& joint = piece.joints[mortise.joint];
+    if (isPlain(joint) && !mortise.exact && !mortise.isHaunch) {
+        return mortiseFromSizes(part, joint);
+    }
+    return mortise.solid();
+}
+
+Volume volumeOf(const ResolvedPiece& piece, const ResolvedPart& part, const TenonSolid& tenon) {
+    const ResolvedJoint& joint = piece.joints[tenon.joint];
+    if (isPlain(joint) && !tenon.exact && !tenon.isHaunch) {
+        return tenonFromSizes(part, joint);
+    }
+    return tenon.solid();
+}
+
 TEST_P(PieceSolids, VolumesAsMadeAreAlike) {
-    for (std::size_t i = 0; i < piece.parts.size(); ++i) {
-        const ResolvedPart& part = piece.parts[i];
+    for (const ResolvedPart& part : piece.parts) {
         SolidPlan plan{part.body, part.frame, {}, {}};
+        // The wood first: bores and kerfs go through tenons too.
+        for (const TenonSolid& tenon : part.tenons) {
+            plan.added.push_back(volumeOf(piece, part, tenon));
+        }
+        for (const MortiseSolid& mortise : part.mortises) {
+            plan.cutAway.push_back(volumeOf(piece, part, mortise));
+        }
         for (const ResolvedCut& cut : part.cuts) {
             plan.cutAway.push_back(cut.solid());
-        }
-        for (const ResolvedJoint& joint : piece.joints) {
-            if (joint.kind != JointKind::Rests && joint.mortised == i) {
-                plan.cutAway.push_back(mortiseFromSizes(part, joint));
-            }
-            if (joint.kind != JointKind::Rests && joint.tenoned == i) {
-                plan.added.push_back(tenonFromSizes(part, joint));
-            }
         }
         const double theirs = Solid(plan).volume();
         // Where an arc runs through a mortise, or two outlines are shared, our facets come in.
@@ -95,17 +115,19 @@ TEST_P(PieceSolids, VolumesAsMadeAreAlike) {
     }
 }
 
-TEST_P(PieceSolids, MortisesThatMeetShareTheSameVolumeAndOthersTheSameWall) {
+TEST_P(PieceSolids, HollowsThatMeetShareTheSameVolumeAndOthersTheSameWall) {
     for (std::size_t p = 0; p < piece.parts.size(); ++p) {
         const ResolvedPart& part = piece.parts[p];
+        const auto kernelSolid = [&](const Cavity& cavity) {
+            const Volume volume = cavity.mortise != nullptr ? volumeOf(piece, part, *cavity.mortise)
+                                                            : Volume(cavity.solid());
+            return Solid(SolidPlan{volume, part.frame, {}, {}});
+        };
         for (const Meeting& meeting : meetingsIn(piece, p)) {
-            const Solid first(
-                SolidPlan{mortiseFromSizes(part, piece.joints[meeting.first]), part.frame, {}, {}});
-            const Solid second(SolidPlan{
-                mortiseFromSizes(part, piece.joints[meeting.second]), part.frame, {}, {}});
+            const Solid first = kernelSolid(meeting.first);
+            const Solid second = kernelSolid(meeting.second);
             const double shared = reference::common(first, second).volume();
-            const double ours = meeting.overlap ? meeting.overlap->volume() : 0.0;
-            EXPECT_NEAR(ours, shared, 1e-6 * std::max(shared, 1.0)) << part.name;
+            EXPECT_NEAR(meeting.shared, shared, 1e-6 * std::max(shared, 1.0)) << part.name;
             EXPECT_NEAR(meeting.wall, reference::minimumDistance(first, second), 1e-6) << part.name;
         }
     }
@@ -148,6 +170,11 @@ TEST_P(SeenEdges, AreAlikeInViewsFromThreeSides) {
         ours.push_back(part.body.toPolyhedron()->transformed(part.frame));
         theirs.emplace_back(SolidPlan{part.body, part.frame, {}, {}});
         for (const TenonSolid& tenon : part.tenons) {
+            if (tenon.exact) {
+                ours.push_back(polyhedronOf(tenon, part.frame));
+                theirs.emplace_back(SolidPlan{tenon.solid(), part.frame, {}, {}});
+                continue;
+            }
             for (const Box& box : partedTenon(piece.joints[tenon.joint], tenon.box)) {
                 add(box, part.frame);
             }

@@ -179,11 +179,11 @@ Handle(HLRBRep_Algo) hidden(std::span<const Solid> solids, const View& view) {
 
 Solid::Solid(const SolidPlan& plan) {
     TopoDS_Shape shape = make(plan.volume);
-    for (const Volume& volume : plan.cutAway) {
-        shape = operate<BRepAlgoAPI_Cut>(shape, make(volume));
-    }
     for (const Volume& volume : plan.added) {
         shape = operate<BRepAlgoAPI_Fuse>(shape, make(volume));
+    }
+    for (const Volume& volume : plan.cutAway) {
+        shape = operate<BRepAlgoAPI_Cut>(shape, make(volume));
     }
     shape_ = std::make_shared<const Shape>(Shape{placed(shape, plan.frame)});
 }

@@ -18,7 +18,7 @@ namespace shoulderline::reference {
 // A volume stated in the frame of the solid that it is cut from or added to.
 using Volume = std::variant<Box, ConvexSolid, Body>;
 
-// What a solid is made of: a volume, what is cut away from it, then what is added, all in its own
+// What a solid is made of: a volume, what is added to it, then what is cut away, all in its own
 // frame; and that frame in space, right-handed or left-handed.
 struct SolidPlan {
     Volume volume;
