@@ -4,6 +4,7 @@
 #include <unordered_map>
 
 #include "core/check/stated_numbers.h"
+#include "core/resolve/frames.h"
 #include "core/timber/moisture.h"
 
 namespace shoulderline {
@@ -143,12 +144,18 @@ HeldApart heldApart(const ResolvedPiece& resolved,
     bool isFirst = true;
     for (const std::size_t index : jointsOnPart) {
         const ResolvedJoint& joint = resolved.joints[index];
-        Vec3 place = joint.frame.origin;
-        if (!joint.hasTenon()) {
-            const ResolvedPart& under = resolved.parts[joint.tenoned];
-            place = under.frame.toOuter(under.bodyBox().max * 0.5);
+        if (joint.form().isWholeSection()) {
+            continue;  // a shelf moves as the side that it is housed in does
         }
-        const double across = held.frame.toLocal(place).y;
+        double across = held.frame.toLocal(joint.frame.origin).y;
+        if (!joint.hasTenon()) {
+            // The middle of the width that both parts share.
+            const std::size_t other = joint.tenoned == part ? joint.mortised : joint.tenoned;
+            const ResolvedPart& there = resolved.parts[other];
+            const Box box = relativeFrame(held.frame, there.frame).outerBounds(there.bodyBox());
+            const Box own = held.bodyBox();
+            across = (std::max(own.min.y, box.min.y) + std::min(own.max.y, box.max.y)) / 2;
+        }
         if (isFirst || across < least) {
             least = across;
             first = index;

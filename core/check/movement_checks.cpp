@@ -58,7 +58,10 @@ class MovementJudge {
         const ResolvedJoint& joint = context_.resolved.joints[index];
         const std::optional<double>& coefficient = report_.parts[joint.tenoned].widthCoefficient;
         const Length limit = context_.resolved.rules[RuleId::MovementTenonHeld].length();
-        if (!joint.hasTenon() || !coefficient ||
+        const ResolvedPart& mortised = context_.resolved.parts[joint.mortised];
+        // Along the grain of the mortised part its mouth does not move; across it, both do.
+        const bool isHeld = std::abs(dot(joint.frame.y, mortised.frame.x)) > 0.5;
+        if (!joint.hasTenon() || !isHeld || !coefficient ||
             joint.tenon.width.value <= limit + kLengthTolerance) {
             return;
         }

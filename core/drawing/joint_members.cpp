@@ -41,16 +41,18 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
     const ResolvedPart& mortised = resolved.parts[joint.mortised];
     JointMembers m;
     m.rail = inJoint(joint, tenoned, tenoned.bodyBox());
-    for (const TenonSolid& tenon : tenoned.tenons) {
-        if (tenon.joint == index) {
-            m.tenon = inJoint(joint, tenoned, tenon.box);
-        }
-    }
     m.post = inJoint(joint, mortised, mortised.bodyBox());
-    for (const MortiseSolid& mortise : mortised.mortises) {
-        if (mortise.joint == index) {
-            m.mortise = inJoint(joint, mortised, mortise.box);
-        }
+    // The main ones come first, a haunch and the second of twins after them.
+    const auto isOfJoint = [index](const auto& solid) { return solid.joint == index; };
+    const auto mortise =
+        std::find_if(mortised.mortises.begin(), mortised.mortises.end(), isOfJoint);
+    if (mortise != mortised.mortises.end()) {
+        m.mortise = inJoint(joint, mortised, mortise->box);
+        m.tenon = inJoint(joint, mortised, mortise->tenon);  // of a loose tenon half
+    }
+    const auto tenon = std::find_if(tenoned.tenons.begin(), tenoned.tenons.end(), isOfJoint);
+    if (tenon != tenoned.tenons.end()) {
+        m.tenon = inJoint(joint, tenoned, tenon->box);
     }
     const Frame relative = relativeFrame(joint.frame, mortised.frame);
     m.postAxis = mainAxis(relative.x);

@@ -20,18 +20,23 @@ bool same(const Box& a, const Box& b) {
     return true;
 }
 
+// A tenon, a mortise or another cut, by what sets it apart.
 struct Cut {
     Box box;
     bool isMortise = false;
+    bool isRound = false;
 };
 
 std::vector<Cut> cutsOf(const ResolvedPart& part) {
     std::vector<Cut> cuts;
     for (const TenonSolid& tenon : part.tenons) {
-        cuts.push_back({tenon.box, false});
+        cuts.push_back({tenon.box, false, tenon.exact.has_value()});
     }
     for (const MortiseSolid& mortise : part.mortises) {
-        cuts.push_back({mortise.box, true});
+        cuts.push_back({mortise.box, true, mortise.exact.has_value()});
+    }
+    for (const ResolvedCut& cut : part.cuts) {
+        cuts.push_back({cut.box, true, cut.kind == CutKind::Bore});
     }
     return cuts;
 }
@@ -40,14 +45,15 @@ std::vector<Cut> cutsOf(const ResolvedPart& part) {
 bool same(const std::vector<Cut>& a, const std::vector<Cut>& b) {
     return a.size() == b.size() && std::all_of(a.begin(), a.end(), [&](const Cut& cut) {
                return std::any_of(b.begin(), b.end(), [&](const Cut& other) {
-                   return cut.isMortise == other.isMortise && same(cut.box, other.box);
+                   return cut.isMortise == other.isMortise && cut.isRound == other.isRound &&
+                          same(cut.box, other.box);
                });
            });
 }
 
 bool isMadeAlike(const ResolvedPart& a, const ResolvedPart& b) {
     return a.of == b.of && a.stock == b.stock && same(a.bodyBox(), b.bodyBox()) &&
-           a.body == b.body && a.cuts == b.cuts && same(cutsOf(a), cutsOf(b));
+           a.body == b.body && same(cutsOf(a), cutsOf(b));
 }
 
 Box flipped(const Box& box, const Vec3& size, const bool (&axes)[3]) {

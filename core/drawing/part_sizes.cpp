@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/part_cut_sizes.h"
 #include "core/drawing/part_sections.h"
 #include "core/measure/length_text.h"
 
@@ -54,6 +55,7 @@ class Writer {
                 mortises(row);
             }
         }
+        addCutSizes(part_, view_, piece_, subject_, sizes_);
         return sizes_;
     }
 
@@ -132,7 +134,7 @@ class Writer {
                       atStart ? depth : 0.0,
                       atStart ? 0.0 : depth,
                       shown(long_),
-                      "tenon length",
+                      tenon.isHaunch ? "haunch length" : "tenon length",
                       jointSubject(tenon.joint),
                       0);
             }
@@ -207,7 +209,8 @@ class Writer {
         NeededNote note;
         note.subject = jointSubject(mortise.joint);
         note.target = (mouth.min + mouth.max) * 0.5;
-        note.lines.push_back(count > 1 ? std::to_string(count) + " for " + mate.of : mate.of);
+        note.lines.push_back((mortise.isHaunch ? "haunch, " : "") +
+                             (count > 1 ? std::to_string(count) + " for " + mate.of : mate.of));
         const std::string letter =
             sections_ != nullptr ? sections_->letterOf(mortise.joint) : std::string();
         if (!letter.empty()) {

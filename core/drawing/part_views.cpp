@@ -1,5 +1,6 @@
 #include "core/drawing/part_views.h"
 
+#include "core/drawing/part_cut_sizes.h"
 #include "core/geometry/hidden_lines.h"
 
 namespace shoulderline {
@@ -100,6 +101,10 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
             addMortise(view.toPlane(mortise.box), opens, static_cast<int>(jointOf.size()), edges);
         }
         jointOf.emplace_back(mortise.joint);
+    }
+    addCutEdges(part, view, static_cast<int>(jointOf.size()), edges);
+    for (const ResolvedCut& cut : part.cuts) {
+        jointOf.push_back(cut.joint);
     }
     std::vector<PartLine> lines;
     for (const ViewEdge& edge : mergeCoincident(edges)) {

@@ -10,8 +10,8 @@
 
 namespace shoulderline::testing {
 
-// The rule book, workshop, species and strength book that ship with the program. Abort the test program where they
-// cannot be read.
+// The rule book, workshop, species and strength book that ship with the program. Abort the test
+// program where they cannot be read.
 [[nodiscard]] const RuleBook& ruleBook();
 [[nodiscard]] const Workshop& workshop();
 [[nodiscard]] const SpeciesTable& speciesTable();
@@ -25,7 +25,11 @@ namespace shoulderline::testing {
 
 // samples/NAME.shoulder, read.
 [[nodiscard]] Piece sample(const std::string& name);
-inline constexpr const char* kSamples[] = {"armchair", "side_chair", "bench", "table"};
+inline constexpr const char* kSamples[] = {
+    "armchair", "side_chair", "bench", "table", "luggage_stand", "chart_cabinet"};
+
+// Those whose joints are all plain mortises and tenons, for what is not yet drawn of the others.
+inline constexpr const char* kPlainlyJoinedSamples[] = {"armchair", "side_chair", "bench", "table"};
 
 // Two 2 in square posts, 20 in apart from face to face in width, and a rail 7/8 x 3 between them,
 // flush in front. Stated in inches.

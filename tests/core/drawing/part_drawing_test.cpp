@@ -234,7 +234,7 @@ TEST_P(DrawingsOfSample, DimensionsAreAsLongAsTheySay) {
 
 INSTANTIATE_TEST_SUITE_P(Samples,
                          DrawingsOfSample,
-                         ::testing::ValuesIn(testing::kSamples),
+                         ::testing::ValuesIn(testing::kPlainlyJoinedSamples),
                          [](const auto& sampled) { return std::string(sampled.param); });
 
 TEST(PartSheet, SaysWhichAreMirrored) {

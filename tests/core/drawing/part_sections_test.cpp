@@ -95,7 +95,7 @@ TEST(SectionPlan, AcrossAPlainPartIsItsWidthByItsThickness) {
 }
 
 TEST(PartSheet, HasEverySectionWithItsCuttingPlane) {
-    for (const char* name : testing::kSamples) {
+    for (const char* name : testing::kPlainlyJoinedSamples) {
         const Piece piece = testing::sample(name);
         const ResolvedPiece resolved = testing::resolved(piece);
         for (const Vec2 paper : {Vec2{297, 210}, Vec2{420, 297}}) {

@@ -53,6 +53,12 @@ TEST(Joining, TenonFillsItsMortiseButForTheDepthLeftForGlue) {
         for (const ResolvedPart& part : piece.parts) {
             for (const MortiseSolid& mortise : part.mortises) {
                 const ResolvedJoint& joint = piece.joints[mortise.joint];
+                const bool isPlain = joint.kind == JointKind::Blind ||
+                                     joint.kind == JointKind::Through ||
+                                     joint.kind == JointKind::Stub;
+                if (!isPlain || mortise.exact || mortise.isHaunch) {
+                    continue;  // a flare, a slope, a haunch and a housing take more
+                }
                 const double clearance =
                     mortise.isThrough ? -joint.tenon.projection.value.mm()
                                       : (joint.mortise.depth.value - joint.tenon.length.value).mm();
@@ -213,6 +219,55 @@ TEST(Ripple, APartThatGoesIsTold) {
     EXPECT_TRUE(std::any_of(moved.begin(), moved.end(), [](const Moved& m) {
         return m.subject == "cross stretcher" && !m.after;
     }));
+}
+
+// Fairham, Table framing: tenons are run in until they almost touch, and their ends mitred.
+TEST(Mitred, TenonsInACornerPostRunOnToOneAnotherAndKeepAHairApart) {
+    const ResolvedPiece piece = resolved(testing::sample("luggage_stand"));
+    const ResolvedJoint& end = jointNamed(piece, "end rail, right into front post, right");
+    const ResolvedPart& post = partNamed(piece, "front post, right");
+    const auto tenonOf = [&](const ResolvedPart& part, std::size_t joint) {
+        for (const TenonSolid& tenon : part.tenons) {
+            if (tenon.joint == joint && !tenon.isHaunch) {
+                return tenon.solid().transformed(part.frame);
+            }
+        }
+        return ConvexSolid::box({{0, 0, 0}, {1, 1, 1}});
+    };
+    const ConvexSolid one =
+        tenonOf(partNamed(piece, "end rail, right"), piece.findJoint(end.name).value());
+    const ConvexSolid other = tenonOf(partNamed(piece, "front rail"),
+                                      piece.findJoint("front rail into front post, right").value());
+
+    EXPECT_FALSE(intersection(one, other));
+    EXPECT_NEAR(distance(one, other).distance, 1.0 / 32 * Length::kMmPerInch, 1e-6);
+    EXPECT_GT(end.tenon.length.value, post.thickness.value * 0.6) << "longer than a square end";
+    EXPECT_EQ(end.tenon.length.reasons.front().rule, RuleId::MitreLength);
+}
+
+TEST(Horn, IsLeftOnTheEndOfThePostThatTheRailIsNextTo) {
+    const ResolvedPiece piece = resolved(testing::sample("luggage_stand"));
+    const ResolvedPart& post = partNamed(piece, "front post, right");
+
+    EXPECT_NEAR(post.farHorn.inches(), 1.0, 1e-9) << "its top";
+    EXPECT_EQ(post.startHorn, Length());
+}
+
+TEST(Features, AreStatedForBothEndsAndTakenBackInOneStep) {
+    const Piece piece = testing::sample("table");
+    const SetJointFeatures edit{{{"end rail", "front leg", JointFeature::Haunch, true},
+                                 {"front rail", "front leg", JointFeature::Haunch, true}}};
+    const Piece haunched = shoulderline::apply(piece, edit).value();
+
+    EXPECT_TRUE(jointNamed(resolved(haunched), "front rail into front leg, left")
+                    .has(JointFeature::Haunch));
+    Piece back = haunched;
+    for (const SetJointFeature& one : edit.all) {
+        SetJointFeature undo = one;
+        undo.has = false;
+        back = shoulderline::apply(back, undo).value();
+    }
+    EXPECT_EQ(back, piece);
 }
 
 }  // namespace

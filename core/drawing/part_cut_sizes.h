@@ -1,0 +1,25 @@
+#pragma once
+
+#include "core/drawing/part_sizes.h"
+#include "core/geometry/hidden_lines.h"
+
+namespace shoulderline {
+
+// The cuts of a part other than mortises, as one of its views shows them: grooves, rabbets,
+// notches, bores, and what joints bore and saw besides.
+
+// Their edges, to be put among the lines of the view; `solid` numbers each cut on from there.
+void addCutEdges(const ResolvedPart& part,
+                 const PartView& view,
+                 int solid,
+                 std::vector<ViewEdge>& edges);
+
+// What must be said of those that open on the face seen: from the start end to each, its length
+// where it stops, and a note with its section and place across. Alike ones once, with their number.
+void addCutSizes(const ResolvedPart& part,
+                 const PartView& view,
+                 const Piece& piece,
+                 Subject subject,
+                 ViewSizes& sizes);
+
+}  // namespace shoulderline
