@@ -6,7 +6,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
-#include "core/drawing/joint_members.h"
+#include "core/drawing/joint_section.h"
 #include "core/drawing/scales.h"
 #include "core/geometry/hidden_lines.h"
 #include "core/measure/length_text.h"
@@ -83,10 +83,12 @@ class Pictures {
         return rect;
     }
     [[nodiscard]] bool liesInCut(const ViewEdge& edge, const Looking& looking) const;
-    void draw(const std::vector<Box>& boxes,
-              bool withMortise,
+    void draw(std::vector<Polyhedron> solids,
+              const std::vector<Hollow>& hollows,
               const Looking& looking,
               std::vector<Op>& ops) const;
+    // The rail with its tenons, which a loose one is not a part of.
+    [[nodiscard]] std::vector<Polyhedron> railSolids(bool withLoose) const;
     void addRailBreak(const Looking& looking, std::vector<Op>& ops) const;
     void addPostBreaks(const Looking& looking, std::vector<Op>& ops) const;
     [[nodiscard]] std::vector<Op> rail(const Looking& looking) const;
@@ -133,23 +135,28 @@ bool Pictures::liesInCut(const ViewEdge& edge, const Looking& looking) const {
            (members_.postIsCutHigh && liesAt(axis, members_.post.max[axis]));
 }
 
-void Pictures::draw(const std::vector<Box>& boxes,
-                    bool withMortise,
+std::vector<Polyhedron> Pictures::railSolids(bool withLoose) const {
+    std::vector<Polyhedron> solids{Polyhedron::box(members_.rail)};
+    if (!members_.isLoose || withLoose) {
+        solids.insert(solids.end(), members_.tenons.begin(), members_.tenons.end());
+    }
+    return solids;
+}
+
+void Pictures::draw(std::vector<Polyhedron> solids,
+                    const std::vector<Hollow>& hollows,
                     const Looking& looking,
                     std::vector<Op>& ops) const {
-    std::vector<Polyhedron> solids;
-    for (const Box& box : boxes) {
-        solids.push_back(Polyhedron::box(box));
-    }
     std::vector<ViewEdge> edges = hiddenLines(solids, looking.view);
-    if (withMortise) {
-        const Polyhedron hollow = Polyhedron::box(members_.mortise);
-        const bool isMouthSeen = looking.view.towardsViewer.x < -0.5;
-        for (ViewEdge edge : hiddenLines({&hollow, 1}, looking.view)) {
+    int number = static_cast<int>(solids.size());
+    for (const Hollow& hollow : hollows) {
+        const bool isMouthSeen = dot(hollow.outward, looking.view.towardsViewer) > 0.5;
+        for (ViewEdge edge : hiddenLines({&hollow.solid, 1}, looking.view)) {
             edge.visible = isMouthSeen;
-            edge.solid = static_cast<int>(solids.size());
+            edge.solid = number;
             edges.push_back(edge);
         }
+        ++number;
     }
     for (const ViewEdge& edge : mergeCoincident(edges)) {
         if (!liesInCut(edge, looking)) {
@@ -196,7 +203,7 @@ void Pictures::addLabel(const std::string& text, std::vector<Op>& ops) const {
 // The tenoned member by itself, with the sizes of its tenon.
 std::vector<Op> Pictures::rail(const Looking& looking) const {
     std::vector<Op> ops;
-    draw({members_.rail, members_.tenon}, false, looking, ops);
+    draw(railSolids(false), members_.ownHollows, looking, ops);
     addRailBreak(looking, ops);
     const bool onCheek = looking.downAxis == 1;
     const Rect tenon = onSheet(members_.tenon, looking);
@@ -234,7 +241,7 @@ std::vector<Op> Pictures::rail(const Looking& looking) const {
 // The mortised member by itself, with the sizes of its mortise.
 std::vector<Op> Pictures::post(const Looking& looking) const {
     std::vector<Op> ops;
-    draw({members_.post}, true, looking, ops);
+    draw({Polyhedron::box(members_.post)}, members_.hollows, looking, ops);
     addPostBreaks(looking, ops);
     // Clear of the breaks, whose zigzags and ends stand out a little.
     const Rect drawn = boundsOf(ops, metrics_);
@@ -294,7 +301,9 @@ void Pictures::addCuttingPlane(const Rect& bounds, std::vector<Op>& ops) const {
 
 std::vector<Op> Pictures::together() const {
     std::vector<Op> ops;
-    draw({members_.rail, members_.tenon, members_.post}, true, kOnEdge, ops);
+    std::vector<Polyhedron> both = railSolids(true);
+    both.push_back(Polyhedron::box(members_.post));
+    draw(std::move(both), members_.hollows, kOnEdge, ops);
     addRailBreak(kOnEdge, ops);
     addPostBreaks(kOnEdge, ops);
     addCuttingPlane(boundsOf(ops, metrics_), ops);
@@ -304,41 +313,47 @@ std::vector<Op> Pictures::together() const {
 // Both members cut through the middle of the tenon: along the grain hatched with it, across it at
 // 45 degrees.
 std::vector<Op> Pictures::section() const {
-    const Rect rail = onSheet(members_.rail, kOnCheek);
-    const Rect tenon = onSheet(members_.tenon, kOnCheek);
-    const Rect post = onSheet(members_.post, kOnCheek);
-    const Rect mortise = onSheet(members_.mortise, kOnCheek);
+    const JointSection cut = sectionOf(members_, scale_);
     std::vector<Op> ops;
-    const auto outline = [&](std::vector<Vec2> points) {
-        ops.push_back(Stroke{std::move(points), LineRole::Visible});
-    };
-    const auto side = [&](Vec2 a, Vec2 b, bool isCut) {
-        if (!isCut) {
-            outline({a, b});
+    const auto add = [&](const std::vector<Ring>& rings, const auto& isSawn) {
+        for (const SectionLine& line : outlineOf(rings)) {
+            if (!isSawn(line)) {
+                ops.push_back(Stroke{{line.a, line.b}, LineRole::Visible});
+            }
         }
     };
-    outline({rail.min,
-             {0.0, rail.min.y},
-             {0.0, tenon.min.y},
-             {tenon.max.x, tenon.min.y},
-             {tenon.max.x, tenon.max.y},
-             {0.0, tenon.max.y},
-             {0.0, rail.max.y},
-             {rail.min.x, rail.max.y}});
-    side(rail.min, {rail.min.x, rail.max.y}, members_.railIsCut);
-    const bool runsDown = members_.postAxis == 1;
-    const bool runsAlong = members_.postAxis == 0;
-    outline({post.min, {post.min.x, post.max.y}});
-    side({post.max.x, post.min.y}, post.max, runsAlong && members_.postIsCutHigh);
-    side(post.min, {post.max.x, post.min.y}, runsDown && members_.postIsCutLow);
-    side({post.min.x, post.max.y}, post.max, runsDown && members_.postIsCutHigh);
-    outline(
-        {mortise.min, {mortise.max.x, mortise.min.y}, mortise.max, {mortise.min.x, mortise.max.y}});
+    const auto liesAt = [](const SectionLine& line, int axis, double at) {
+        const double a = axis == 0 ? line.a.x : line.a.y;
+        const double b = axis == 0 ? line.b.x : line.b.y;
+        return std::abs(a - at) < 1e-6 && std::abs(b - at) < 1e-6;
+    };
+    std::vector<Ring> wood{cut.rail};
+    if (!members_.isLoose) {
+        wood.insert(wood.end(), cut.tenons.begin(), cut.tenons.end());
+    }
+    const int axis = members_.postAxis;
+    add(wood, [&](const SectionLine& line) {
+        return members_.railIsCut && liesAt(line, 0, members_.rail.min.x * scale_);
+    });
+    add({cut.post}, [&](const SectionLine& line) {
+        return axis != 2 &&
+               ((members_.postIsCutLow && liesAt(line, axis, members_.post.min[axis] * scale_)) ||
+                (members_.postIsCutHigh && liesAt(line, axis, members_.post.max[axis] * scale_)));
+    });
+    const auto nothing = [](const SectionLine&) { return false; };
+    add(cut.hollows, nothing);
+    add(cut.ownHollows, nothing);
+    if (members_.isLoose) {
+        add(cut.tenons, nothing);
+    }
     addRailBreak(kOnCheek, ops);
     addPostBreaks(kOnCheek, ops);
-    append(ops, hatch({{ringOf(rail), ringOf(tenon)}, {}}, Angle(), kHatchSpacing));
-    const Angle grain = Angle::degrees(runsDown ? 90.0 : (runsAlong ? 0.0 : 45.0));
-    append(ops, hatch({{ringOf(post)}, {ringOf(mortise)}}, grain, kHatchSpacing));
+    if (members_.isLoose) {
+        append(ops, hatch({cut.tenons, {}}, Angle(), kHatchSpacing));
+    }
+    append(ops, hatch({wood, cut.ownHollows}, Angle(), kHatchSpacing));
+    const Angle grain = Angle::degrees(axis == 1 ? 90.0 : (axis == 0 ? 0.0 : 45.0));
+    append(ops, hatch({{cut.post}, cut.hollows}, grain, kHatchSpacing));
     const Rect all = boundsOf(ops, metrics_);
     const double letter = 1.4 * style_.dimensions.height;
     ops.push_back(TextOp{{(all.min.x + all.max.x) / 2.0, all.max.y + 2.0 + letter},
@@ -375,11 +390,11 @@ std::vector<Op> Pictures::compose(bool isThirdAngle) const {
         x += right - left + kBetweenColumns;
     }
     std::vector<Op> mouth;
-    draw({members_.post}, true, kOnMouth, mouth);
+    draw({Polyhedron::box(members_.post)}, members_.hollows, kOnMouth, mouth);
     addPostBreaks(kOnMouth, mouth);
     addLabel("mouth", mouth);
     std::vector<Op> tenon;
-    draw({members_.rail, members_.tenon}, false, kOnTenon, tenon);
+    draw(railSolids(false), members_.ownHollows, kOnTenon, tenon);
     addLabel("tenon", tenon);
     for (std::vector<Op>* ops : {&mouth, &tenon}) {
         const Rect bounds = boundsOf(*ops, metrics_);

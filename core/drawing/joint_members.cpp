@@ -33,6 +33,53 @@ void shorten(JointMembers& m) {
     m.post.max[axis] = std::min(m.post.max[axis], high + beyond);
 }
 
+Vec3 outwardOf(Face face) {
+    switch (face) {
+        case Face::FaceSide:
+            return {0, 0, -1};
+        case Face::BackSide:
+            return {0, 0, 1};
+        case Face::FaceEdge:
+            return {0, -1, 0};
+        case Face::BackEdge:
+            return {0, 1, 0};
+        case Face::StartEnd:
+            return {-1, 0, 0};
+        case Face::FarEnd:
+            return {1, 0, 0};
+    }
+    return {};
+}
+
+// What the joint takes from one part, restated in the joint's frame.
+std::vector<Hollow> hollowsOf(const ResolvedJoint& joint,
+                              const ResolvedPart& part,
+                              std::size_t index) {
+    const Frame frame = relativeFrame(joint.frame, part.frame);
+    std::vector<Hollow> hollows;
+    for (const MortiseSolid& mortise : part.mortises) {
+        if (mortise.joint == index) {
+            hollows.push_back({mortise.solid().toPolyhedron().transformed(frame),
+                               frame.directionToOuter(outwardOf(mortise.face))});
+        }
+    }
+    for (const ResolvedCut& cut : part.cuts) {
+        if (cut.joint == index) {
+            hollows.push_back({cut.solid().toPolyhedron().transformed(frame),
+                               frame.directionToOuter(outwardOf(cut.face))});
+        }
+    }
+    return hollows;
+}
+
+// A loose tenon as one piece, half of it in each member.
+void addLooseTenon(JointMembers& m) {
+    m.isLoose = true;
+    Box whole = m.tenon;
+    whole.min.x = -whole.max.x;
+    m.tenons.push_back(Polyhedron::box(whole));
+}
+
 }  // namespace
 
 JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
@@ -53,6 +100,16 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
     const auto tenon = std::find_if(tenoned.tenons.begin(), tenoned.tenons.end(), isOfJoint);
     if (tenon != tenoned.tenons.end()) {
         m.tenon = inJoint(joint, tenoned, tenon->box);
+    }
+    for (const TenonSolid& solid : tenoned.tenons) {
+        if (solid.joint == index) {
+            m.tenons.push_back(polyhedronOf(solid, relativeFrame(joint.frame, tenoned.frame)));
+        }
+    }
+    m.hollows = hollowsOf(joint, mortised, index);
+    m.ownHollows = hollowsOf(joint, tenoned, index);
+    if (m.tenons.empty()) {
+        addLooseTenon(m);
     }
     const Frame relative = relativeFrame(joint.frame, mortised.frame);
     m.postAxis = mainAxis(relative.x);

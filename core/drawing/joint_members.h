@@ -1,9 +1,18 @@
 #pragma once
 
+#include <vector>
+
+#include "core/geometry/polyhedron.h"
 #include "core/geometry/rect.h"
 #include "core/resolve/resolved_piece.h"
 
 namespace shoulderline {
+
+// Something hollow: its solid, and the way that its mouth looks.
+struct Hollow {
+    Polyhedron solid;
+    Vec3 outward;
+};
 
 // Both members near a joint, as boxes in its frame: x into the mortised part, y along the tenon's
 // width, z along its thickness, the shoulder at x = 0; millimetres. Members are cut off where they
@@ -16,6 +25,12 @@ struct JointMembers {
     int postAxis = 1;        // which way of the joint's frame the mortised part runs
     double reference = 0.0;  // where its reference face lies, along `referenceAxis`
     int referenceAxis = 2;
+    // All solids of the joint, `tenon` and `mortise` among them; a loose tenon runs on into the
+    // rail.
+    std::vector<Polyhedron> tenons;
+    std::vector<Hollow> hollows;     // in the mortised part: mortises and bores
+    std::vector<Hollow> ownHollows;  // in the tenoned one
+    bool isLoose = false;
     bool railIsCut = true;  // it runs on past rail.min.x
     bool postIsCutLow = true;
     bool postIsCutHigh = true;

@@ -27,20 +27,29 @@ long thousandths(double mm) {
     return std::lround(mm * 1000.0);
 }
 
+// The features of a joint as one number.
+long featureBits(const ResolvedJoint& joint) {
+    long bits = 0;
+    for (const JointFeature feature : joint.features) {
+        bits |= 1L << static_cast<int>(feature);
+    }
+    return bits;
+}
+
 Signature signatureOf(const ResolvedPiece& resolved,
                       std::size_t index,
                       const std::vector<std::size_t>& kindOf) {
     const ResolvedJoint& joint = resolved.joints[index];
     Vec3 mouth;
     for (const MortiseSolid& mortise : resolved.parts[joint.mortised].mortises) {
-        if (mortise.joint == index) {
+        if (mortise.joint == index && !mortise.isHaunch) {
             mouth = mortise.box.size();
         }
     }
     const Tenon& tenon = joint.tenon;
     return {static_cast<long>(kindOf[joint.tenoned]),
             static_cast<long>(kindOf[joint.mortised]),
-            static_cast<long>(joint.kind),
+            static_cast<long>(joint.kind) + 100 * featureBits(joint),
             thousandths(tenon.length.value.mm()),
             thousandths(tenon.width.value.mm()),
             thousandths(tenon.thickness.value.mm()),
@@ -64,11 +73,22 @@ std::string nameOf(const ResolvedPiece& resolved, const JointGroup& group) {
     return resolved.parts[joint.tenoned].of + " into " + resolved.parts[joint.mortised].of;
 }
 
+// "haunch length 3/8, horn 1"; empty where it has no more sizes than every joint.
+std::string furtherSizes(const Piece& piece, const ResolvedJoint& joint) {
+    std::string text;
+    for (const FurtherSize& further : joint.further) {
+        text += text.empty() ? "" : ", ";
+        text +=
+            std::string(wordFor(further.name)) + " " + showLength(further.size.value, piece.style);
+    }
+    return text;
+}
+
 // "make 2; blind; 1 : 4".
 std::string captionOf(const ResolvedPiece& resolved, const JointGroup& group, double scale) {
     const ResolvedJoint& joint = resolved.joints[group.joints.front()];
-    return "make " + std::to_string(group.joints.size()) + "; " + std::string(wordFor(joint.kind)) +
-           "; " + scaleText(scale);
+    return "make " + std::to_string(group.joints.size()) + "; " + joint.form().words() + "; " +
+           scaleText(scale);
 }
 
 Block blockOf(const Piece& piece,
@@ -81,8 +101,12 @@ Block blockOf(const Piece& piece,
     Block block;
     block.part = resolved.parts[resolved.joints[group.joints.front()].tenoned].of;
     const std::string caption = captionOf(resolved, group, scale);
-    block.size = Vec2{std::max(drawing.size.x, metrics.width(caption, kCaptionHeight, false)),
-                      drawing.size.y + kNameRows};
+    const std::string further = furtherSizes(piece, resolved.joints[group.joints.front()]);
+    const double rows = kNameRows + (further.empty() ? 0.0 : 2.0 + kCaptionHeight);
+    block.size = Vec2{std::max({drawing.size.x,
+                                metrics.width(caption, kCaptionHeight, false),
+                                metrics.width(further, kCaptionHeight, false)}),
+                      drawing.size.y + rows};
     const FittedText name = fitText(nameOf(resolved, group), kNameHeight, block.size.x, metrics);
     block.ops.push_back(
         TextOp{{0.0, kNameHeight}, name.text, name.height, Align::Left, false, true});
@@ -92,7 +116,15 @@ Block blockOf(const Piece& piece,
                                Align::Left,
                                false,
                                false});
-    move(drawing.ops, {0.0, kNameRows});
+    if (!further.empty()) {
+        block.ops.push_back(TextOp{{0.0, kNameHeight + 4.0 + 2.0 * kCaptionHeight},
+                                   further,
+                                   kCaptionHeight,
+                                   Align::Left,
+                                   false,
+                                   false});
+    }
+    move(drawing.ops, {0.0, rows});
     block.ops.insert(block.ops.end(),
                      std::make_move_iterator(drawing.ops.begin()),
                      std::make_move_iterator(drawing.ops.end()));

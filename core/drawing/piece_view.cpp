@@ -5,32 +5,12 @@
 #include <numeric>
 #include <optional>
 
+#include "core/geometry/convex_hull.h"
 #include "core/geometry/hidden_lines.h"
 
 namespace shoulderline {
 
 namespace {
-
-// The smallest convex polygon around `points`, counter-clockwise (Andrew's monotone chain).
-std::vector<Vec2> hullOf(std::vector<Vec2> points) {
-    std::sort(points.begin(), points.end(), [](Vec2 a, Vec2 b) {
-        return a.x != b.x ? a.x < b.x : a.y < b.y;
-    });
-    std::vector<Vec2> hull;
-    for (int pass = 0; pass < 2; ++pass) {
-        const std::size_t start = hull.size();
-        for (const Vec2& p : points) {
-            while (hull.size() >= start + 2 &&
-                   cross(hull.back() - hull[hull.size() - 2], p - hull.back()) <= 0.0) {
-                hull.pop_back();
-            }
-            hull.push_back(p);
-        }
-        hull.pop_back();
-        std::reverse(points.begin(), points.end());
-    }
-    return hull;
-}
 
 // What a body covers in the view: its outline where the view looks straight at it, else the hull.
 std::vector<Vec2> coveredBy(const ResolvedPart& part, const Polyhedron& placed, const View& view) {
@@ -46,7 +26,7 @@ std::vector<Vec2> coveredBy(const ResolvedPart& part, const Polyhedron& placed, 
     for (const Vec3& v : placed.vertices) {
         points.push_back(view.project(v));
     }
-    return hullOf(std::move(points));
+    return convexHull(std::move(points));
 }
 
 }  // namespace

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <vector>
+
+#include "core/drawing/joint_members.h"
+
+namespace shoulderline {
+
+using Ring = std::vector<Vec2>;  // convex, counter-clockwise with y up; closed, the last point not
+                                 // repeated
+
+// What the plane through the middle of the main tenon, along its width, cuts of a joint: x and y of
+// the joint's frame times `scale`.
+struct JointSection {
+    Ring rail;
+    std::vector<Ring> tenons;
+    Ring post;
+    std::vector<Ring> hollows;     // in the mortised part
+    std::vector<Ring> ownHollows;  // in the rail and its tenons
+};
+[[nodiscard]] JointSection sectionOf(const JointMembers& members, double scale);
+
+// A straight line of a drawing.
+struct SectionLine {
+    Vec2 a;
+    Vec2 b;
+};
+
+// The outline of what the rings cover together: their sides less what runs inside.
+[[nodiscard]] std::vector<SectionLine> outlineOf(const std::vector<Ring>& rings);
+
+}  // namespace shoulderline
