@@ -195,6 +195,7 @@ std::vector<Finding> check(const Piece& piece,
     checkMeetings(context, findings);
     checkMouths(context, findings);
     checkProportions(context, findings);
+    checkShapes(context, findings);
     checkContacts(context, findings);
     checkStock(context, findings);
     checkMovement(context, findings);

@@ -1,0 +1,98 @@
+#include <algorithm>
+
+#include "core/check/checks.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kSliver = 0.2;          // mm of wood looked at behind a mouth or a shoulder
+constexpr double kLeastCovered = 0.999;  // facets of an arc take a little
+
+// The share of `box` that is wood.
+double woodIn(const Box& box, const std::vector<ConvexSolid>& wood) {
+    const ConvexSolid solid = ConvexSolid::box(box);
+    double covered = 0.0;
+    for (const ConvexSolid& piece : wood) {
+        if (const std::optional<ConvexSolid> shared = intersection(solid, piece)) {
+            covered += shared->volume();
+        }
+    }
+    return covered / box.volume();
+}
+
+int axisOf(Face face) {
+    return face == Face::StartEnd || face == Face::FarEnd
+               ? 0
+               : (face == Face::FaceEdge || face == Face::BackEdge ? 1 : 2);
+}
+
+bool entersFromLow(Face face) {
+    return face == Face::StartEnd || face == Face::FaceEdge || face == Face::FaceSide;
+}
+
+Box mouthSliver(const MortiseSolid& mortise) {
+    Box box = mortise.box;
+    const int axis = axisOf(mortise.face);
+    const double sliver = std::min(kSliver, (box.max[axis] - box.min[axis]) / 2);
+    (entersFromLow(mortise.face) ? box.max : box.min)[axis] =
+        entersFromLow(mortise.face) ? box.min[axis] + sliver : box.max[axis] - sliver;
+    return box;
+}
+
+// What of the tenon's section lies just inside its shoulder.
+Box rootSliver(const TenonSolid& tenon, double length) {
+    Box box = tenon.box;
+    const bool atStart = tenon.box.max.x <= length / 2;
+    box.min.x = atStart ? 0.0 : length - kSliver;
+    box.max.x = box.min.x + kSliver;
+    return box;
+}
+
+void tell(const CheckContext& context,
+          RuleId rule,
+          std::size_t joint,
+          std::string message,
+          std::vector<Finding>& findings) {
+    const ResolvedJoint& resolved = context.resolved.joints[joint];
+    Finding finding = context.finding(rule, Severity::MustMend);
+    finding.parts = {resolved.tenoned, resolved.mortised};
+    finding.joint = joint;
+    finding.message = std::move(message);
+    findings.push_back(std::move(finding));
+}
+
+}  // namespace
+
+void checkShapes(const CheckContext& context, std::vector<Finding>& findings) {
+    for (const ResolvedPart& part : context.resolved.parts) {
+        if (part.body.isBox()) {
+            continue;
+        }
+        const std::vector<ConvexSolid> wood = part.body.pieces();
+        for (const MortiseSolid& mortise : part.mortises) {
+            const ResolvedJoint& joint = context.resolved.joints[mortise.joint];
+            if (joint.form().isSized() && woodIn(mouthSliver(mortise), wood) < kLeastCovered) {
+                tell(context,
+                     RuleId::MouthOnFace,
+                     mortise.joint,
+                     "{joint}: the mouth lies where {other} is shaped away; move {part}, or leave "
+                     "the wood there",
+                     findings);
+            }
+        }
+        for (const TenonSolid& tenon : part.tenons) {
+            if (!tenon.isHaunch &&
+                woodIn(rootSliver(tenon, part.shoulderLength.value.mm()), wood) < kLeastCovered) {
+                tell(context,
+                     RuleId::ShoulderLeast,
+                     tenon.joint,
+                     "{joint}: the tenon stands out past the shaped edge of {part}; give it a "
+                     "wider shoulder there",
+                     findings);
+            }
+        }
+    }
+}
+
+}  // namespace shoulderline
