@@ -283,6 +283,8 @@ template std::vector<JointFeature> allWords<JointFeature>();
 template std::vector<SizeName> allWords<SizeName>();
 template std::vector<CutKind> allWords<CutKind>();
 template std::vector<Face> allWords<Face>();
+template std::vector<Datum> allWords<Datum>();
+template std::vector<Run> allWords<Run>();
 
 template <class Word>
 std::string listOfWords() {

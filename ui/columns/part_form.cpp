@@ -58,16 +58,16 @@ void PartForm::show(std::size_t stated) {
     if (now == nullptr) {
         return;
     }
-    std::string shape = std::to_string(stated) + ":" + std::to_string(now->relation.index()) +
-                        (now->spacing ? "s" : "");
+    std::string rows = std::to_string(stated) + ":" + std::to_string(now->relation.index()) +
+                       (now->spacing ? "s" : "") + shapeKey(*now);
     for (const Part& other : document_.piece().parts) {
-        shape += "," + other.name;
+        rows += "," + other.name;
     }
     for (const Stock& stock : document_.piece().stocks) {
-        shape += ";" + stock.name;
+        rows += ";" + stock.name;
     }
-    if (shape != shape_) {
-        shape_ = shape;
+    if (rows != rows_) {
+        rows_ = rows;
         rebuild(*now);
     }
     for (const auto& refresh : refreshers_) {
@@ -134,6 +134,8 @@ void PartForm::rebuild(const Part& part) {
     if (part.spacing) {
         addSpacing();
     }
+    addShape(part);
+    addCuts(part);
 }
 
 void PartForm::addName() {

@@ -31,6 +31,18 @@ class PartForm final : public QWidget {
     void addCaps(const Caps& caps);
     void addFree();
     void addSpacing();
+    void addShape(const Part& part);
+    void addPoint(Face face, std::size_t index, const ShapedEdge& points);
+    void addCuts(const Part& part);
+    void addCut(bool isBore, std::size_t index);
+    // A heading with one command at its right.
+    void addHeading(const QString& title,
+                    const QString& command,
+                    std::function<void(QWidget&)> act);
+    template <class Word>
+    void addWord(const QString& label, std::function<Word&(Part&)> word);
+    // What of shape and cuts decides which rows there are.
+    [[nodiscard]] static std::string shapeKey(const Part& part);
     void addName();
     void addStatement(const QString& label,
                       Dimension dimension,
@@ -56,7 +68,7 @@ class PartForm final : public QWidget {
     QGridLayout* grid_;
     std::vector<std::function<void(const Part&)>> refreshers_;
     std::size_t stated_ = 0;
-    std::string shape_;  // of the form: rebuilt when another is wanted
+    std::string rows_;  // which the form has: rebuilt when others are wanted
 };
 
 }  // namespace shoulderline

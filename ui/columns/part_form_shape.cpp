@@ -1,0 +1,219 @@
+#include <QMenu>
+#include <algorithm>
+
+#include "ui/columns/part_form.h"
+#include "ui/columns/section.h"
+#include "ui/look/text.h"
+
+// The rows of a part's form for its shaped sides and for its cuts.
+namespace shoulderline {
+
+using namespace Qt::Literals::StringLiterals;
+
+namespace {
+
+template <class Word>
+QStringList allWordTexts() {
+    QStringList texts;
+    for (const Word word : allWords<Word>()) {
+        texts << qt(wordFor(word));
+    }
+    return texts;
+}
+
+// A point of a side's outline, and a cut; made where they are not there, as on a copy whose row is
+// about to go.
+EdgePoint& pointOf(Part& part, Face face, std::size_t index) {
+    ShapedEdge& edge = part.shape[face];
+    edge.resize(std::max(edge.size(), index + 1));
+    return edge[index];
+}
+
+CutStatement& cutOf(Part& part, std::size_t index) {
+    part.cuts.resize(std::max(part.cuts.size(), index + 1));
+    return part.cuts[index];
+}
+
+// A side as one begins to shape it: straight, with a point at either end.
+ShapedEdge straightEdge() {
+    EdgePoint far;
+    far.from = Datum::Far;
+    return {EdgePoint{}, far};
+}
+
+CutStatement usualCut(CutKind kind) {
+    CutStatement cut;
+    cut.kind = kind;
+    if (kind == CutKind::Bore) {
+        cut.alongFrom = cut.acrossFrom = Datum::Middle;
+        cut.width = "3/8 in";
+    } else {
+        cut.width = "1/4 in";
+        cut.depth = "1/4 in";
+    }
+    return cut;
+}
+
+}  // namespace
+
+std::string PartForm::shapeKey(const Part& part) {
+    std::string key;
+    for (const auto& [face, points] : part.shape) {
+        key += "|" + std::string(wordFor(face));
+        for (const EdgePoint& point : points) {
+            key += point.run == Run::Arc ? "a" : ".";
+        }
+    }
+    for (const CutStatement& cut : part.cuts) {
+        key += "/" + std::string(wordFor(cut.kind));
+    }
+    return key;
+}
+
+void PartForm::addHeading(const QString& title,
+                          const QString& command,
+                          std::function<void(QWidget&)> act) {
+    auto* heading = new SectionHeading(title, this);
+    TextButton* button = heading->addCommand(command, tr("%1: %2").arg(title, command));
+    connect(button, &TextButton::clicked, this, [button, act = std::move(act)] { act(*button); });
+    grid_->addWidget(heading, grid_->rowCount(), 0, 1, 2);
+    heading->show();
+}
+
+template <class Word>
+void PartForm::addWord(const QString& label, std::function<Word&(Part&)> word) {
+    addChoice(
+        label,
+        allWordTexts<Word>(),
+        [word](const Part& part) {
+            Part copy = part;
+            return qt(wordFor(word(copy)));
+        },
+        [word](Part& part, const QString& text) {
+            word(part) = fromWord<Word>(utf8(text)).value_or(word(part));
+        });
+}
+
+void PartForm::addShape(const Part& part) {
+    addHeading(tr("shape"), tr("shape a side"), [this](QWidget& under) {
+        const Part* now = this->part();
+        QMenu menu(this);
+        for (const Face face : allWords<Face>()) {
+            if (now != nullptr && !now->shape.contains(face)) {
+                menu.addAction(qt(wordFor(face)), this, [this, face] {
+                    changeOrTell([face](Part& p) { p.shape[face] = straightEdge(); });
+                });
+            }
+        }
+        menu.exec(under.mapToGlobal(QPoint(0, under.height())));
+    });
+    for (const auto& [face, points] : part.shape) {
+        const QString side = qt(wordFor(face));
+        addHeading(side, tr("change"), [this, face = face](QWidget& under) {
+            QMenu menu(this);
+            menu.addAction(tr("Add a Point"), this, [this, face] {
+                changeOrTell([face](Part& p) {
+                    ShapedEdge& edge = p.shape[face];
+                    EdgePoint middle;
+                    middle.from = Datum::Middle;
+                    edge.insert(edge.begin() + static_cast<std::ptrdiff_t>(edge.size() / 2),
+                                middle);
+                });
+            });
+            menu.addAction(tr("Take the Last Point Away"), this, [this, face] {
+                changeOrTell([face](Part& p) {
+                    if (p.shape[face].size() > 1) {
+                        p.shape[face].pop_back();
+                    }
+                });
+            });
+            menu.addAction(tr("Make It Straight"), this, [this, face] {
+                changeOrTell([face](Part& p) { p.shape.erase(face); });
+            });
+            menu.exec(under.mapToGlobal(QPoint(0, under.height())));
+        });
+        for (std::size_t i = 0; i < points.size(); ++i) {
+            addPoint(face, i, points);
+        }
+    }
+}
+
+void PartForm::addPoint(Face face, std::size_t i, const ShapedEdge& points) {
+    addWord<Datum>(tr("point %1 from the").arg(i + 1),
+                   [face, i](Part& p) -> Datum& { return pointOf(p, face, i).from; });
+    addStatement(
+        tr("along"),
+        Dimension::Length,
+        true,
+        [face, i](Part& p) -> Statement& { return pointOf(p, face, i).along; },
+        tr("there"));
+    addStatement(
+        tr("in by"),
+        Dimension::Length,
+        true,
+        [face, i](Part& p) -> Statement& { return pointOf(p, face, i).in; },
+        tr("not"));
+    if (i + 1 == points.size()) {
+        return;
+    }
+    addWord<Run>(tr("then in a"), [face, i](Part& p) -> Run& { return pointOf(p, face, i).run; });
+    if (points[i].run == Run::Arc) {
+        addStatement(
+            tr("bowed out by"),
+            Dimension::Length,
+            true,
+            [face, i](Part& p) -> Statement& { return pointOf(p, face, i).bow; },
+            tr("not"));
+    }
+}
+
+void PartForm::addCuts(const Part& part) {
+    addHeading(tr("cuts"), tr("add a cut"), [this](QWidget& under) {
+        QMenu menu(this);
+        for (const CutKind kind : allWords<CutKind>()) {
+            menu.addAction(qt(wordFor(kind)), this, [this, kind] {
+                changeOrTell([kind](Part& p) { p.cuts.push_back(usualCut(kind)); });
+            });
+        }
+        menu.exec(under.mapToGlobal(QPoint(0, under.height())));
+    });
+    for (std::size_t i = 0; i < part.cuts.size(); ++i) {
+        const CutKind kind = part.cuts[i].kind;
+        addHeading(
+            tr("%1 %2").arg(qt(wordFor(kind))).arg(i + 1), tr("remove"), [this, i](QWidget&) {
+                changeOrTell([i](Part& p) {
+                    if (i < p.cuts.size()) {
+                        p.cuts.erase(p.cuts.begin() + static_cast<std::ptrdiff_t>(i));
+                    }
+                });
+            });
+        addCut(kind == CutKind::Bore, i);
+    }
+}
+
+void PartForm::addCut(bool isBore, std::size_t i) {
+    addWord<Face>(tr("in the"), [i](Part& p) -> Face& { return cutOf(p, i).face; });
+    const auto add =
+        [&](const QString& label, Statement CutStatement::*member, const QString& whenEmpty) {
+            addStatement(
+                label,
+                Dimension::Length,
+                true,
+                [i, member](Part& p) -> Statement& { return cutOf(p, i).*member; },
+                whenEmpty);
+        };
+    addWord<Datum>(tr("along from the"), [i](Part& p) -> Datum& { return cutOf(p, i).alongFrom; });
+    add(isBore ? tr("to its centre") : tr("to it"), &CutStatement::along, tr("there"));
+    if (!isBore) {
+        add(tr("length"), &CutStatement::length, tr("to the end"));
+    }
+    addWord<Datum>(tr("across from the"),
+                   [i](Part& p) -> Datum& { return cutOf(p, i).acrossFrom; });
+    add(isBore ? tr("to its centre") : tr("to it"), &CutStatement::across, tr("there"));
+    add(isBore ? tr("diameter") : tr("width"),
+        &CutStatement::width,
+        isBore ? QString() : tr("all across"));
+    add(tr("depth"), &CutStatement::depth, tr("through"));
+}
+
+}  // namespace shoulderline
