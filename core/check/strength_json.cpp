@@ -105,7 +105,7 @@ std::string strengthClause(const StrengthReport& report, std::size_t joint) {
     }
     if (!strength.isCovered) {
         return "rank " + std::to_string(report.ranks[joint]) + " of " +
-               std::to_string(report.order.size()) + ", outside the sizes tested";
+               std::to_string(report.estimated) + ", outside the sizes tested";
     }
     return rangeText(strength.bending.range, "N\u00a0m") + ", the " +
            std::string(wordFor(strength.bending.governs)) + " governs";

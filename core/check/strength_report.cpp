@@ -74,6 +74,7 @@ StrengthReport strengthReport(const Piece& piece,
         if (!rating.strength.isEstimated()) {
             continue;
         }
+        ++report.estimated;
         rating.working = hardest(rating.strength, carried.demands[i], carried.loads, estimator);
         if (rating.working) {
             Assumptions& taken = rating.strength.assumptions;

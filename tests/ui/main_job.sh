@@ -37,6 +37,23 @@ check "redo makes it 1 1/8 in again" field_shows 'rail thickness' '1 1/8'
 ui_click 'push button' 'must mend:'
 check "a finding leads to its joint, with its sizes" field_shows 'tenon thickness' '3/8'
 
+ui_key ctrl+3
+check "the joint's proportions are told with their sources" sees 'Fairham, Woodwork Joints, General rule'
+check "its strength carries the caution" sees 'no proof that a piece is safe to sit on'
+ui_a11y press 'push button' 'house rule for tenon thickness to stock'; sleep .4
+ui_type '0.5'
+check "a house rule is foreseen before it is taken" sees 'It would change:'
+ui_key alt+t
+check "the house rule stands" sees 'your house rule for tenon thickness'
+ui_key ctrl+z
+no_house_rule() { for _ in $(seq 40); do ui_a11y dump | grep -F "your house rule" >/dev/null || return 0; sleep .1; done; return 1; }
+check "and is taken back like any change" no_house_rule
+ui_a11y press 'push button' 'loads that the piece is to bear'; sleep .4
+ui_type 'swell'; ui_key Tab Tab Tab; ui_type '300'; ui_key alt+s
+check "a load of the maker's own is carried" sees 'swell: 300 N'
+ui_key Escape; ui_key ctrl+z
+ui_key ctrl+1
+
 ui_click text 'seat height'; ui_type '16 3/x'; ui_key Return
 check "what cannot be read is refused in words" sees 'expected'
 ui_key Escape

@@ -35,6 +35,8 @@ class FollowingColumn final : public QScrollArea {
     Q_OBJECT
   public:
     FollowingColumn(Document& document, Prompts& prompts, QWidget* parent = nullptr);
+    // Whether a joint's proportions are told here; not where the page tells them itself.
+    void setGaugesShown(bool shown) { joint_->setGaugesShown(shown); }
 
   private:
     void refresh();

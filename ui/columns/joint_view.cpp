@@ -168,7 +168,7 @@ void JointView::refresh() {
         }
     }
     others_->setVisible(true);
-    gauges_->setVisible(isWood);
+    gauges_->setVisible(isWood && gaugesShown_);
     showOthers(*one);
     if (isWood) {
         gauges_->show(*document_.chosenJoint());
@@ -217,6 +217,11 @@ void JointView::openFeatures() {
         action->setChecked(one->has(feature));
     }
     menu.exec(features_->mapToGlobal(QPoint(0, features_->height())));
+}
+
+void JointView::setGaugesShown(bool shown) {
+    gaugesShown_ = shown;
+    refresh();
 }
 
 void JointView::showRow(Row& row, const ResolvedJoint& one) {

@@ -22,6 +22,8 @@ class JointView final : public QWidget {
   public:
     explicit JointView(Document& document, QWidget* parent = nullptr);
     void refresh();
+    // Whether its proportions are told here; not where a page tells them itself.
+    void setGaugesShown(bool shown);
 
   protected:
     bool eventFilter(QObject* object, QEvent* event) override;
@@ -53,6 +55,7 @@ class JointView final : public QWidget {
     std::vector<Row> rows_;
     QLabel* others_;
     Gauges* gauges_;
+    bool gaugesShown_ = true;
     WhyBox* why_;
     SizeName whyOf_ = SizeName::TenonThickness;
 };

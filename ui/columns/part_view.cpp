@@ -4,6 +4,8 @@
 #include <iterator>
 #include <utility>
 
+#include "core/check/figure_text.h"
+#include "ui/columns/air_dialog.h"
 #include "ui/columns/section.h"
 #include "ui/look/text.h"
 
@@ -30,6 +32,16 @@ PartView::PartView(Document& document, Prompts& prompts, QWidget* parent)
     sizes_->setVerticalSpacing(1);
     sizes_->setColumnStretch(0, 1);
     sizes_->setColumnMinimumWidth(2, 54);
+    moves_ = new TextButton({}, TextButton::Kind::Quiet, this);
+    moves_->setWordWrap(true);
+    QFont small = moves_->font();
+    small.setPointSizeF(small.pointSizeF() * 0.92);
+    moves_->setFont(small);
+    moves_->setObjectName(u"movement"_s);
+    connect(moves_, &TextButton::clicked, this, [this] {
+        AirDialog dialog(document_, window());
+        dialog.exec();
+    });
     mainJoint_ = new TextButton({}, TextButton::Kind::Plain, this);
     mainJoint_->setBold(true);
     mainJoint_->setWordWrap(true);
@@ -42,6 +54,7 @@ PartView::PartView(Document& document, Prompts& prompts, QWidget* parent)
     layout->addLayout(sizes_);
     why_ = new WhyBox(document_, this);
     layout->addWidget(why_);
+    layout->addWidget(moves_);
     layout->addSpacing(4);
     layout->addWidget(mainJoint_);
     layout->addWidget(gauges_);
@@ -65,6 +78,7 @@ void PartView::refresh() {
     }
     stock_->setText(wood);
     showSizes(part);
+    showMovement(*chosen);
     showJoints(*chosen);
     form_->show(part.stated);
 }
@@ -123,6 +137,21 @@ void PartView::showSizes(const ResolvedPart& part) {
         add(tr("gap between"), part.gap, qt(wordFor(SizeState::ByRule)), nullptr);
     }
     why_->show(sizes[told].first, *sizes[told].second);
+}
+
+// How far it moves across its grain over the year; leads to the air that it stands in.
+void PartView::showMovement(std::size_t part) {
+    const PartMovement& movement = document_.movement().parts[part];
+    const auto figure = [](double mm) { return qt(figureText(mm, 2)) + u"\u00a0mm"_s; };
+    if (!movement.width) {
+        moves_->setText(tr("movement over the year: no published figure for its wood"));
+        return;
+    }
+    moves_->setText(movement.thickness
+                        ? tr("moves %1 in width and %2 in thickness over the year")
+                              .arg(figure(*movement.width), figure(*movement.thickness))
+                        : tr("moves %1 in width over the year").arg(figure(*movement.width)));
+    moves_->setToolTip(qt(document_.movement().season.source));
 }
 
 void PartView::showJoints(std::size_t part) {

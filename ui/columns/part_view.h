@@ -23,6 +23,7 @@ class PartView final : public QWidget {
 
   private:
     void showSizes(const ResolvedPart& part);
+    void showMovement(std::size_t part);
     void showJoints(std::size_t part);
 
     Document& document_;
@@ -30,6 +31,7 @@ class PartView final : public QWidget {
     QLabel* stock_;
     QGridLayout* sizes_;
     QVBoxLayout* joints_;
+    TextButton* moves_;
     TextButton* mainJoint_;
     Gauges* gauges_;
     WhyBox* why_;

@@ -71,6 +71,48 @@ const std::vector<Finding>& Document::findings() const {
     return *findings_;
 }
 
+const StrengthReport& Document::strength() const {
+    if (!strength_) {
+        strength_ = strengthReport(*piece_, *resolved_, resources_.species, resources_.strength);
+    }
+    return *strength_;
+}
+
+const MovementReport& Document::movement() const {
+    if (!movement_) {
+        movement_ = movementReport(*piece_, *resolved_, resources_.species);
+    }
+    return *movement_;
+}
+
+Result<Foreseen> Document::foresee(const Edit& edit) const {
+    const Result<Piece> next = shoulderline::apply(*piece_, edit);
+    if (!next) {
+        return tl::unexpected(next.error());
+    }
+    const ResolvedPiece then = resolve(*next, resources_.rules, resources_.workshop);
+    if (then.troubles.size() > resolved_->troubles.size()) {
+        return fail(ErrorCode::OutOfRange, then.troubles.back().message);
+    }
+    Foreseen foreseen{ripple(*resolved_, then), {}, {}};
+    const std::vector<Finding> after = check(*next, then, resources_.species, resources_.strength);
+    const auto addMissing = [](const std::vector<Finding>& from,
+                               const std::vector<Finding>& in,
+                               std::vector<std::string>& into) {
+        for (const Finding& one : from) {
+            const bool isThere = std::any_of(in.begin(), in.end(), [&](const Finding& other) {
+                return other.message == one.message;
+            });
+            if (!isThere && one.severity != Severity::Note) {
+                into.push_back(one.message);
+            }
+        }
+    };
+    addMissing(after, findings(), foreseen.newFindings);
+    addMissing(findings(), after, foreseen.goneFindings);
+    return foreseen;
+}
+
 Result<void> Document::apply(const Edit& edit, Kind kind) {
     Result<Piece> next = shoulderline::apply(*piece_, edit);
     if (!next) {
@@ -106,6 +148,8 @@ void Document::show(std::shared_ptr<const Piece> piece,
     piece_ = std::move(piece);
     resolved_ = std::move(resolved);
     findings_.reset();
+    strength_.reset();
+    movement_.reset();
     const bool isOther = chosen != chosen_;
     chosen_ = chosen;
     ++generation_;
@@ -120,6 +164,8 @@ void Document::start(Piece piece, const QString& path, bool isRecovered) {
     resolved_ = std::make_shared<const ResolvedPiece>(
         resolve(*piece_, resources_.rules, resources_.workshop));
     findings_.reset();
+    strength_.reset();
+    movement_.reset();
     lastChange_ = {};
     chosen_ = {};
     path_ = path;

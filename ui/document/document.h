@@ -10,6 +10,8 @@
 #include <vector>
 
 #include "core/check/finding.h"
+#include "core/check/movement.h"
+#include "core/check/strength_report.h"
 #include "core/piece/edit.h"
 #include "core/piece/piece.h"
 #include "core/resolve/resolved_piece.h"
@@ -34,6 +36,13 @@ struct LastChange {
     std::vector<Moved> moved;
 };
 
+// What a change would bring, before it is made.
+struct Foreseen {
+    std::vector<Moved> moved;
+    std::vector<std::string> newFindings;  // their messages
+    std::vector<std::string> goneFindings;
+};
+
 // The piece being worked on: what is stated, what follows from it, and the way back. Widgets ask
 // it and change the piece only through apply().
 class Document final : public QObject {
@@ -46,6 +55,11 @@ class Document final : public QObject {
     [[nodiscard]] const ResolvedPiece& resolved() const { return *resolved_; }
     // Worked out when first asked for after a change.
     [[nodiscard]] const std::vector<Finding>& findings() const;
+    [[nodiscard]] const StrengthReport& strength() const;  // likewise
+    [[nodiscard]] const MovementReport& movement() const;  // likewise
+    // What `edit` would move and which findings it would bring and mend. Errors: those of
+    // shoulderline::apply(); OutOfRange where a statement in it cannot be worked out.
+    [[nodiscard]] Result<Foreseen> foresee(const Edit& edit) const;
     [[nodiscard]] const LastChange& lastChange() const { return lastChange_; }
     // Counts the changes, so that views know whether what they drew is still so.
     [[nodiscard]] int generation() const { return generation_; }
@@ -98,6 +112,8 @@ class Document final : public QObject {
     std::shared_ptr<const Piece> piece_;
     std::shared_ptr<const ResolvedPiece> resolved_;
     mutable std::optional<std::vector<Finding>> findings_;
+    mutable std::optional<StrengthReport> strength_;
+    mutable std::optional<MovementReport> movement_;
     LastChange lastChange_;
     Chosen chosen_;
     QUndoStack undoStack_;

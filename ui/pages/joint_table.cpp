@@ -2,6 +2,8 @@
 
 #include <QFont>
 
+#include "core/check/figure_text.h"
+#include "core/check/strength_json.h"
 #include "ui/look/text.h"
 
 namespace shoulderline {
@@ -62,6 +64,9 @@ QString JointTable::text(const ResolvedJoint& joint, int column) const {
     if (column == Kind) {
         return qt(joint.form().words());
     }
+    if (column == Bears || column == Worked) {
+        return strengthText(joint, column);
+    }
     if (column == Own) {
         QStringList own;
         for (const SizeName name : allWords<SizeName>()) {
@@ -83,7 +88,35 @@ QString JointTable::text(const ResolvedJoint& joint, int column) const {
     return mark + qt(document_.shown(size->value));
 }
 
+// What the joint bears, or the hardest that a load works it; by its rank where it cannot be
+// measured.
+QString JointTable::strengthText(const ResolvedJoint& joint, int column) const {
+    const auto index = static_cast<std::size_t>(&joint - document_.resolved().joints.data());
+    const StrengthReport& report = document_.strength();
+    const JointRating& rating = report.joints[index];
+    if (!rating.strength.isEstimated()) {
+        return u"–"_s;
+    }
+    if (column == Bears) {
+        return rating.strength.isCovered ? qt(rangeText(rating.strength.bending.range, ""))
+                                         : tr("not tested");
+    }
+    if (!rating.working) {
+        return u"–"_s;
+    }
+    return rating.strength.isCovered ? qt(rangeText(rating.working->ratio, ""))
+                                     : tr("rank %1").arg(static_cast<int>(report.ranks[index]));
+}
+
 QVariant JointTable::sortKey(const ResolvedJoint& joint, int column) const {
+    const auto index = static_cast<std::size_t>(&joint - document_.resolved().joints.data());
+    const JointRating& rating = document_.strength().joints[index];
+    if (column == Bears) {
+        return rating.strength.isEstimated() ? rating.strength.bending.range.middle() : 0.0;
+    }
+    if (column == Worked) {
+        return static_cast<int>(document_.strength().ranks[index]);
+    }
     const Size* size = sizeIn(joint, column);
     return size == nullptr ? QVariant(text(joint, column)) : QVariant(size->value.mm());
 }
@@ -102,7 +135,7 @@ QVariant JointTable::data(const QModelIndex& index, int role) const {
         case kSortRole:
             return sortKey(joint, index.column());
         case Qt::TextAlignmentRole:
-            return static_cast<int>((index.column() >= Thickness && index.column() <= Depth
+            return static_cast<int>((index.column() >= Thickness && index.column() <= Worked
                                          ? Qt::AlignRight
                                          : Qt::AlignLeft) |
                                     Qt::AlignVCenter);
@@ -114,6 +147,9 @@ QVariant JointTable::data(const QModelIndex& index, int role) const {
             return font;
         }
         case Qt::ToolTipRole:
+            if (index.column() == Bears || index.column() == Worked) {
+                return qt(strengthClause(document_.strength(), row));
+            }
             return size == nullptr ? QVariant() : QVariant(qt(wordFor(size->state)));
         default:
             return {};
@@ -126,8 +162,15 @@ QVariant JointTable::headerData(int section, Qt::Orientation orientation, int ro
     }
     if (role == Qt::TextAlignmentRole) {
         return static_cast<int>(
-            (section >= Thickness && section <= Depth ? Qt::AlignRight : Qt::AlignLeft) |
+            (section >= Thickness && section <= Worked ? Qt::AlignRight : Qt::AlignLeft) |
             Qt::AlignVCenter);
+    }
+    if (role == Qt::ToolTipRole && (section == Bears || section == Worked)) {
+        return section == Bears
+                   ? tr("estimated bending moment at which it would fail; for "
+                        "comparing joints, no proof of safety")
+                   : tr("what the hardest load asks, over what counts of its strength; "
+                        "sort by it to see the hardest worked first");
     }
     if (role != Qt::DisplayRole) {
         return {};
@@ -145,6 +188,10 @@ QVariant JointTable::headerData(int section, Qt::Orientation orientation, int ro
             return tr("long");
         case Depth:
             return tr("mortise");
+        case Bears:
+            return tr("bears, N m");
+        case Worked:
+            return tr("worked");
         case Own:
             return tr("not by rule");
         default:

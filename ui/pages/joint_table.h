@@ -12,7 +12,7 @@ class JointTable final : public QAbstractTableModel {
   public:
     // Sort by this role: figures by size, words by alphabet.
     static constexpr int kSortRole = Qt::UserRole;
-    enum Column { Name, Kind, Thickness, Width, Length, Depth, Own, Count };
+    enum Column { Name, Kind, Thickness, Width, Length, Depth, Bears, Worked, Own, Count };
 
     explicit JointTable(Document& document, QObject* parent = nullptr);
 
@@ -25,6 +25,7 @@ class JointTable final : public QAbstractTableModel {
 
   private:
     [[nodiscard]] QString text(const ResolvedJoint& joint, int column) const;
+    [[nodiscard]] QString strengthText(const ResolvedJoint& joint, int column) const;
     [[nodiscard]] QVariant sortKey(const ResolvedJoint& joint, int column) const;
     void refresh();
 

@@ -1,6 +1,7 @@
 #include "ui/pages/joints_page.h"
 
 #include <QHeaderView>
+#include <QScrollArea>
 #include <QSplitter>
 #include <QVBoxLayout>
 
@@ -14,6 +15,7 @@ namespace {
 
 constexpr int kRoomForOwn = 620;
 constexpr int kRoomForKind = 500;
+constexpr int kRoomForStrength = 560;
 
 }  // namespace
 
@@ -45,7 +47,7 @@ JointsPage::JointsPage(Document& document, QWidget* parent)
     view_->horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     const int figure = view_->fontMetrics().horizontalAdvance(u"• 12 15/16"_s);
     for (int column = JointTable::Kind; column < JointTable::Count; ++column) {
-        view_->setColumnWidth(column, column == JointTable::Own ? figure * 3 / 2 : figure);
+        view_->setColumnWidth(column, column >= JointTable::Bears ? figure * 3 / 2 : figure);
     }
     view_->setTextElideMode(Qt::ElideMiddle);
     view_->horizontalHeader()->setSectionResizeMode(JointTable::Name, QHeaderView::Stretch);
@@ -53,9 +55,11 @@ JointsPage::JointsPage(Document& document, QWidget* parent)
     canvas_ = new SheetCanvas(splitter);
     canvas_->setAccessibleName(tr("joint drawing"));
     canvas_->setHint(tr("Choose a joint in the table to see it large."));
-    splitter->setSizes({220, 480});
+    splitter->addWidget(makeJudgement());
+    splitter->setSizes({170, 330, 260});
     splitter->setStretchFactor(0, 0);
     splitter->setStretchFactor(1, 1);
+    splitter->setStretchFactor(2, 0);
     layout->addWidget(splitter);
     connect(view_->selectionModel(),
             &QItemSelectionModel::currentRowChanged,
@@ -74,6 +78,29 @@ JointsPage::JointsPage(Document& document, QWidget* parent)
     };
     connect(&document_, &Document::changed, this, refreshIfSeen);
     connect(&document_, &Document::chosenChanged, this, refreshIfSeen);
+}
+
+// Proportions and strength side by side, each scrolling by itself.
+QWidget* JointsPage::makeJudgement() {
+    auto* beside = new QSplitter(Qt::Horizontal, this);
+    beside->setObjectName(u"judgementSplitter"_s);
+    beside->setHandleWidth(1);
+    beside->setChildrenCollapsible(false);
+    beside->setMinimumHeight(120);
+    proportions_ = new ProportionList(document_);
+    strength_ = new StrengthPanel(document_);
+    for (QWidget* inside :
+         {static_cast<QWidget*>(proportions_), static_cast<QWidget*>(strength_)}) {
+        auto* area = new QScrollArea(beside);
+        area->setWidgetResizable(true);
+        area->setFrameShape(QFrame::NoFrame);
+        area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+        area->setFocusPolicy(Qt::NoFocus);
+        area->setWidget(inside);
+    }
+    constexpr int kAlike = 400;
+    beside->setSizes({kAlike, kAlike});
+    return beside;
 }
 
 void JointsPage::showEvent(QShowEvent* event) {
@@ -101,6 +128,9 @@ void JointsPage::refresh() {
         hasOwn = hasOwn || !table_->index(row, JointTable::Own).data().toString().isEmpty();
     }
     view_->setColumnHidden(JointTable::Kind, view_->width() < kRoomForKind);
+    for (const int column : {JointTable::Bears, JointTable::Worked}) {
+        view_->setColumnHidden(column, view_->width() < kRoomForStrength);
+    }
     view_->setColumnHidden(JointTable::Own, !hasOwn || view_->width() < kRoomForOwn);
     if (joint) {
         const QModelIndex row = sorted_->mapFromSource(table_->index(static_cast<int>(*joint), 0));
@@ -114,6 +144,8 @@ void JointsPage::refresh() {
         view_->clearSelection();
         canvas_->show({});
     }
+    proportions_->refresh();
+    strength_->refresh();
     isShowing_ = false;
 }
 

@@ -5,13 +5,16 @@
 
 #include "core/drawing/lettering_metrics.h"
 #include "ui/canvas/sheet_canvas.h"
+#include "ui/columns/proportion_list.h"
+#include "ui/columns/strength_panel.h"
 #include "ui/document/document.h"
 #include "ui/pages/board_page.h"
 #include "ui/pages/joint_table.h"
 
 namespace shoulderline {
 
-// Every joint in a table; the chosen one drawn large below it.
+// Every joint in a table; the chosen one drawn large below it; under that its proportions and its
+// strength.
 class JointsPage final : public BoardPage {
     Q_OBJECT
   public:
@@ -22,6 +25,7 @@ class JointsPage final : public BoardPage {
     void showEvent(QShowEvent* event) override;
 
   private:
+    [[nodiscard]] QWidget* makeJudgement();
     void refresh();
     void chooseCurrent(const QModelIndex& index);
 
@@ -31,6 +35,8 @@ class JointsPage final : public BoardPage {
     QSortFilterProxyModel* sorted_;
     QTableView* view_;
     SheetCanvas* canvas_;
+    ProportionList* proportions_;
+    StrengthPanel* strength_;
     bool isShowing_ = false;
 };
 

@@ -113,6 +113,7 @@ void MainWindow::makePages() {
 void MainWindow::showPage(int page) {
     pages_->setCurrentIndex(page);
     strip_->setPage(page);
+    following_->setGaugesShown(page != JointsPageIndex);
     showScale();
 }
 
