@@ -165,7 +165,7 @@ HeldApart heldApart(const ResolvedPiece& resolved,
             last = index;
         }
         isFirst = false;
-        apart.isLetIn = apart.isLetIn || joint.hasTenon();
+        apart.isLetIn = apart.isLetIn || joint.hasTenon() || joint.kind == JointKind::Dowelled;
     }
     if (most > least) {
         apart.distance = most - least;

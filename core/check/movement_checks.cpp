@@ -61,7 +61,7 @@ class MovementJudge {
         const ResolvedPart& mortised = context_.resolved.parts[joint.mortised];
         // Along the grain of the mortised part its mouth does not move; across it, both do.
         const bool isHeld = std::abs(dot(joint.frame.y, mortised.frame.x)) > 0.5;
-        if (!joint.hasTenon() || !isHeld || !coefficient ||
+        if (!joint.form().isSized() || !isHeld || !coefficient ||
             joint.tenon.width.value <= limit + kLengthTolerance) {
             return;
         }

@@ -50,6 +50,35 @@ std::optional<MortisedSection> wallOf(const ResolvedPart& mortised,
                            *wood->ruptureKpa * kMpaPerKpa};
 }
 
+// Why a joint of this kind has no estimate; empty where it has one.
+std::string_view whyNoEstimate(JointKind kind) {
+    switch (kind) {
+        case JointKind::Blind:
+        case JointKind::Through:
+        case JointKind::Stub:
+        case JointKind::Loose:
+        case JointKind::LetIn:
+            return {};
+        case JointKind::Rests:
+            return "no wood joint";
+        case JointKind::Round:
+        case JointKind::Housed:
+        case JointKind::Bridle:
+        case JointKind::Lap:
+        case JointKind::Dowelled:
+        case JointKind::Screwed:
+            break;
+    }
+    return "no published test of this kind of joint to hold one to";
+}
+
+// Whether the published tests were of joints like it but for their sizes.
+bool isLikeTested(const ResolvedJoint& joint) {
+    const bool isPlain = joint.kind == JointKind::Blind || joint.kind == JointKind::Through;
+    return isPlain && !joint.has(JointFeature::BareFaced) && !joint.has(JointFeature::Twin) &&
+           !joint.has(JointFeature::Double);
+}
+
 }  // namespace
 
 StrengthEstimator::StrengthEstimator(const Piece& piece,
@@ -94,6 +123,8 @@ JointSection StrengthEstimator::sectionOf(const ResolvedJoint& joint,
         0.0,
         std::min(tenon.shoulders.faceEdge.value.mm(), tenon.shoulders.backEdge.value.mm()) -
             lost / 2.0);
+    section.isTwin = joint.has(JointFeature::Twin);
+    section.isDouble = joint.has(JointFeature::Double);
     section.ruptureMpa = *woodOf(joint.tenoned)->ruptureKpa * kMpaPerKpa;
     section.shearMpa =
         std::min(*woodOf(joint.tenoned)->shearKpa, *woodOf(joint.mortised)->shearKpa) * kMpaPerKpa;
@@ -123,8 +154,8 @@ bool StrengthEstimator::isCovered(const JointSection& section) const {
 JointStrength StrengthEstimator::byTheBook(std::size_t index, const TenonSizes& changed) const {
     const ResolvedJoint& joint = resolved_.joints[index];
     JointStrength strength;
-    if (!joint.hasTenon()) {
-        strength.whyNot = "no wood joint";
+    if (const std::string_view reason = whyNoEstimate(joint.kind); !reason.empty()) {
+        strength.whyNot = reason;
         return strength;
     }
     const Species* tenoned = woodOf(joint.tenoned);
@@ -139,7 +170,7 @@ JointStrength StrengthEstimator::byTheBook(std::size_t index, const TenonSizes& 
     strength.bending = bendingCapacity(section);
     strength.withdrawal = withdrawalCapacity(section, book_.bond());
     strength.shear = shearCapacity(section, book_.bond());
-    strength.isCovered = isCovered(section);
+    strength.isCovered = isLikeTested(joint) && isCovered(section);
     Assumptions& taken = strength.assumptions;
     for (const Assumption one : {Assumption::CloseShoulders,
                                  Assumption::WoodFigures,
@@ -171,6 +202,7 @@ void StrengthEstimator::bringToOwnTest(const ResolvedJoint& joint, JointStrength
         const JointStrength& tested = ownByTheBook_[i];
         const bool isIt = own_[i].tenoned == tenoned && own_[i].mortised == mortised;
         const bool isAlike =
+            joint.form() == resolved_.joints[*own_[i].joint].form() &&
             woodOf(joint.tenoned) == woodOf(resolved_.joints[*own_[i].joint].tenoned) &&
             isNear(strength.section.tenonThickness, tested.section.tenonThickness, share) &&
             isNear(strength.section.tenonWidth, tested.section.tenonWidth, share) &&

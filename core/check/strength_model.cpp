@@ -36,6 +36,10 @@ Capacity governed(Capacity capacity) {
     return capacity;
 }
 
+double tenonsOf(const JointSection& joint) {
+    return joint.isTwin || joint.isDouble ? 2.0 : 1.0;
+}
+
 double widthOf(const JointSection& joint) {
     const bool isLimited = joint.runsOn && joint.widthThatCounts > 0.0;
     return isLimited ? std::min(joint.tenonWidth, joint.widthThatCounts) : joint.tenonWidth;
@@ -44,14 +48,15 @@ double widthOf(const JointSection& joint) {
 Range glueFace(const JointSection& joint) {
     const double w = widthOf(joint);
     const double l = joint.tenonLength;
-    const double unit = joint.glueFactor * joint.shearMpa * kCheeks / kMillimetresPerMetre;
+    const double tenons = joint.isTwin ? 2.0 : 1.0;
+    const double unit = tenons * joint.glueFactor * joint.shearMpa * kCheeks / kMillimetresPerMetre;
     return {unit * w * l * std::hypot(w, l) / 6.0, unit * distanceIntegral(w, l)};
 }
 
 // The shoulder's section: on one side of the neutral axis the rail is pressed over all its
 // thickness (the tenon, and the shoulders at its cheeks and edge), on the other the tenon is drawn.
 Range tenonWithShoulder(const JointSection& joint) {
-    const double drawn = joint.tenonThickness;
+    const double drawn = joint.tenonThickness * (joint.isTwin ? 2.0 : 1.0);
     const double pressed = std::max(joint.railThickness, drawn);
     const double height = widthOf(joint) + std::max(0.0, joint.shoulder);
     const double ratio = std::sqrt(drawn / pressed);
@@ -117,6 +122,9 @@ Capacity bendingCapacity(const JointSection& joint) {
     Capacity capacity;
     capacity.each[at(Mechanism::GlueFace)] = glueFace(joint);
     capacity.each[at(Mechanism::TenonWithShoulder)] = tenonWithShoulder(joint);
+    for (std::optional<Range>& one : capacity.each) {
+        one = one && joint.isDouble ? std::optional(one->times(2.0)) : one;
+    }
     capacity.each[at(Mechanism::MortiseWall)] = mortiseWall(joint);
     for (std::optional<Range>& one : capacity.each) {
         one = one ? std::optional(one->times(joint.endFactor)) : one;
@@ -125,8 +133,9 @@ Capacity bendingCapacity(const JointSection& joint) {
 }
 
 Capacity withdrawalCapacity(const JointSection& joint, Range bond) {
-    const double area = kCheeks * joint.tenonWidth * joint.tenonLength;
-    const double torn = joint.ruptureMpa * joint.tenonThickness * joint.tenonWidth;
+    const double area = tenonsOf(joint) * kCheeks * joint.tenonWidth * joint.tenonLength;
+    const double torn =
+        tenonsOf(joint) * joint.ruptureMpa * joint.tenonThickness * joint.tenonWidth;
     Capacity capacity;
     capacity.each[at(Mechanism::GlueFace)] = Range{std::min(bond.low, joint.shearMpa) * area,
                                                    std::min(bond.high, joint.shearMpa) * area};
@@ -135,7 +144,8 @@ Capacity withdrawalCapacity(const JointSection& joint, Range bond) {
 }
 
 Capacity shearCapacity(const JointSection& joint, Range bond) {
-    const double across = joint.shearMpa * joint.tenonThickness * joint.tenonWidth;
+    const double across =
+        tenonsOf(joint) * joint.shearMpa * joint.tenonThickness * joint.tenonWidth;
     Capacity capacity = withdrawalCapacity(joint, bond);
     capacity.each[at(Mechanism::TenonWithShoulder)] = Range{across / kPeakOfRectangle, across};
     return governed(capacity);

@@ -44,6 +44,8 @@ struct JointSection {
     double shearMpa = 0.0;         // shear parallel to the grain of the weaker wood
     bool runsOn = false;           // the mortised part goes on past the joint (a T), both ways
     double widthThatCounts = 0.0;  // of a T joint's tenon at most; zero for no limit
+    bool isTwin = false;           // two such tenons side by side in the thickness
+    bool isDouble = false;         // two such tenons one above the other
     double glueFactor = 1.0;       // of the glue, over the one that the tests were made with
     double endFactor = 1.0;        // of the shape of the tenon's ends, over square ones
     std::optional<MortisedSection> wall;  // none where it is not bent in the plane of the joint
@@ -58,15 +60,15 @@ struct Capacity {
 };
 
 // Ultimate bending moment.
-// The shape of the ends counts for every mechanism.
-// Glue face: n = 2 cheeks, w by l, in torsion about the tenon's middle; low: elastic, the corner at
-// the shear strength, n w l sqrt(w2 + l2) S / 6 (Smardzewski, Furniture Design (2015), method of
-// section 6; the polar figures derived); high: all of it at the shear strength, S n times the
-// integral of the distance (derived); times the glue.
-// Tenon with its shoulder: the shoulder's section, pressed over the rail's thickness and drawn over
-// the tenon's; low: elastic, high: plastic (derived). Without a shoulder it is the tenon alone.
-// Mortise wall: the net section of the mortised part, elastic; high: twice that where it runs on
-// both ways (derived).
+// The shape of the ends counts for every mechanism. Two tenons are two glue faces and, one above
+// the other, each by itself; side by side, one of both thicknesses. Glue face: n = 2 cheeks, w by
+// l, in torsion about the tenon's middle; low: elastic, the corner at the shear strength, n w l
+// sqrt(w2 + l2) S / 6 (Smardzewski, Furniture Design (2015), method of section 6; the polar figures
+// derived); high: all of it at the shear strength, S n times the integral of the distance
+// (derived); times the glue. Tenon with its shoulder: the shoulder's section, pressed over the
+// rail's thickness and drawn over the tenon's; low: elastic, high: plastic (derived). Without a
+// shoulder it is the tenon alone. Mortise wall: the net section of the mortised part, elastic;
+// high: twice that where it runs on both ways (derived).
 [[nodiscard]] Capacity bendingCapacity(const JointSection&);
 
 // Drawn straight out, newtons: the bond of both cheeks at `bond` (MPa), within the wood's shear

@@ -29,7 +29,7 @@ struct StrengthReport {
     std::vector<JointRating> joints;  // by joint
     std::vector<std::size_t> order;
     std::vector<std::size_t> ranks;  // by joint, from 1; alike for joints that are worked alike
-    std::size_t estimated = 0;  // joints that have an estimate
+    std::size_t estimated = 0;       // joints that have an estimate
     std::vector<std::string>
         troubles;  // stated loads and tests that do not count, one sentence each
 };

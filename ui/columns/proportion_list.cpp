@@ -70,7 +70,7 @@ std::pair<QString, const Size*> sizeBehind(const ResolvedJoint& joint, RuleId ru
         return {ProportionList::tr("mortise from the start end"), &joint.mortise.fromStart};
     }
     return {ProportionList::tr("smallest shoulder"),
-            &smallestShoulder(tenon.shoulders, joint.kind == JointKind::BareFaced)};
+            &smallestShoulder(tenon.shoulders, joint.has(JointFeature::BareFaced))};
 }
 
 }  // namespace

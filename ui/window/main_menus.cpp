@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "ui/document/recent_files.h"
+#include "ui/look/text.h"
 #include "ui/look/theme.h"
 #include "ui/pages/prints_page.h"
 #include "ui/window/main_window.h"
@@ -172,6 +173,7 @@ void MainWindow::chooseTheme(const QString& name) {
 void MainWindow::makeHelpMenu() {
     QMenu& help = *menuBar()->addMenu(tr("&Help"));
     addTo(help, tr("&Keys"), {QKeySequence(u"F1"_s)}, [this] { showShortcuts(); });
+    addTo(help, tr("&Strength and Movement"), {}, [this] { showStrengthHelp(); });
     addTo(help, tr("&About Shoulderline"), {}, [this] { showAbout(); });
 }
 
@@ -194,6 +196,34 @@ void MainWindow::showShortcuts() {
            "mouse</td></tr>"
            "</table><p>Unsaved work is kept aside within seconds of each change and offered again "
            "after a crash.</p>"));
+    box.exec();
+}
+
+void MainWindow::showStrengthHelp() {
+    QMessageBox box(
+        QMessageBox::NoIcon, tr("Strength and Movement"), QString(), QMessageBox::Close, this);
+    box.setTextFormat(Qt::RichText);
+    box.setText(
+        tr("<h3>Strength</h3><p>The Joints page compares joints. What one bears is a range: from "
+           "where "
+           "the weakest of glue face, tenon with its shoulder, and mortise wall first yields, to "
+           "the "
+           "most that it can give. Figures are shown only where tests cover the joint: published "
+           "ones, "
+           "or your own, stated beside it. Elsewhere joints are ranked.</p>"
+           "<p>Loads come from published standards where the piece has a seat (a part of that "
+           "role, or "
+           "a measure named seat height), and from you. They are carried to the joints by statics. "
+           "<i>Worked</i> is what the hardest load asks over what counts of the joint's strength: "
+           "a "
+           "share of it, smaller for loads that come many times over.</p>"
+           "<p><b>%1</b></p>"
+           "<h3>Movement</h3><p>Wood moves across its grain with the moisture in the air. The "
+           "driest "
+           "and dampest air of the year are stated from a part's movement line; each part's "
+           "movement "
+           "follows from its species, cut and size.</p>")
+            .arg(qt(document_.resources().strength.caution())));
     box.exec();
 }
 

@@ -71,6 +71,7 @@ class MainWindow final : public QMainWindow {
     void showScale();
     void leadToChosen();
     void chooseTheme(const QString& name);
+    void showStrengthHelp();
     void showAbout();
     void showShortcuts();
     void focusNextPane(bool isBack);

@@ -85,6 +85,33 @@ TEST(StrengthOf, WoodWithoutFiguresHasNoEstimate) {
     EXPECT_EQ(reportOn(piece).joints.front().strength.whyNot, "no published strength of its wood");
 }
 
+TEST(StrengthOf, KindsThatNoTestWasReadOfHaveNoEstimate) {
+    Piece piece = testedFrame();
+    piece.joints[0].sizes.clear();
+    for (const JointKind kind :
+         {JointKind::Dowelled, JointKind::Bridle, JointKind::Lap, JointKind::Round}) {
+        piece.joints[0].kind = kind;
+        const StrengthReport report = reportOn(piece);
+        ASSERT_FALSE(report.joints.empty());
+        EXPECT_FALSE(report.joints.front().strength.isEstimated()) << wordFor(kind);
+        EXPECT_EQ(report.estimated, 0u);
+    }
+}
+
+TEST(StrengthOf, TwinTenonsAreStrongerButOnlyRanked) {
+    Piece piece = testedFrame();
+    piece.joints[0].sizes[SizeName::TenonThickness].expression = "8 mm";
+    const Range single = reportOn(piece).joints.front().strength.bending.range;
+    piece.joints[0].features = {JointFeature::Twin};
+    piece.joints[0].sizes[SizeName::TenonThickness].expression = "5 mm";
+
+    const JointStrength twin = reportOn(piece).joints.front().strength;
+
+    EXPECT_TRUE(twin.section.isTwin);
+    EXPECT_FALSE(twin.isCovered);
+    EXPECT_GT(twin.bending.range.middle(), single.middle());
+}
+
 TEST(StrengthTest, OfTheMakersOwnBringsItsJointAndOnesLikeItToIt) {
     Piece piece = testedFrame();
     piece.joints[0].sizes[SizeName::TenonLength].expression = "20 mm";
