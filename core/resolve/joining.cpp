@@ -90,6 +90,16 @@ void Joiner::rest(std::size_t tenoned, std::size_t mortised, const JointForm& fo
     joint.name = resolved_.parts[tenoned].name + " on " + resolved_.parts[mortised].name;
     joint.frame = resolved_.parts[tenoned].frame;
     resolved_.joints.push_back(std::move(joint));
+    if (form.kind != JointKind::Screwed) {
+        return;
+    }
+    const JointStatement* statement =
+        statementFor(resolved_.parts[tenoned], resolved_.parts[mortised]);
+    const std::string trouble =
+        placeScrews(resolved_.joints.size() - 1, guide_, statedSizes(statement), resolved_);
+    if (!trouble.empty()) {
+        evaluation_.trouble({"joint", resolved_.joints.back().name, std::nullopt}, trouble);
+    }
 }
 
 void Joiner::open(const JointSeed& seed) {

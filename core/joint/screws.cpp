@@ -1,0 +1,98 @@
+#include "core/joint/screws.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/joint/size_chain.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kTouching = 0.01;   // millimetres
+constexpr double kForTwo = 60.0;     // mm that two screws need between them; common practice
+constexpr double kPitch = 150.0;     // mm from screw to screw; common practice
+constexpr double kPilotShare = 0.7;  // of the screw's diameter; common practice
+constexpr double kFinest = 0.5;      // mm: screws are sold by steps of this or finer
+
+// The axis along which the two touch, the second on the high side (+1) or the low one; 0 where they
+// do not lie flat on one another.
+struct Touch {
+    int axis = 0;
+    double way = 0.0;
+};
+
+Touch touchOf(const ScrewTask& task) {
+    for (int axis = 0; axis < 3; ++axis) {
+        const int u = (axis + 1) % 3;
+        const int v = (axis + 2) % 3;
+        const auto shares = [&](int i) {
+            return std::min(task.through.max[i], task.into.max[i]) -
+                       std::max(task.through.min[i], task.into.min[i]) >
+                   kTouching;
+        };
+        if (!shares(u) || !shares(v)) {
+            continue;
+        }
+        if (std::abs(task.into.min[axis] - task.through.max[axis]) < kTouching) {
+            return {axis, 1.0};
+        }
+        if (std::abs(task.through.min[axis] - task.into.max[axis]) < kTouching) {
+            return {axis, -1.0};
+        }
+    }
+    return {};
+}
+
+}  // namespace
+
+ScrewedButt screwButt(const ScrewTask& task, const SizingGuide& guide, const StatedSizes& stated) {
+    ScrewedButt butt;
+    const Touch touch = touchOf(task);
+    if (touch.way == 0.0) {
+        butt.trouble = "the two do not lie flat on one another, so no screw goes through";
+        return butt;
+    }
+    const Length held = Length::mm(task.through.size()[touch.axis]);
+    const Length there = Length::mm(task.into.size()[touch.axis]);
+    Size diameter = shareOf(held, RuleId::ScrewDiameter, guide);
+    toGrid(diameter, snapNearest(diameter.value, Length::mm(kFinest)), Length::mm(kFinest));
+    state(diameter, stated[SizeName::Diameter]);
+    Size depth;
+    link(depth,
+         RuleId::ScrewDepth,
+         diameter.value,
+         {},
+         diameter.value * guide.rules[RuleId::ScrewDepth].value);
+    const Length most = there - guide.rules[RuleId::MortiseFloorLeast].length();
+    if (most < depth.value) {
+        link(depth, RuleId::MortiseFloorLeast, there, {}, std::max(most, there / 2));
+    }
+    state(depth, stated[SizeName::BoreDepth]);
+
+    Box shared;
+    for (int i = 0; i < 3; ++i) {
+        shared.min[i] = std::max(task.through.min[i], task.into.min[i]);
+        shared.max[i] = std::min(task.through.max[i], task.into.max[i]);
+    }
+    const int u = (touch.axis + 1) % 3;
+    const int v = (touch.axis + 2) % 3;
+    const int along = shared.size()[u] >= shared.size()[v] ? u : v;
+    const double run = shared.size()[along];
+    const int count = run < kForTwo ? 1 : std::max(2, static_cast<int>(std::lround(run / kPitch)));
+    for (int i = 0; i < count; ++i) {
+        Vec3 mouth = shared.centre();
+        mouth[along] = shared.min[along] + run * (i + 0.5) / count;
+        mouth[touch.axis] =
+            touch.way > 0 ? task.through.min[touch.axis] : task.through.max[touch.axis];
+        butt.clearance.push_back({mouth, touch.axis, touch.way, diameter.value.mm(), held.mm()});
+        mouth[touch.axis] += touch.way * held.mm();
+        butt.pilot.push_back(
+            {mouth, touch.axis, touch.way, diameter.value.mm() * kPilotShare, depth.value.mm()});
+    }
+    butt.further.push_back({SizeName::Diameter, std::move(diameter)});
+    butt.further.push_back({SizeName::BoreDepth, std::move(depth)});
+    return butt;
+}
+
+}  // namespace shoulderline

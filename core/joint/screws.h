@@ -1,0 +1,29 @@
+#pragma once
+
+#include "core/joint/joint_sizing.h"
+
+namespace shoulderline {
+
+// Two parts that lie on one another, both as boxes in the frame of the one that the screws go
+// through.
+struct ScrewTask {
+    Box through;
+    Box into;
+};
+
+// A row of screws along the middle of the longer way of what the two share, through the whole of
+// the first and into the second: the clearance holes in the one, the pilot holes in the other.
+struct ScrewedButt {
+    std::vector<FurtherSize> further;  // diameter of the screw, depth of its pilot hole
+    std::vector<JointBore> clearance;  // in the frame of the task
+    std::vector<JointBore> pilot;
+    std::string trouble;  // one sentence where there is no screwing them; then nothing else
+};
+
+// Diameter: a share of the part that is held; depth: some diameters into the other, within what
+// leaves a floor; one screw where they share little, else one for each 150 mm, two at least.
+[[nodiscard]] ScrewedButt screwButt(const ScrewTask& task,
+                                    const SizingGuide& guide,
+                                    const StatedSizes& stated);
+
+}  // namespace shoulderline
