@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/drawing/part_faces.h"
+
 namespace shoulderline {
 
 namespace {
@@ -67,7 +69,7 @@ class CutWriter {
     void write() {
         std::vector<std::vector<const ResolvedCut*>> rows;
         for (const ResolvedCut& cut : part_.cuts) {
-            if (cut.face != view_.face || isKerf(cut)) {
+            if (!isSetOutOn(part_, cut, view_.face) || isKerf(cut)) {
                 continue;
             }
             const auto row = std::find_if(

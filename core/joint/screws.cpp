@@ -56,7 +56,8 @@ ScrewedButt screwButt(const ScrewTask& task, const SizingGuide& guide, const Sta
     const Length held = Length::mm(task.through.size()[touch.axis]);
     const Length there = Length::mm(task.into.size()[touch.axis]);
     Size diameter = shareOf(held, RuleId::ScrewDiameter, guide);
-    toGrid(diameter, snapNearest(diameter.value, Length::mm(kFinest)), Length::mm(kFinest));
+    const Length step = std::max(guide.grid / 2, Length::mm(kFinest));
+    toGrid(diameter, snapNearest(diameter.value, step), step);
     state(diameter, stated[SizeName::Diameter]);
     Size depth;
     link(depth,

@@ -1,0 +1,74 @@
+#include <algorithm>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/part_cut_sizes.h"
+#include "core/drawing/part_faces.h"
+#include "tests/support/pieces.h"
+
+namespace shoulderline {
+namespace {
+
+using testing::partNamed;
+using testing::resolved;
+using testing::statedPart;
+
+ViewSizes sizesSeen(const ResolvedPart& part, Face face, const Piece& piece) {
+    ViewSizes sizes;
+    addCutSizes(part, partView(part, face), piece, {SubjectKind::Part, 0}, sizes);
+    return sizes;
+}
+
+bool says(const ViewSizes& sizes, const std::string& text) {
+    return std::any_of(sizes.notes.begin(), sizes.notes.end(), [&](const NeededNote& note) {
+        return std::find(note.lines.begin(), note.lines.end(), text) != note.lines.end();
+    });
+}
+
+TEST(PartCuts, ABoreIsSetOutByItsCentre) {
+    const Piece piece = testing::sample("armchair");
+    const ResolvedPiece made = resolved(piece);
+    const ResolvedPart& stile = partNamed(made, "back stile, right");
+    const ViewSizes sizes = sizesSeen(stile, Face::BackEdge, piece);
+
+    ASSERT_EQ(sizes.along.size(), 1u);
+    EXPECT_NEAR(sizes.along[0].value, 1.25 * Length::kMmPerInch, 1e-9);
+    EXPECT_TRUE(says(sizes, "pivot pin"));
+    EXPECT_TRUE(says(sizes, "1/2 from face side"));
+    EXPECT_TRUE(sizesSeen(stile, Face::FaceEdge, piece).notes.empty())
+        << "through, and told on the edge that is shown";
+}
+
+TEST(PartCuts, AGrooveTellsItsSectionItsPlaceAndWhereItStops) {
+    const Piece piece = testing::sample("chart_cabinet");
+    const ResolvedPiece made = resolved(piece);
+    const ViewSizes sizes = sizesSeen(partNamed(made, "frame stile, right"), Face::BackEdge, piece);
+
+    ASSERT_EQ(sizes.along.size(), 2u);
+    EXPECT_NEAR(sizes.along[0].value, 64, 1e-9) << "from the end";
+    EXPECT_NEAR(sizes.along[1].value, 400, 1e-9) << "its length";
+    EXPECT_TRUE(says(sizes, "groove 8 wide, 10 deep"));
+    EXPECT_TRUE(says(sizes, "8 from face side"));
+}
+
+TEST(PartCuts, AlikeHolesAreToldOnceWithTheirNumber) {
+    const Piece piece = testing::sample("armchair");
+    const ResolvedPiece made = resolved(piece);
+    const ResolvedPart& cleat = partNamed(made, "front cleat");
+    const ViewSizes sizes = sizesSeen(cleat, Face::FaceSide, piece);
+
+    EXPECT_EQ(sizes.notes.size(), 1u);
+    EXPECT_EQ(sizes.notes.front().lines.at(1).rfind("4 × bore", 0), 0u);
+    EXPECT_EQ(sizes.along.size(), 4u) << "each has its place";
+}
+
+TEST(PartCuts, AFaceWithBlindHolesIsShown) {
+    const ResolvedPiece made = resolved(testing::sample("armchair"));
+    const std::vector<Face> faces = facesToShow(partNamed(made, "front rail"), true);
+
+    EXPECT_NE(std::find(faces.begin(), faces.end(), Face::BackSide), faces.end())
+        << "pilot holes for the cleat's screws";
+}
+
+}  // namespace
+}  // namespace shoulderline
