@@ -48,13 +48,10 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
     connect(kind_, &QComboBox::activated, this, &JointView::chooseKind);
     grid_->addWidget(kindLabel, 0, 0);
     grid_->addWidget(kind_, 0, 1, 1, 2);
-    auto* besidesLabel = new QLabel(tr("besides"), this);
     features_ = new TextButton({}, TextButton::Kind::Quiet, this);
     features_->setFocusPolicy(Qt::StrongFocus);
-    besidesLabel->setBuddy(features_);
     connect(features_, &TextButton::clicked, this, &JointView::openFeatures);
-    grid_->addWidget(besidesLabel, 1, 0);
-    grid_->addWidget(features_, 1, 1, 1, 2, Qt::AlignLeft | Qt::AlignVCenter);
+    grid_->addWidget(features_, 1, 0, 1, 3, Qt::AlignLeft | Qt::AlignVCenter);
     int at = 2;
     for (const SizeName size : allWords<SizeName>()) {
         addRow(size, at++);
@@ -189,9 +186,10 @@ void JointView::showFeatures(const ResolvedJoint& one) {
     for (const JointFeature feature : one.features) {
         words.append(qt(wordFor(feature)));
     }
-    const QString text = words.isEmpty() ? tr("nothing") : words.join(u", "_s);
+    const QString text =
+        tr("besides: %1").arg(words.isEmpty() ? tr("nothing") : words.join(u", "_s));
     features_->setText(text);
-    features_->setAccessibleName(tr("besides: %1").arg(text));
+    features_->setAccessibleName(text);
     const std::vector<JointFeature> all = allWords<JointFeature>();
     features_->setEnabled(std::any_of(all.begin(), all.end(), [&](JointFeature feature) {
         return mayHave(one.kind, feature) || one.has(feature);

@@ -62,7 +62,10 @@ QString JointTable::text(const ResolvedJoint& joint, int column) const {
         return qt(joint.name);
     }
     if (column == Kind) {
-        return qt(joint.form().words());
+        // What it has besides is told where the joint is chosen.
+        const QString kind = qt(wordFor(joint.kind));
+        return joint.features.empty() ? kind
+                                      : tr("%1 + %2").arg(kind).arg(joint.features.size());
     }
     if (column == Bears || column == Worked) {
         return strengthText(joint, column);
