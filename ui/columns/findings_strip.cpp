@@ -116,7 +116,8 @@ void FindingsStrip::refresh() {
     QStringList counts;
     for (const Severity severity : {Severity::MustMend, Severity::LookAt, Severity::Note}) {
         if (const auto n = count(severity); n > 0) {
-            counts << u"%1 %2"_s.arg(n).arg(qt(wordFor(severity)));
+            const bool areNotes = severity == Severity::Note && n > 1;
+            counts << u"%1 %2"_s.arg(n).arg(areNotes ? tr("notes") : qt(wordFor(severity)));
         }
     }
     summary_->setText(counts.isEmpty() ? tr("nothing to mend") : counts.join(u" · "_s));
@@ -136,7 +137,9 @@ void FindingsStrip::showRow(Row& row, const Finding& finding) {
     if (finding.mends.size() == 1 && finding.mends.front().edit) {
         row.mend->setText(qt(finding.mends.front().text));
     } else if (!finding.mends.empty()) {
-        row.mend->setText(tr("%n ways to mend", nullptr, static_cast<int>(finding.mends.size())));
+        row.mend->setText(finding.mends.size() == 1
+                              ? tr("a way to mend")
+                              : tr("%1 ways to mend").arg(finding.mends.size()));
     }
     row.mend->setAccessibleName(tr("%1: %2").arg(row.mend->text(), row.sentence->text()));
     row.mend->updateGeometry();
