@@ -168,6 +168,18 @@ std::vector<Op> drawnIn(const Sheet& sheet) {
     return isFramed ? std::vector<Op>(first, sheet.ops.end()) : std::vector<Op>();
 }
 
+// Within the frame, and off the title block.
+bool keepsToItsSpace(const Op& op, Vec2 paper, const TextMetrics& metrics) {
+    if (std::holds_alternative<BeginGroup>(op) || std::holds_alternative<EndGroup>(op)) {
+        return true;
+    }
+    const Rect bounds = boundsOf(std::vector<Op>{op}, metrics);
+    const Rect inner = innerFrame(paper);
+    const double left = inner.max.x - std::min(kTitleWidth, inner.size().x);
+    const double top = inner.max.y - kTitleHeight;
+    return isWithin(bounds, inner) && (bounds.max.y <= top || bounds.max.x <= left);
+}
+
 }  // namespace
 
 std::optional<std::string> runsOffPaper(const PrintJob& job, const TextMetrics& metrics) {
@@ -175,9 +187,10 @@ std::optional<std::string> runsOffPaper(const PrintJob& job, const TextMetrics& 
         if (!isWithin(boundsOf(sheet.ops, metrics), {{0, 0}, sheet.size})) {
             return sheet.title;
         }
-        const std::vector<Op> drawn = drawnIn(sheet);
-        if (!drawn.empty() && !isWithin(boundsOf(drawn, metrics), drawingSpace(sheet.size))) {
-            return sheet.title;
+        for (const Op& op : drawnIn(sheet)) {
+            if (!keepsToItsSpace(op, sheet.size, metrics)) {
+                return sheet.title;
+            }
         }
     }
     return std::nullopt;

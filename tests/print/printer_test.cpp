@@ -81,7 +81,7 @@ double widthOfSquare(const std::string& file, int page, double left, double righ
 }
 
 TEST_F(AtThePrinter, AHundredMillimetresAreAHundred) {
-    const PrintJob job = post();
+    const PrintJob job = post(Held::Upright);  // a lying page would come turned
     QPrinter printer(QPrinter::HighResolution);
     printer.setPrinterName(testing::PrintServer::queue());
     ASSERT_EQ(printer.outputFormat(), QPrinter::NativeFormat) << "the queue is found";

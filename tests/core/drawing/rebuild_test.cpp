@@ -16,7 +16,6 @@ namespace shoulderline {
 namespace {
 
 const LetteringMetrics kMetrics;
-constexpr double kAsShown = 25.4 / 64.0 + 0.01;  // half of the smallest fraction that is lettered
 constexpr double kOnSheet = 1e-6;
 
 // "5 × ≈1 3/8": how many, and how long.
@@ -295,11 +294,18 @@ class Maker {
     DimensionOp length_;
 };
 
-bool nearly(const Box& a, const Box& b) {
+// A side stands on two figures, each of which may be off by half of the smallest fraction, or
+// tenth, that the piece is lettered to.
+double toleranceOf(const LengthStyle& style) {
+    constexpr double kHair = 0.02;
+    const bool isInches = style.kind == LengthStyle::Kind::Fractions;
+    return 2.0 * (isInches ? 25.4 / style.denominator / 2.0 : 0.05) + kHair;
+}
+
+bool nearly(const Box& a, const Box& b, double tolerance) {
     for (int i = 0; i < 3; ++i) {
-        // A far side stands on two figures, each shown to a thirty-second or sixty-fourth.
-        if (std::abs(a.min[i] - b.min[i]) > 2.0 * kAsShown ||
-            std::abs(a.max[i] - b.max[i]) > 2.0 * kAsShown) {
+        if (std::abs(a.min[i] - b.min[i]) > tolerance ||
+            std::abs(a.max[i] - b.max[i]) > tolerance) {
             return false;
         }
     }
@@ -309,11 +315,13 @@ bool nearly(const Box& a, const Box& b) {
 template <typename Solid>
 void expectSame(const std::vector<Box>& made,
                 const std::vector<Solid>& model,
+                double tolerance,
                 const std::string& what) {
     EXPECT_EQ(made.size(), model.size()) << what;
     for (const Solid& solid : model) {
-        EXPECT_TRUE(std::any_of(
-            made.begin(), made.end(), [&](const Box& box) { return nearly(box, solid.box); }))
+        EXPECT_TRUE(std::any_of(made.begin(),
+                                made.end(),
+                                [&](const Box& box) { return nearly(box, solid.box, tolerance); }))
             << what << ": not made at " << solid.box.min.x << ", " << solid.box.min.y << ", "
             << solid.box.min.z << " to " << solid.box.max.x << ", " << solid.box.max.y << ", "
             << solid.box.max.z;
@@ -355,6 +363,7 @@ class MadeFromTheSheet : public ::testing::TestWithParam<const char*> {};
 TEST_P(MadeFromTheSheet, IsThePart) {
     const Piece piece = testing::sample(GetParam());
     const ResolvedPiece resolved = testing::resolved(piece);
+    const double tolerance = toleranceOf(piece.style);
     int made = 0;
     for (const PartKind& kind : partKinds(resolved)) {
         const ResolvedPart& part = resolved.parts[kind.parts.front()];
@@ -365,9 +374,9 @@ TEST_P(MadeFromTheSheet, IsThePart) {
             Maker maker(partSheet(piece, resolved, kind, {paper, 0.0, "", 0, 0}, kMetrics),
                         unitOf(piece.style));
             maker.make();
-            EXPECT_TRUE(nearly(maker.body, part.bodyBox())) << kind.name;
-            expectSame(maker.tenons, part.tenons, kind.name + ", tenon");
-            expectSame(maker.mortises, part.mortises, kind.name + ", mortise");
+            EXPECT_TRUE(nearly(maker.body, part.bodyBox(), tolerance)) << kind.name;
+            expectSame(maker.tenons, part.tenons, tolerance, kind.name + ", tenon");
+            expectSame(maker.mortises, part.mortises, tolerance, kind.name + ", mortise");
             double model = part.bodyBox().volume();
             for (const TenonSolid& tenon : part.tenons) {
                 model += tenon.box.volume();
