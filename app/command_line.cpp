@@ -79,7 +79,8 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
     CLI::App* print =
         app.add_subcommand("print", "drawings to a PDF file, or SVG files, at true scale");
     for (CLI::App* command : {check, sizes, strength, movement, print}) {
-        command->add_option("file", line.file, "piece to read (.shoulder)")->required();
+        command->add_option("file", line.file, "piece to read (.shoulder)")
+            ->required(command != print);  // a calibration sheet needs none
         addCommon(*command, line);
     }
     check->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
@@ -87,11 +88,13 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
     strength->add_flag("--json", line.isJson, "as one JSON object");
     movement->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
     print
-        ->add_option("--what",
-                     line.what,
-                     "parts, piece, pictorial, set for all sheets with an index, or at full size "
-                     "patterns, rods or story")
-        ->check(CLI::IsMember({"parts", "piece", "pictorial", "set", "patterns", "rods", "story"}))
+        ->add_option(
+            "--what",
+            line.what,
+            "parts, piece, pictorial, set for all sheets with an index, or at full size "
+            "patterns, rods or story; calibration, without a piece, to measure a printer by")
+        ->check(CLI::IsMember(
+            {"parts", "piece", "pictorial", "set", "patterns", "rods", "story", "calibration"}))
         ->capture_default_str();
     print
         ->add_option("--paper",
@@ -103,6 +106,25 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
                      line.scale,
                      "1:1 tiles at full size; 1:5 and the like, or fit, one sheet each")
         ->capture_default_str();
+    print->add_option("--overlap", line.overlap, "of neighbouring tiles, 10 mm to 40 mm")
+        ->capture_default_str();
+    print->add_flag("--leave-out-plain",
+                    line.leavesOutPlain,
+                    "leave out long plain stretches of full-size drawings where that saves sheets");
+    print->add_option("--hold", line.held, "the paper upright, lying, or either as is best")
+        ->check(CLI::IsMember({"upright", "lying", "either"}))
+        ->capture_default_str();
+    print
+        ->add_option("--units",
+                     line.units,
+                     "as-piece, fractions, decimal, mm, or two with one in brackets: in-mm, mm-in")
+        ->check(CLI::IsMember({"as-piece", "fractions", "decimal", "mm", "in-mm", "mm-in"}))
+        ->capture_default_str();
+    print->add_option(
+        "--measured",
+        line.measured,
+        "\"ACROSS x UP\" that the calibration sheet of this paper measured on the "
+        "printer which is to print the file; the pages are corrected for it and say so");
     print
         ->add_option("--out",
                      line.out,
@@ -116,6 +138,11 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
         return std::nullopt;
     } catch (const CLI::ParseError& error) {
         std::cerr << "shoulderline: " << error.what() << " (see shoulderline --help)\n";
+        exitCode = 2;
+        return std::nullopt;
+    }
+    if (print->parsed() && line.file.empty() && line.what != "calibration") {
+        std::cerr << "shoulderline: file is required (see shoulderline --help)\n";
         exitCode = 2;
         return std::nullopt;
     }

@@ -14,10 +14,16 @@ struct CommandLine {
     Command command = Command::Window;
     std::string file;  // empty: the window opens on a new piece
     bool isJson = false;
-    std::string what = "parts";  // of print: parts, piece, pictorial, set, rods or story
+    std::string what = "parts";  // of print: parts, piece, pictorial, set, patterns, rods, story or
+                                 // calibration
     std::string paper = "A4";
     std::string scale = "1:1";
     bool isScaleGiven = false;
+    std::string overlap = "15 mm";
+    std::string held = "either";     // upright, lying or either
+    bool leavesOutPlain = false;
+    std::string units = "as-piece";  // see printUnitsFrom()
+    std::string measured;            // "ACROSS x UP" of a calibration sheet; empty for none
     std::string out;
     std::vector<std::pair<std::string, std::string>> with;   // measure, expression
     std::vector<std::pair<std::string, std::string>> stock;  // stock, thickness

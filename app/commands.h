@@ -18,6 +18,11 @@ inline constexpr int kNotWritten = 4;
 // that is not there.
 [[nodiscard]] Result<std::vector<Edit>> askedEdits(const CommandLine& line, const Piece& piece);
 
+// Tells what went wrong on the standard error, and gives `exitCode` back.
+int refuse(const Error& error, int exitCode);
+// The piece that is named, with the changes of --with and --stock.
+[[nodiscard]] Result<Piece> readAsked(const CommandLine& line);
+
 // Each reads the piece, makes the changes of --with and --stock, prints to the standard output what
 // was asked for and to the standard error what went wrong, and gives the exit code.
 [[nodiscard]] int runCheck(const CommandLine& line, const Resources& resources);

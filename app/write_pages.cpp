@@ -24,10 +24,18 @@ bool isSvg(const std::filesystem::path& path) {
 
 Result<std::vector<std::string>> writePages(const PrintJob& job,
                                             const std::string& out,
-                                            const std::string& date) {
+                                            const std::string& date,
+                                            const ScaleCorrection& correction) {
     const std::filesystem::path path(out);
     if (!isSvg(path)) {
-        return writePdf(job, path, date).map([&] { return std::vector<std::string>{out}; });
+        return writePdf(job, path, date, correction).map([&] {
+            return std::vector<std::string>{out};
+        });
+    }
+    if (!correction.isNone()) {
+        return fail(ErrorCode::OutOfRange,
+                    "SVG files are always true: a printer is corrected in a PDF or at printing.",
+                    out);
     }
     const LetteringMetrics metrics;
     std::vector<std::string> files;

@@ -26,8 +26,8 @@ struct Paper {
 [[nodiscard]] Result<Paper> findPaper(std::string_view text);
 
 // One page that comes out of a printer: `content` placed with its point `origin` at the page's
-// `printable` corner, clipped to `printable`, and `furniture` (marks, captions) drawn over it in
-// page coordinates. All true millimetres, y down.
+// `printable` corner, turned about it by `turn`, clipped to `printable`, and `furniture` (marks,
+// captions) drawn over it in page coordinates. All true millimetres, y down.
 struct Rectangle {
     Vec2 min;
     Vec2 max;
@@ -39,6 +39,14 @@ struct Page {
     std::size_t content = 0;  // index in PrintJob::contents
     Sheet furniture;
     std::string name;  // "front post, B2"
+    Angle turn;        // of the content about printable.min, clockwise as seen
+
+    // Where a point of the content comes to lie.
+    [[nodiscard]] Vec2 onPage(Vec2 p) const {
+        const Vec2 from = p - origin;
+        return printable.min + Vec2{from.x * turn.cos() - from.y * turn.sin(),
+                                    from.x * turn.sin() + from.y * turn.cos()};
+    }
 };
 struct PrintJob {
     std::string title;
@@ -46,17 +54,24 @@ struct PrintJob {
     std::vector<Page> pages;
 };
 
+// Which way up paper is held: upright is higher than wide.
+enum class Held { Either, Upright, Lying };
+
 struct TileOptions {
     double margin = 10.0;   // unprintable edge, all round; at least 5
     double overlap = 15.0;  // of neighbouring tiles; 10 to 40
+    Held held = Held::Either;
+    // Long stretches in which nothing happens are left out, with how much, where that saves sheets.
+    bool leavesOutPlain = false;
 };
 
 // Full-size drawings of the part kinds named (all when empty) tiled over `paper`, whichever way up
-// takes the fewer sheets: per part the map of its tiles where it takes more than one, then the
-// tiles by rows. Every page bears piece, part, row and column, date, and bars of 100 mm both ways
-// (with 4 in on inch pieces) to check the scale by ruler; the map always, and every tile with room
-// for it, a square of 100 mm. Neighbours share their match marks; the line to cut along runs in the
-// middle of the overlap. Map pages have an empty content.
+// takes the fewer sheets (or as the options have it): per part the map of its tiles where it takes
+// more than one, then the tiles by rows; on one sheet along its diagonal where the drawing goes on
+// it only so. Every page bears piece, part, faces, row and column, date, and bars of 100 mm both
+// ways (with 4 in on inch pieces) to check the scale by ruler; the map always, every tile with room
+// for it, and at least one in each row, a square of 100 mm. Neighbours share their match marks; one
+// is cut in the middle of the overlap, and glued on the other. Map pages have an empty content.
 [[nodiscard]] PrintJob fullSizeJob(const Piece&,
                                    const ResolvedPiece&,
                                    const std::vector<std::size_t>& kinds,
@@ -65,10 +80,16 @@ struct TileOptions {
                                    const std::string& date,
                                    const TextMetrics&);
 
+// Sheets lie, unless `held` says otherwise; with Either, what fits only upright is upright.
+
 // Every drawing of the piece on one paper, each at the scale that fits, numbered through: index,
 // piece, pictorial view, part sheets, joint sheets.
-[[nodiscard]] PrintJob setJob(
-    const Piece&, const ResolvedPiece&, const Paper&, const std::string& date, const TextMetrics&);
+[[nodiscard]] PrintJob setJob(const Piece&,
+                              const ResolvedPiece&,
+                              const Paper&,
+                              const std::string& date,
+                              const TextMetrics&,
+                              Held held = Held::Either);
 
 // The sheet with the piece assembled and pulled apart.
 [[nodiscard]] PrintJob pictorialJob(const Piece&,
@@ -76,7 +97,8 @@ struct TileOptions {
                                     const Paper&,
                                     double scale,
                                     const std::string& date,
-                                    const TextMetrics&);
+                                    const TextMetrics&,
+                                    Held held = Held::Either);
 
 // Part sheets (one page each) or the piece sheet at a scale (0 for the largest standard scale that
 // fits).
@@ -86,7 +108,8 @@ struct TileOptions {
                                 const Paper&,
                                 double scale,
                                 const std::string& date,
-                                const TextMetrics&);
+                                const TextMetrics&,
+                                Held held = Held::Either);
 
 // Front, side and plan of the piece at full size, each tiled over the paper like the parts.
 [[nodiscard]] PrintJob fullSizePieceJob(const Piece&,
@@ -96,8 +119,8 @@ struct TileOptions {
                                         const std::string& date,
                                         const TextMetrics&);
 
-// The title of the first drawing of a job that runs off its own sheet, as one at too large a scale
-// does; none where all keep to their paper.
+// The title of the first drawing of a job that runs off its own sheet or into its title block, as
+// one at too large a scale does; none where all keep to their space.
 [[nodiscard]] std::optional<std::string> runsOffPaper(const PrintJob&, const TextMetrics&);
 
 }  // namespace shoulderline

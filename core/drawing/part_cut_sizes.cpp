@@ -90,7 +90,10 @@ class CutWriter {
 
   private:
     [[nodiscard]] std::string shown(double mm) const {
-        return showLength(Length::mm(mm), piece_.style);
+        // These call-outs are long: they keep to the first unit where sizes are told in two.
+        LengthStyle style = piece_.style;
+        style.withOther = false;
+        return showLength(Length::mm(mm), style);
     }
     [[nodiscard]] int acrossAxis() const {
         return view_.face == Face::FaceSide || view_.face == Face::BackSide ? 1 : 2;

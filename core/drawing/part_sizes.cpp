@@ -192,11 +192,19 @@ class Writer {
                   next,
                   depth,
                   depth,
-                  std::to_string(count - 1) + " \u00d7 " + shown(next - first.box.min.x),
+                  pitchText(count - 1, next - first.box.min.x),
                   "pitch",
                   jointSubject(first.joint));
         }
         note(first, count);
+    }
+
+    // "4 × 3 1/2"; with what it comes to where the figure is not exact, lest the error add up.
+    [[nodiscard]] std::string pitchText(std::size_t times, double pitch) const {
+        const std::string one = shown(pitch);
+        const std::string text = std::to_string(times) + " \u00d7 " + one;
+        const bool isExact = one.find("\u2248") == std::string::npos;
+        return isExact ? text : text + " (" + shown(pitch * static_cast<double>(times)) + ")";
     }
 
     void note(const MortiseSolid& mortise, std::size_t count) {

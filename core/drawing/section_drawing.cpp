@@ -64,7 +64,72 @@ std::array<Edge, 4> edgesOf(Vec2 size) {
              {Face::BackSide, DimensionSide::RightOf, size.x}}};
 }
 
+std::vector<SizeToPlace> scaledSizes(const std::vector<SectionSize>& sizes,
+                                     Face side,
+                                     double scale) {
+    std::vector<SizeToPlace> scaled;
+    for (const SectionSize& s : sizes) {
+        if (s.side == side) {
+            const NeededSize& n = s.size;
+            scaled.push_back({n.from * scale,
+                              n.to * scale,
+                              n.fromDepth * scale,
+                              n.toDepth * scale,
+                              n.text,
+                              n.value,
+                              n.of,
+                              n.subject,
+                              n.rank});
+        }
+    }
+    return scaled;
+}
+
+std::vector<Rect> figuresOf(const std::vector<Op>& ops, const TextMetrics& metrics) {
+    std::vector<Rect> figures;
+    for (const Op& op : ops) {
+        if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
+            figures.push_back(boundsOf(partsOf(*dimension, metrics).figure, metrics));
+        }
+    }
+    return figures;
+}
+
+bool areClear(const std::vector<Op>& a, const std::vector<Op>& b, const TextMetrics& metrics) {
+    const auto isClearOf = [&](const std::vector<Op>& lines, const std::vector<Op>& figures) {
+        const FreeSpace space(lines, metrics);
+        const std::vector<Rect> boxes = figuresOf(figures, metrics);
+        return std::all_of(
+            boxes.begin(), boxes.end(), [&](const Rect& box) { return space.isFree(box); });
+    };
+    return isClearOf(a, b) && isClearOf(b, a);
+}
+
 }  // namespace
+
+std::vector<Op> placeClearOf(const std::vector<Op>& placed,
+                             std::vector<SizeToPlace> sizes,
+                             DimensionSide side,
+                             double edge,
+                             const DimensionStyle& style,
+                             const TextMetrics& metrics,
+                             const FigureRoom& room) {
+    constexpr int kTries = 5;
+    const double way = side == DimensionSide::Above || side == DimensionSide::LeftOf ? -1.0 : 1.0;
+    const double step = 1.5 * style.height;
+    std::vector<Op> ops;
+    for (int i = 0; i < kTries; ++i) {
+        ops = placeSizes(sizes, side, edge + way * step * i, style, metrics, room);
+        if (areClear(ops, placed, metrics)) {
+            break;
+        }
+        for (SizeToPlace& one : sizes) {
+            one.fromDepth += step;
+            one.toDepth += step;
+        }
+    }
+    return ops;
+}
 
 std::vector<Op> sectionOps(const PartSection& section,
                            const Piece& piece,
@@ -97,30 +162,18 @@ std::vector<Op> sectionOps(const PartSection& section,
     ops.push_back(EndGroup{});
     const Vec2 size = Vec2{part.thickness.value.mm(), part.width.value.mm()} * scale;
     std::vector<SectionSize> sizes = sizesIn(section, piece, part);
+    std::vector<Op> placed;
     for (const Edge& edge : edgesOf(size)) {
-        std::vector<SizeToPlace> here;
-        for (const SectionSize& s : sizes) {
-            if (s.side == edge.face) {
-                const NeededSize& n = s.size;
-                here.push_back({n.from * scale,
-                                n.to * scale,
-                                n.fromDepth * scale,
-                                n.toDepth * scale,
-                                n.text,
-                                n.value,
-                                n.of,
-                                n.subject,
-                                n.rank});
-            }
-        }
-        append(ops,
-               placeSizes(std::move(here),
-                          edge.side,
-                          edge.at,
-                          style.dimensions,
-                          metrics,
-                          roomOn(edge.face, size)));
+        append(placed,
+               placeClearOf(placed,
+                            scaledSizes(sizes, edge.face, scale),
+                            edge.side,
+                            edge.at,
+                            style.dimensions,
+                            metrics,
+                            roomOn(edge.face, size)));
     }
+    append(ops, std::move(placed));
     return ops;
 }
 

@@ -16,6 +16,16 @@ namespace shoulderline {
                                          const PartStyle& style,
                                          const TextMetrics& metrics);
 
+// placeSizes(), farther out where figures or lines would run into those that are `placed` round a
+// corner of the same view.
+[[nodiscard]] std::vector<Op> placeClearOf(const std::vector<Op>& placed,
+                                           std::vector<SizeToPlace> sizes,
+                                           DimensionSide side,
+                                           double edge,
+                                           const DimensionStyle& style,
+                                           const TextMetrics& metrics,
+                                           const FigureRoom& room);
+
 // Hatching over the tenons of an end and what else is cut with them, as the end's view shows them.
 [[nodiscard]] std::vector<Op> tenonHatching(const ResolvedPart& part,
                                             const PartView& view,

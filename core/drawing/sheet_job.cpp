@@ -6,6 +6,7 @@
 #include "core/drawing/paper.h"
 #include "core/drawing/part_sheet.h"
 #include "core/drawing/pictorial.h"
+#include "core/drawing/title_block.h"
 
 namespace shoulderline {
 
@@ -29,16 +30,21 @@ void addPage(Sheet sheet, PrintJob& job) {
     job.pages.push_back(std::move(page));
 }
 
+Vec2 heldSo(const Paper& paper, Held held) {
+    return held == Held::Upright ? upright(paper) : lying(paper);
+}
+
 // The part on the paper lying, or upright where it fits only so.
 Sheet partSheetOn(const Piece& piece,
                   const ResolvedPiece& resolved,
                   const PartKind& kind,
                   const Paper& paper,
                   SheetFrame frame,
+                  Held held,
                   const TextMetrics& metrics) {
-    frame.paper = lying(paper);
+    frame.paper = heldSo(paper, held);
     ScaledSheet sheet = scaledPartSheet(piece, resolved, kind, frame, metrics);
-    if (!sheet.fits) {
+    if (!sheet.fits && held == Held::Either) {
         frame.paper = upright(paper);
         ScaledSheet other = scaledPartSheet(piece, resolved, kind, frame, metrics);
         if (other.fits) {
@@ -54,14 +60,15 @@ PrintJob setJob(const Piece& piece,
                 const ResolvedPiece& resolved,
                 const Paper& paper,
                 const std::string& date,
-                const TextMetrics& metrics) {
+                const TextMetrics& metrics,
+                Held held) {
     PrintJob job;
     job.title = piece.name + ", drawings";
     if (resolved.parts.empty()) {
         return job;
     }
     const std::vector<PartKind> kinds = partKinds(resolved);
-    SheetFrame frame{lying(paper), 0.0, date, 0, 0};
+    SheetFrame frame{heldSo(paper, held), 0.0, date, 0, 0};
     const std::size_t joints = jointSheets(piece, resolved, frame, metrics).size();
     const std::size_t after = 2 + kinds.size() + joints;
     const int index = indexSheetCount(frame.paper, after);
@@ -81,7 +88,7 @@ PrintJob setJob(const Piece& piece,
     add(pictorialSheet(piece, resolved, frame, metrics), "assembled and pulled apart");
     for (const PartKind& kind : kinds) {
         ++frame.number;
-        add(partSheetOn(piece, resolved, kind, paper, frame, metrics), kind.name);
+        add(partSheetOn(piece, resolved, kind, paper, frame, held, metrics), kind.name);
     }
     ++frame.number;
     for (Sheet& sheet : jointSheets(piece, resolved, frame, metrics)) {
@@ -102,11 +109,13 @@ PrintJob pictorialJob(const Piece& piece,
                       const Paper& paper,
                       double scale,
                       const std::string& date,
-                      const TextMetrics& metrics) {
+                      const TextMetrics& metrics,
+                      Held held) {
     PrintJob job;
     job.title = piece.name;
     if (!resolved.parts.empty()) {
-        addPage(pictorialSheet(piece, resolved, {lying(paper), scale, date, 0, 0}, metrics), job);
+        addPage(pictorialSheet(piece, resolved, {heldSo(paper, held), scale, date, 0, 0}, metrics),
+                job);
     }
     return job;
 }
@@ -117,28 +126,71 @@ PrintJob sheetJob(const Piece& piece,
                   const Paper& paper,
                   double scale,
                   const std::string& date,
-                  const TextMetrics& metrics) {
+                  const TextMetrics& metrics,
+                  Held held) {
     PrintJob job;
     job.title = piece.name;
     if (!parts) {
-        addPage(pieceSheet(piece, resolved, {lying(paper), scale, date, 0, 0}, metrics), job);
+        addPage(pieceSheet(piece, resolved, {heldSo(paper, held), scale, date, 0, 0}, metrics),
+                job);
         return job;
     }
     const std::vector<PartKind> kinds = partKinds(resolved);
     for (std::size_t i = 0; i < kinds.size(); ++i) {
-        const SheetFrame frame{
-            lying(paper), scale, date, static_cast<int>(i) + 1, static_cast<int>(kinds.size())};
-        addPage(partSheetOn(piece, resolved, kinds[i], paper, frame, metrics), job);
+        const SheetFrame frame{heldSo(paper, held),
+                               scale,
+                               date,
+                               static_cast<int>(i) + 1,
+                               static_cast<int>(kinds.size())};
+        addPage(partSheetOn(piece, resolved, kinds[i], paper, frame, held, metrics), job);
     }
     return job;
 }
 
+namespace {
+
+bool isWithin(const Rect& inner, const Rect& outer) {
+    constexpr double kHair = 1e-6;
+    return inner.min.x > outer.min.x - kHair && inner.min.y > outer.min.y - kHair &&
+           inner.max.x < outer.max.x + kHair && inner.max.y < outer.max.y + kHair;
+}
+
+// What a framed sheet shows of the piece, from its first group on: frame, title block and legend
+// stand before that. Empty for a sheet without a frame.
+std::vector<Op> drawnIn(const Sheet& sheet) {
+    const bool isFramed = std::any_of(sheet.ops.begin(), sheet.ops.end(), [](const Op& op) {
+        const auto* stroke = std::get_if<Stroke>(&op);
+        return stroke != nullptr && stroke->role == LineRole::Border;
+    });
+    const auto first = std::find_if(sheet.ops.begin(), sheet.ops.end(), [](const Op& op) {
+        return std::holds_alternative<BeginGroup>(op);
+    });
+    return isFramed ? std::vector<Op>(first, sheet.ops.end()) : std::vector<Op>();
+}
+
+// Within the frame, and off the title block.
+bool keepsToItsSpace(const Op& op, Vec2 paper, const TextMetrics& metrics) {
+    if (std::holds_alternative<BeginGroup>(op) || std::holds_alternative<EndGroup>(op)) {
+        return true;
+    }
+    const Rect bounds = boundsOf(std::vector<Op>{op}, metrics);
+    const Rect inner = innerFrame(paper);
+    const double left = inner.max.x - std::min(kTitleWidth, inner.size().x);
+    const double top = inner.max.y - kTitleHeight;
+    return isWithin(bounds, inner) && (bounds.max.y <= top || bounds.max.x <= left);
+}
+
+}  // namespace
+
 std::optional<std::string> runsOffPaper(const PrintJob& job, const TextMetrics& metrics) {
     for (const Sheet& sheet : job.contents) {
-        const Rect bounds = boundsOf(sheet.ops, metrics);
-        if (bounds.min.x < 0 || bounds.min.y < 0 || bounds.max.x > sheet.size.x ||
-            bounds.max.y > sheet.size.y) {
+        if (!isWithin(boundsOf(sheet.ops, metrics), {{0, 0}, sheet.size})) {
             return sheet.title;
+        }
+        for (const Op& op : drawnIn(sheet)) {
+            if (!keepsToItsSpace(op, sheet.size, metrics)) {
+                return sheet.title;
+            }
         }
     }
     return std::nullopt;

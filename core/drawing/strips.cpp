@@ -65,29 +65,6 @@ std::string labelOf(const RodLine& line, const std::string& place, const TextMet
     return label;
 }
 
-void addMarks(const ResolvedPiece& resolved,
-              const ResolvedPart& part,
-              std::vector<StripMark>& marks) {
-    const double length = part.shoulderLength.value.mm();
-    const bool hasStart = part.startTenon.mm() > 0.0;
-    const bool hasFar = part.farTenon.mm() > 0.0;
-    marks.push_back({0.0, hasStart ? "shoulder" : "end"});
-    marks.push_back({length, hasFar ? "shoulder" : "end"});
-    if (hasStart) {
-        marks.push_back({-part.startTenon.mm(), "end of tenon"});
-    }
-    if (hasFar) {
-        marks.push_back({length + part.farTenon.mm(), "end of tenon"});
-    }
-    for (const MortiseSolid& mortise : part.mortises) {
-        const ResolvedJoint& joint = resolved.joints[mortise.joint];
-        const std::string what = "mortise for " + resolved.parts[joint.tenoned].of + ", " +
-                                 std::string(wordFor(mortise.face));
-        marks.push_back({mortise.box.min.x, what});
-        marks.push_back({mortise.box.max.x, what});
-    }
-}
-
 }  // namespace
 
 Sheet markedStrip(std::vector<StripMark> marks,
@@ -157,29 +134,6 @@ PrintJob rodsJob(const Piece& piece,
     }
     return tiledJob(
         piece, piece.name + ", rods", std::move(drawings), paper, options, date, metrics);
-}
-
-PrintJob storyJob(const Piece& piece,
-                  const ResolvedPiece& resolved,
-                  const Paper& paper,
-                  const TileOptions& options,
-                  const std::string& date,
-                  const TextMetrics& metrics) {
-    std::vector<FullSizeDrawing> drawings;
-    for (const PartKind& kind : partKinds(resolved)) {
-        const ResolvedPart& part = resolved.parts[kind.parts.front()];
-        std::vector<StripMark> marks;
-        addMarks(resolved, part, marks);
-        const Box over = part.overBox();
-        drawings.push_back(
-            {markedStrip(
-                 std::move(marks), over.min.x, over.max.x, "story of " + kind.name, metrics),
-             "story of " + kind.name,
-             quantityText(resolved, kind),
-             "length over all " + showLength(part.length(), piece.style) + " " + unitsOf(piece)});
-    }
-    return tiledJob(
-        piece, piece.name + ", story sticks", std::move(drawings), paper, options, date, metrics);
 }
 
 }  // namespace shoulderline

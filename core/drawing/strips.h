@@ -31,15 +31,6 @@ struct StripMark {
                                const std::string& date,
                                const TextMetrics&);
 
-// A story stick for each kind of part, at full size: its ends, shoulders and the ends of its
-// mortises, named; to be glued to a stick. Tiled likewise.
-[[nodiscard]] PrintJob storyJob(const Piece&,
-                                const ResolvedPiece&,
-                                const Paper&,
-                                const TileOptions&,
-                                const std::string& date,
-                                const TextMetrics&);
-
 // A drawing to be tiled, and what its pages say of it.
 struct FullSizeDrawing {
     Sheet drawing;

@@ -250,6 +250,24 @@ class LayerMaker {
         put(layer, "<path d=\"" + path + "\"/>");
     }
 
+    // Every character at its own place: readers that kern would set them otherwise than the layout
+    // and the other painters do.
+    [[nodiscard]] std::string characters(const TextRun& run, double from) const {
+        std::string content;
+        for (std::size_t at = 0; at < run.text.size();) {
+            std::size_t end = at + 1;
+            while (end < run.text.size() &&
+                   (static_cast<unsigned char>(run.text[end]) & 0xC0) == 0x80) {
+                ++end;
+            }
+            const double x = from + metrics_.width(run.text.substr(0, at), run.height, false);
+            content += "<tspan x=\"" + number(x) + "\">" + escaped(run.text.substr(at, end - at)) +
+                       "</tspan>";
+            at = end;
+        }
+        return content;
+    }
+
     void lettering(const TextOp& text) {
         const TextLayout layout = layOutText(text.text, text.height, text.isBold, metrics_);
         const double shift =
@@ -265,15 +283,11 @@ class LayerMaker {
         std::string content;
         for (const TextRun& run : layout.runs) {
             const double size = run.height * kUnitsPerEm / kCapHeightUnits;
-            const double width = metrics_.width(run.text, run.height, text.isBold);
             for (const double bold : {0.0, kBoldShift * run.height}) {
                 if (bold == 0.0 || text.isBold) {
-                    content += "<text x=\"" + number(run.at.x + bold) + "\" y=\"" +
-                               number(run.at.y) + "\" font-size=\"" + number(size) +
-                               "\" textLength=\"" + number(width) + "\"" +
-                               " lengthAdjust=\"spacingAndGlyphs\"" +
-                               (bold > 0.0 ? " aria-hidden=\"true\">" : ">") + escaped(run.text) +
-                               "</text>";
+                    content += "<text y=\"" + number(run.at.y) + "\" font-size=\"" + number(size) +
+                               "\"" + (bold > 0.0 ? " aria-hidden=\"true\">" : ">") +
+                               characters(run, run.at.x + bold) + "</text>";
                 }
             }
         }
@@ -337,13 +351,21 @@ std::string svgOf(const Sheet& sheet, const TextMetrics& metrics) {
 std::string svgOf(const PrintJob& job, const Page& page, const TextMetrics& metrics) {
     const Vec2 min = page.printable.min;
     const Vec2 size = page.printable.max - min;
-    const LayerMaker drawing(
-        job.contents[page.content], min - page.origin, {min, page.printable.max}, metrics);
+    const Sheet& content = job.contents[page.content];
+    const bool isTurned = page.turn != Angle();
+    const LayerMaker drawing(content,
+                             isTurned ? Vec2{} : min - page.origin,
+                             isTurned ? Rect{{0, 0}, content.size} : Rect{min, page.printable.max},
+                             metrics);
     const LayerMaker furniture(page.furniture, {0, 0}, {{0, 0}, page.size}, metrics);
     const std::string clip = "<clipPath id=\"printable\"><rect x=\"" + number(min.x) + "\" y=\"" +
                              number(min.y) + "\" width=\"" + number(size.x) + "\" height=\"" +
                              number(size.y) + "\"/></clipPath>\n";
-    const std::string drawn = drawing.text({});
+    std::string drawn = drawing.text({});
+    if (isTurned) {
+        drawn = "<g transform=\"translate(" + pair(page.onPage({0, 0})) + ") rotate(" +
+                number(page.turn.degrees()) + ")\">\n" + drawn + "</g>\n";
+    }
     const std::string title = page.name.empty() ? job.title : job.title + ": " + page.name;
     return document(page.size,
                     title,

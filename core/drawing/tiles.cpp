@@ -69,7 +69,9 @@ TileGrid tileGrid(Vec2 drawing,
     const double wide = std::max(paper.size.x, paper.size.y);
     const TileGrid lying = gridOn(drawing, {wide, narrow}, options);
     const TileGrid upright = gridOn(drawing, {narrow, wide}, options);
-    TileGrid grid = upright.count() < lying.count() ? upright : lying;
+    const bool isUpright = options.held == Held::Upright ||
+                           (options.held == Held::Either && upright.count() < lying.count());
+    TileGrid grid = isUpright ? upright : lying;
     std::vector<double> cuts;
     for (int i = 0; i + 1 < grid.columns; ++i) {
         cuts.push_back(grid.cutAfterColumn(i));
@@ -81,6 +83,29 @@ TileGrid tileGrid(Vec2 drawing,
     }
     grid.start.y += bestShift(cuts, -grid.start.y, places.y);
     return grid;
+}
+
+std::optional<Diagonal> diagonalOn(Vec2 drawing, const Paper& paper, const TileOptions& options) {
+    const double narrow = std::min(paper.size.x, paper.size.y);
+    const double wide = std::max(paper.size.x, paper.size.y);
+    const Vec2 page = options.held == Held::Upright ? Vec2{narrow, wide} : Vec2{wide, narrow};
+    const TileGrid grid = gridOn({1.0, 1.0}, page, options);
+    const Vec2 room = grid.room();
+    constexpr int kSteps = 180;
+    for (int i = 1; i < kSteps; ++i) {
+        const Angle turn = Angle::degrees(90.0 * i / kSteps);
+        const Vec2 needed{drawing.x * turn.cos() + drawing.y * turn.sin(),
+                          drawing.x * turn.sin() + drawing.y * turn.cos()};
+        if (needed.x <= room.x && needed.y <= room.y) {
+            // Its top left corner swings away from the left edge; the rest of the room lies evenly
+            // round it.
+            const Vec2 corner = Vec2{drawing.y * turn.sin(), 0.0} + (room - needed) * 0.5;
+            const Vec2 origin{-(corner.x * turn.cos() + corner.y * turn.sin()),
+                              corner.x * turn.sin() - corner.y * turn.cos()};
+            return Diagonal{page, grid.printable, origin, turn};
+        }
+    }
+    return std::nullopt;
 }
 
 std::string tileName(int row, int column) {

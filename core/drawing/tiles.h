@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -41,13 +42,24 @@ struct PlacesToKeepWhole {
     std::vector<double> y;
 };
 
-// The grid that takes the fewest sheets, upright or lying; lying where both take as many. Where it
-// covers more than the drawing, it is shifted so that the cuts keep the farthest from `places`, up
-// to 10 mm; else the drawing is in its middle.
+// The grid that takes the fewest sheets, upright or lying, unless the options say which; lying
+// where both take as many. Where it covers more than the drawing, it is shifted so that the cuts
+// keep the farthest from `places`, up to 10 mm; else the drawing is in its middle.
 [[nodiscard]] TileGrid tileGrid(Vec2 drawing,
                                 const Paper& paper,
                                 const TileOptions& options,
                                 const PlacesToKeepWhole& places = {});
+
+// A drawing that goes on one sheet only when it lies along the diagonal: a long and narrow one.
+struct Diagonal {
+    Vec2 page;
+    Rectangle printable;
+    Vec2 origin;  // as of Page
+    Angle turn;
+};
+[[nodiscard]] std::optional<Diagonal> diagonalOn(Vec2 drawing,
+                                                 const Paper& paper,
+                                                 const TileOptions& options);
 
 // "B2": rows by letters (A to Z, then AA, AB), columns by numbers from 1.
 [[nodiscard]] std::string tileName(int row, int column);

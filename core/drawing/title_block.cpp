@@ -101,7 +101,11 @@ Rect drawingSpace(Vec2 paper) {
 }
 
 std::string unitsOf(const Piece& piece) {
-    return unitOf(piece.style) == Unit::Millimetre ? "millimetres" : "inches";
+    const bool isMetric = unitOf(piece.style) == Unit::Millimetre;
+    if (piece.style.withOther) {
+        return isMetric ? "mm [in]" : "in [mm]";
+    }
+    return isMetric ? "millimetres" : "inches";
 }
 
 std::string sheetNumber(const SheetFrame& frame) {

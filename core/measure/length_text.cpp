@@ -87,6 +87,11 @@ std::string showLength(Length length, const LengthStyle& style, bool withUnit) {
     if (withUnit) {
         text += unitOf(style) == Unit::Inch ? "\u00A0in" : "\u00A0mm";
     }
+    if (style.withOther) {
+        const LengthStyle other =
+            unitOf(style) == Unit::Inch ? LengthStyle::millimetres(1) : LengthStyle::fractions(32);
+        text += " [" + showLength(length, other, withUnit) + "]";
+    }
     return text;
 }
 

@@ -13,17 +13,25 @@ namespace shoulderline {
 struct LengthStyle {
     enum class Kind { Fractions, DecimalInches, Millimetres };
     Kind kind = Kind::Fractions;
-    int denominator = 16;  // of fractions: 8, 16, 32 or 64
-    int decimals = 3;      // of decimal inches: 1 to 4; of millimetres: 0 or 1
+    int denominator = 16;    // of fractions: 8, 16, 32 or 64
+    int decimals = 3;        // of decimal inches: 1 to 4; of millimetres: 0 or 1
+    bool withOther = false;  // and the other unit behind it in square brackets: "3/4 [19.1]"
 
     [[nodiscard]] static constexpr LengthStyle fractions(int denominator) {
-        return {Kind::Fractions, denominator, 0};
+        return {Kind::Fractions, denominator, 0, false};
     }
     [[nodiscard]] static constexpr LengthStyle decimalInches(int decimals) {
-        return {Kind::DecimalInches, 1, decimals};
+        return {Kind::DecimalInches, 1, decimals, false};
     }
     [[nodiscard]] static constexpr LengthStyle millimetres(int decimals) {
-        return {Kind::Millimetres, 1, decimals};
+        return {Kind::Millimetres, 1, decimals, false};
+    }
+    // The same with the other unit in brackets: millimetres to a tenth behind inches,
+    // thirty-seconds of an inch behind millimetres. For prints; such a text is not read back.
+    [[nodiscard]] constexpr LengthStyle inBothUnits() const {
+        LengthStyle both = *this;
+        both.withOther = true;
+        return both;
     }
     friend bool operator==(const LengthStyle&, const LengthStyle&) = default;
 };

@@ -326,5 +326,35 @@ TEST_F(Prints, APrinterThatCannotPrintIsSaid) {
     EXPECT_EQ(result.error().code, ErrorCode::CannotWrite);
 }
 
+// A printer whose pages come out 0.5 % short across and 0.3 % long up the sheet, corrected: the
+// raster is stretched by as much the other way.
+TEST_F(Prints, ACorrectedPrintIsStretchedAndPdfFilesAreNot) {
+    const PrintJob job = fullSize("A3", {0});
+    const auto page = std::find_if(
+        job.pages.begin(), job.pages.end(), [](const Page& p) { return squareOn(p).has_value(); });
+    ASSERT_NE(page, job.pages.end());
+    const int number = static_cast<int>(page - job.pages.begin()) + 1;
+    const Vec2 corner = *squareOn(*page);
+    const ScaleCorrection correction{1.0 / 0.995, 1.0 / 1.003};
+    const std::string file = fileFor("corrected.pdf");
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setOutputFormat(QPrinter::PdfFormat);
+    printer.setOutputFileName(QString::fromStdString(file));
+    ASSERT_TRUE(print(job, printer, correction));
+
+    const Vec2 by = correction.on(*page);
+    const Vec2 middle = page->size * 0.5;
+    const auto moved = [&](Vec2 p) {
+        return Vec2{middle.x + (p.x - middle.x) * by.x, middle.y + (p.y - middle.y) * by.y};
+    };
+    const Vec2 at = moved(corner);
+    const Crop crop = rasterised(file, number, at.x - 3, at.y - 3, 107, 107);
+    const auto upright = testing::uprightLines(crop, at.y + 40, at.y + 80);
+    const auto level = testing::levelLines(crop, at.x + 80, at.x + 95);
+    EXPECT_NEAR(nearest(upright, at.x + 100 * by.x) - nearest(upright, at.x), 100.0 * by.x, 0.05);
+    EXPECT_NEAR(nearest(level, at.y + 100 * by.y) - nearest(level, at.y), 100.0 * by.y, 0.05);
+    EXPECT_NE(runProgram("pdftotext", {file, "-"}).text.find("corrected for"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace shoulderline

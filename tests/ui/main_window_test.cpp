@@ -10,6 +10,7 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/ui/answering_prompts.h"
 #include "tests/ui/ui_test_support.h"
 #include "ui/columns/joint_view.h"
 #include "ui/fields/statement_field.h"
@@ -21,34 +22,7 @@ namespace shoulderline {
 namespace {
 
 using namespace Qt::Literals::StringLiterals;
-
-// Answers what is asked, and keeps what was told.
-class AnsweringPrompts final : public Prompts {
-  public:
-    SaveAnswer saveAnswer = SaveAnswer::Discard;
-    LostAnswer lostAnswer = LostAnswer::Open;
-    QString path;
-    std::optional<QString> text;
-    QStringList told;
-    int asked = 0;
-
-    SaveAnswer askSave(QWidget*, const QString&) override {
-        ++asked;
-        return saveAnswer;
-    }
-    bool askOverwrite(QWidget*, const QString&) override { return true; }
-    LostAnswer askLost(QWidget*, const LostWork&) override { return lostAnswer; }
-    QString openPath(QWidget*, const QString&) override { return path; }
-    QString savePath(QWidget*, const QString&) override { return path; }
-    QString pdfPath(QWidget*, const QString&) override { return path; }
-    std::optional<QString> askText(QWidget*,
-                                   const QString&,
-                                   const QString&,
-                                   const QString&) override {
-        return text;
-    }
-    void tell(QWidget*, const QString& sentence) override { told << sentence; }
-};
+using testing::AnsweringPrompts;
 
 class MainWindowTest : public ::testing::Test {
   protected:

@@ -1,17 +1,13 @@
 #pragma once
 
-#include <QComboBox>
 #include <QLabel>
-#include <QPushButton>
 #include <QTimer>
 #include <QVBoxLayout>
-#include <vector>
 
 #include "core/drawing/lettering_metrics.h"
-#include "core/drawing/paper.h"
 #include "ui/document/document.h"
-#include "ui/fields/length_field.h"
 #include "ui/pages/board_page.h"
+#include "ui/pages/print_choices.h"
 #include "ui/pages/print_preview.h"
 
 namespace shoulderline {
@@ -26,32 +22,26 @@ class PrintsPage final : public BoardPage {
 
     void savePdf();
     void print();
+    void correctPrinter();
 
   protected:
     void showEvent(QShowEvent* event) override;
 
   private:
-    enum What { AllFullSize, OneFullSize, PartSheets, PieceSheet };
-    void makeOptions();
     void makeCommands(QVBoxLayout& layout);
     void refresh();
-    void fillParts();
-    [[nodiscard]] PrintJob makeJob() const;
-    [[nodiscard]] Paper paper() const;
+    // Whether there are pages; tells it where there are none.
+    [[nodiscard]] bool hasPages();
 
     Document& document_;
     Prompts& prompts_;
     LetteringMetrics metrics_;
-    QComboBox* what_;
-    QComboBox* part_;
-    QComboBox* paper_;
-    LengthField* overlap_;
-    QLabel* overlapLabel_;
+    PrintChoices* choices_;
     QLabel* count_;
     PrintPreview* preview_;
     QTimer later_;
     PrintJob job_;
-    int generation_ = -1;
+    PrintOrder order_;
 };
 
 }  // namespace shoulderline

@@ -20,7 +20,9 @@ constexpr int kResolution = 1200;  // dots per inch; only a device pixel's size 
 
 }  // namespace
 
-Result<std::string> pdfOf(const PrintJob& job, const std::string& date) {
+Result<std::string> pdfOf(const PrintJob& job,
+                          const std::string& date,
+                          const ScaleCorrection& correction) {
     if (job.pages.empty()) {
         return fail(ErrorCode::CannotWrite,
                     "There is nothing to print: the piece has no parts that could be worked out.");
@@ -45,7 +47,7 @@ Result<std::string> pdfOf(const PrintJob& job, const std::string& date) {
             }
             painter.save();
             painter.scale(kResolution / 25.4, kResolution / 25.4);
-            paintPage(painter, job, page, sheets);
+            paintPage(painter, job, page, sheets, {}, correction);
             painter.restore();
         }
         painter.end();
@@ -60,8 +62,9 @@ Result<std::string> pdfOf(const PrintJob& job, const std::string& date) {
 
 Result<void> writePdf(const PrintJob& job,
                       const std::filesystem::path& path,
-                      const std::string& date) {
-    const Result<std::string> bytes = pdfOf(job, date);
+                      const std::string& date,
+                      const ScaleCorrection& correction) {
+    const Result<std::string> bytes = pdfOf(job, date, correction);
     if (!bytes) {
         return tl::unexpected<Error>(bytes.error());
     }

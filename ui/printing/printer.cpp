@@ -4,6 +4,7 @@
 #include <QPrinterInfo>
 #include <QStringList>
 #include <QVariant>
+#include <algorithm>
 
 #include "ui/printing/page_painter.h"
 #include "ui/printing/page_size.h"
@@ -21,6 +22,18 @@ void setUp(QPrinter& printer, const Page& page) {
     printer.setPageMargins(QMarginsF(0, 0, 0, 0), QPageLayout::Millimeter);
 }
 
+// The pages of the printer's range; all without one.
+PrintJob asked(PrintJob job, const QPrinter& printer) {
+    const auto count = static_cast<int>(job.pages.size());
+    if (printer.printRange() == QPrinter::PageRange && printer.fromPage() > 0) {
+        const int from = std::min(printer.fromPage(), count + 1);
+        const int to = std::clamp(printer.toPage(), from - 1, count);
+        job.pages.erase(job.pages.begin() + to, job.pages.end());
+        job.pages.erase(job.pages.begin(), job.pages.begin() + (from - 1));
+    }
+    return job;
+}
+
 }  // namespace
 
 Result<void> findPrinter() {
@@ -32,7 +45,9 @@ Result<void> findPrinter() {
     return {};
 }
 
-Result<void> print(const PrintJob& job, QPrinter& printer) {
+Result<void> print(const PrintJob& all, QPrinter& printer, const ScaleCorrection& correction) {
+    const PrintJob job =
+        withCorrectionNoted(asked(all, printer), correction, printer.printerName().toStdString());
     if (job.pages.empty()) {
         return fail(ErrorCode::CannotWrite,
                     "There is nothing to print: the piece has no parts that could be worked out.");
@@ -59,7 +74,7 @@ Result<void> print(const PrintJob& job, QPrinter& printer) {
         painter.save();
         const double scale = printer.resolution() / 25.4;
         painter.scale(scale, scale);
-        paintPage(painter, job, page, sheets);
+        paintPage(painter, job, page, sheets, {}, correction);
         painter.restore();
     }
     return painter.end() ? Result<void>()

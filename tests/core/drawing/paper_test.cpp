@@ -189,6 +189,103 @@ TEST(FullSizeJob, PieceWithoutPartsGivesNoPages) {
     EXPECT_TRUE(fullSizeJob({}, {}, {}, *findPaper("A4"), {}, "", kMetrics).pages.empty());
 }
 
+bool hasSquare(const Page& page) {
+    return std::any_of(page.furniture.ops.begin(), page.furniture.ops.end(), [](const Op& op) {
+        const auto* stroke = std::get_if<Stroke>(&op);
+        return stroke != nullptr && stroke->points.size() == 5 &&
+               std::abs(stroke->points[2].x - stroke->points[0].x - 100.0) < 1e-9 &&
+               std::abs(stroke->points[2].y - stroke->points[0].y - 100.0) < 1e-9;
+    });
+}
+
+TEST(FullSizeJob, EveryRowOfTilesHasASquareToCheckBy) {
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        for (const char* paper : {"A4", "Letter", "A3"}) {
+            std::map<std::string, bool> rows;  // by part and row
+            for (const Page& page :
+                 fullSizeJob(piece, resolved, {}, *findPaper(paper), {}, "", kMetrics).pages) {
+                const std::string row =
+                    page.name.substr(0, page.name.find_last_not_of("0123456789") + 1);
+                rows[row] = rows[row] || hasSquare(page);
+            }
+            for (const auto& [row, has] : rows) {
+                EXPECT_TRUE(has) << name << " on " << paper << ": " << row;
+            }
+        }
+    }
+}
+
+// Of two neighbours one is cut along the seam and the other bears the line it is glued to.
+TEST(FullSizeJob, ASeamIsCutOnOneTileAndGluedOnTheOther) {
+    const Piece piece = testing::sample("armchair");
+    const PrintJob job = fullSizeJob(
+        piece, testing::resolved(piece), {0}, *findPaper("A4"), {}, "2026-11-24", kMetrics);
+    std::map<long, std::pair<int, int>> seams;  // by place: cut, glued
+    for (const Page& page : job.pages) {
+        for (const Op& op : page.furniture.ops) {
+            const auto* stroke = std::get_if<Stroke>(&op);
+            const bool isUpright = stroke != nullptr && stroke->points.size() == 2 &&
+                                   stroke->points[0].x == stroke->points[1].x &&
+                                   std::abs(stroke->points[0].y - stroke->points[1].y) > 110.0;
+            if (isUpright) {
+                const double at = stroke->points[0].x - page.printable.min.x + page.origin.x;
+                std::pair<int, int>& seam = seams[std::lround(at * 1000)];
+                (stroke->role == LineRole::CutPlane ? seam.first : seam.second) += 1;
+            }
+        }
+    }
+    ASSERT_FALSE(seams.empty());
+    for (const auto& [at, seam] : seams) {
+        EXPECT_EQ(seam.first, seam.second) << at;
+        EXPECT_GE(seam.first, 1) << at;
+    }
+}
+
+TEST(FullSizeJob, TilesNameTheFacesOnThem) {
+    const Piece piece = testing::sample("armchair");
+    const PrintJob job = fullSizeJob(
+        piece, testing::resolved(piece), {0}, *findPaper("A2"), {}, "2026-11-24", kMetrics);
+    bool isSaid = false;
+    for (const Op& op : job.pages.back().furniture.ops) {
+        const auto* text = std::get_if<TextOp>(&op);
+        isSaid = isSaid || (text != nullptr && text->text.find("; face side") != std::string::npos);
+    }
+    EXPECT_TRUE(isSaid);
+}
+
+TEST(Tiles, AreHeldAsAsked) {
+    for (const Vec2 drawing : {Vec2{880, 330}, Vec2{100, 2000}}) {
+        TileOptions options;
+        options.held = Held::Upright;
+        EXPECT_LT(tileGrid(drawing, *findPaper("A4"), options).page.x, 211.0);
+        options.held = Held::Lying;
+        EXPECT_GT(tileGrid(drawing, *findPaper("A4"), options).page.x, 296.0);
+    }
+}
+
+// The diagonal of the room on A4 is sqrt(270^2 + 175^2) = 321.7: a stick of 300 x 10 needs two
+// sheets across and goes on one aslant; one of 330 does not.
+TEST(Tiles, ALongStickGoesOnOneSheetAlongTheDiagonal) {
+    const Paper paper = *findPaper("A4");
+    EXPECT_EQ(tileGrid({300, 10}, paper, {}).count(), 2);
+    const std::optional<Diagonal> diagonal = diagonalOn({300, 10}, paper, {});
+    ASSERT_TRUE(diagonal);
+    EXPECT_FALSE(diagonalOn({330, 10}, paper, {}));
+    Page page;
+    page.printable = diagonal->printable;
+    page.origin = diagonal->origin;
+    page.turn = diagonal->turn;
+    for (const Vec2 corner : {Vec2{0, 0}, Vec2{300, 0}, Vec2{300, 10}, Vec2{0, 10}}) {
+        const Vec2 p = page.onPage(corner);
+        EXPECT_TRUE(p.x >= page.printable.min.x && p.x <= page.printable.max.x &&
+                    p.y >= page.printable.min.y && p.y <= page.printable.max.y)
+            << corner.x << ", " << corner.y;
+    }
+    EXPECT_NEAR(norm(page.onPage({300, 0}) - page.onPage({0, 0})), 300.0, 1e-9);
+}
+
 TEST(SheetJob, OnePageForEachKind) {
     const Piece piece = testing::sample("bench");
     const ResolvedPiece resolved = testing::resolved(piece);

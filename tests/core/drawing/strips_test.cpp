@@ -7,6 +7,7 @@
 
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/rods.h"
+#include "core/drawing/story.h"
 #include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
 
@@ -73,27 +74,48 @@ TEST(Rods, LabelsAreLegible) {
 }
 
 TEST(Stories, MarkShouldersAndMortiseEnds) {
-    const Piece piece = testing::twoPostsAndARail();
+    for (const char* name : testing::kSamples) {
+        const ResolvedPiece resolved = testing::resolved(testing::sample(name));
+        for (const PartKind& kind : partKinds(resolved)) {
+            const ResolvedPart& part = resolved.parts[kind.parts.front()];
+            std::vector<double> places{part.overBox().min.x, part.overBox().max.x};
+            if (part.startTenon.mm() > 0.0) {
+                places.push_back(0.0);
+            }
+            if (part.farTenon.mm() > 0.0) {
+                places.push_back(part.shoulderLength.value.mm());
+            }
+            for (const MortiseSolid& mortise : part.mortises) {
+                if (mortise.face != Face::StartEnd && mortise.face != Face::FarEnd) {
+                    places.push_back(mortise.box.min.x);
+                    places.push_back(mortise.box.max.x);
+                }
+            }
+            std::sort(places.begin(), places.end());
+            const std::vector<double> lines = linesAcross(storyStrip(resolved, kind, kMetrics));
+            ASSERT_EQ(lines.size(), places.size()) << name << ": " << kind.name;
+            for (std::size_t i = 0; i < lines.size(); ++i) {
+                EXPECT_NEAR(lines[i] - lines[0], places[i] - places[0], 1e-9) << kind.name;
+            }
+        }
+    }
+}
+
+// The armchair's sticks took 59 sheets of A4 when each had its own.
+TEST(Stories, ShareSheetsAndLoseNone) {
+    const Piece piece = testing::sample("armchair");
     const ResolvedPiece resolved = testing::resolved(piece);
     const PrintJob job = storyJob(piece, resolved, *findPaper("A4"), {}, "2026-11-24", kMetrics);
-    const std::vector<PartKind> kinds = partKinds(resolved);
-    ASSERT_EQ(job.contents.size(), kinds.size() + 1);
-    for (std::size_t k = 0; k < kinds.size(); ++k) {
-        const ResolvedPart& part = resolved.parts[kinds[k].parts.front()];
-        std::vector<double> places{0.0, part.shoulderLength.value.mm()};
-        for (const TenonSolid& tenon : part.tenons) {
-            places.push_back(tenon.box.min.x < 0.0 ? tenon.box.min.x : tenon.box.max.x);
+
+    EXPECT_LE(job.pages.size(), 16u);
+    std::string all;
+    for (const Sheet& content : job.contents) {
+        for (const std::string& words : testing::wordsOn(content)) {
+            all += words + "\n";
         }
-        for (const MortiseSolid& mortise : part.mortises) {
-            places.push_back(mortise.box.min.x);
-            places.push_back(mortise.box.max.x);
-        }
-        std::sort(places.begin(), places.end());
-        const std::vector<double> lines = linesAcross(job.contents[k + 1]);
-        ASSERT_EQ(lines.size(), places.size()) << kinds[k].name;
-        for (std::size_t i = 0; i < lines.size(); ++i) {
-            EXPECT_NEAR(lines[i] - lines[0], places[i] - places[0], 1e-9) << kinds[k].name;
-        }
+    }
+    for (const PartKind& kind : partKinds(resolved)) {
+        EXPECT_NE(all.find(kind.name + ", make"), std::string::npos) << kind.name;
     }
 }
 

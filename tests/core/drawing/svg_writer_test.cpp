@@ -51,7 +51,8 @@ TEST(SvgWriter, NamesAreEscaped) {
     EXPECT_NE(svg.find("<title>a &lt;rail&gt; &amp; &quot;its&quot; post</title>"),
               std::string::npos);
     EXPECT_NE(svg.find("<title>a &lt; b &amp; c</title>"), std::string::npos);
-    EXPECT_NE(svg.find(">1 &lt; 2 &amp; &quot;3&quot;</text>"), std::string::npos);
+    EXPECT_NE(svg.find("aria-label=\"1 &lt; 2 &amp; &quot;3&quot;\""), std::string::npos);
+    EXPECT_NE(svg.find(">&amp;</tspan>"), std::string::npos);
 }
 
 TEST(SvgWriter, EachRoleThatIsDrawnIsALayer) {

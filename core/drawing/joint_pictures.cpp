@@ -1,0 +1,221 @@
+#include "core/drawing/joint_pictures.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/drawing/dimension_parts.h"
+#include "core/measure/length_text.h"
+
+namespace shoulderline {
+
+namespace {
+
+void append(std::vector<Op>& ops, std::vector<Op> more) {
+    ops.insert(
+        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+// A break: a straight line with a zigzag in its middle, running over the outline at both ends (ISO
+// 128-2, 01.1).
+Stroke breakLine(Vec2 a, Vec2 b) {
+    constexpr double kOverrun = 3.0;
+    const double length = norm(b - a);
+    const Vec2 along = (b - a) * (length > 0.0 ? 1.0 / length : 0.0);
+    const Vec2 across{-along.y, along.x};
+    const Vec2 middle = (a + b) * 0.5;
+    const double zig = std::min(2.5, length / 6.0);
+    return {{a - along * kOverrun,
+             middle - along * zig,
+             middle - along * (zig * 0.5) + across * zig,
+             middle + along * (zig * 0.5) - across * zig,
+             middle + along * zig,
+             b + along * kOverrun},
+            LineRole::Dimension};
+}
+
+// Figures keep to this side of a corner, round which others stand.
+FigureRoom upTo(double high) {
+    FigureRoom room;
+    room.high = high;
+    return room;
+}
+
+}  // namespace
+
+// Sawn-off ends are drawn as breaks instead.
+bool JointPictures::liesInCut(const ViewEdge& edge, const JointLooking& looking) const {
+    const auto liesAt = [&](int axis, double at) {
+        Vec3 direction;
+        direction[axis] = 1.0;
+        const Vec2 seen = looking.view.project(direction);
+        const auto offset = [&](Vec2 p) { return dot(p, seen) - at * dot(seen, seen); };
+        return norm(seen) > 0.5 && std::abs(offset(edge.a)) < 1e-6 &&
+               std::abs(offset(edge.b)) < 1e-6;
+    };
+    const int axis = members_.postAxis;
+    return (members_.railIsCut && liesAt(0, members_.rail.min.x)) ||
+           (members_.postIsCutLow && liesAt(axis, members_.post.min[axis])) ||
+           (members_.postIsCutHigh && liesAt(axis, members_.post.max[axis]));
+}
+
+std::vector<Polyhedron> JointPictures::railSolids(bool withLoose) const {
+    std::vector<Polyhedron> solids{Polyhedron::box(members_.rail)};
+    if (!members_.isLoose || withLoose) {
+        solids.insert(solids.end(), members_.tenons.begin(), members_.tenons.end());
+    }
+    return solids;
+}
+
+void JointPictures::draw(std::vector<Polyhedron> solids,
+                         const std::vector<Hollow>& hollows,
+                         const JointLooking& looking,
+                         std::vector<Op>& ops) const {
+    std::vector<ViewEdge> edges = hiddenLines(solids, looking.view);
+    int number = static_cast<int>(solids.size());
+    for (const Hollow& hollow : hollows) {
+        const bool isMouthSeen = dot(hollow.outward, looking.view.towardsViewer) > 0.5;
+        for (ViewEdge edge : hiddenLines({&hollow.solid, 1}, looking.view)) {
+            edge.visible = isMouthSeen;
+            edge.solid = number;
+            edges.push_back(edge);
+        }
+        ++number;
+    }
+    for (const ViewEdge& edge : mergeCoincident(edges)) {
+        if (!liesInCut(edge, looking)) {
+            const auto place = [&](Vec2 p) { return Vec2{p.x * scale_, -p.y * scale_}; };
+            ops.push_back(Stroke{{place(edge.a), place(edge.b)},
+                                 edge.visible ? LineRole::Visible : LineRole::Hidden});
+        }
+    }
+}
+
+void JointPictures::addRailBreak(const JointLooking& looking, std::vector<Op>& ops) const {
+    if (members_.railIsCut) {
+        const Rect rail = onSheet(members_.rail, looking);
+        ops.push_back(breakLine(rail.min, {rail.min.x, rail.max.y}));
+    }
+}
+
+void JointPictures::addPostBreaks(const JointLooking& looking, std::vector<Op>& ops) const {
+    const int axis = members_.postAxis;
+    Vec3 direction;
+    direction[axis] = 1.0;
+    const Vec2 seen = looking.view.project(direction);
+    if (norm(seen) < 0.5) {
+        return;
+    }
+    for (const bool isLow : {true, false}) {
+        if (!(isLow ? members_.postIsCutLow : members_.postIsCutHigh)) {
+            continue;
+        }
+        Box end = members_.post;
+        (isLow ? end.max : end.min)[axis] = isLow ? end.min[axis] : end.max[axis];
+        const Rect line = onSheet(end, looking);
+        ops.push_back(breakLine(line.min, line.max));
+    }
+}
+
+void JointPictures::addLabel(const std::string& text, std::vector<Op>& ops) const {
+    const Rect all = boundsOf(ops, metrics_);
+    const double height = style_.dimensions.height;
+    ops.push_back(
+        TextOp{{all.min.x, all.max.y + 2.0 + height}, text, height, Align::Left, false, false});
+}
+
+// The tenoned member by itself, with the sizes of its tenon.
+std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
+    std::vector<Op> ops;
+    draw(railSolids(false), members_.ownHollows, looking, ops);
+    addRailBreak(looking, ops);
+    const double floor = boundsOf(ops, metrics_).max.y;  // clear of the break's end
+    const bool onCheek = looking.downAxis == 1;
+    const Rect tenon = onSheet(members_.tenon, looking);
+    const Rect rail = onSheet(members_.rail, looking);
+    const Tenon& t = joint_.tenon;
+    const bool startIsTop = looking.downWay > 0.0;
+    const Size& shoulder = onCheek ? t.shoulders.faceEdge : t.shoulders.faceSide;
+    SizeToPlace shoulderSize =
+        size(startIsTop ? rail.min.y : rail.max.y,
+             startIsTop ? tenon.min.y : tenon.max.y,
+             0.0,
+             shoulder.value.mm(),
+             onCheek ? "shoulder at the face edge" : "shoulder at the face side");
+    (startIsTop ? shoulderSize.fromDepth : shoulderSize.toDepth) = tenon.max.x - rail.max.x;
+    append(ops,
+           placeSizes({shoulderSize,
+                       size(tenon.min.y,
+                            tenon.max.y,
+                            0.0,
+                            (onCheek ? t.width : t.thickness).value.mm(),
+                            onCheek ? "tenon width" : "tenon thickness")},
+                      DimensionSide::RightOf,
+                      tenon.max.x,
+                      style_.dimensions,
+                      metrics_,
+                      upTo(rail.max.y)));
+    if (onCheek) {
+        SizeToPlace length =
+            size(0.0, tenon.max.x, floor - rail.max.y, t.length.value.mm(), "tenon length");
+        length.toDepth = floor - tenon.max.y;
+        append(ops,
+               placeSizes({length},
+                          DimensionSide::Below,
+                          floor,
+                          style_.dimensions,
+                          metrics_,
+                          upTo(tenon.max.x + 2.0)));
+    }
+    return ops;
+}
+
+// The mortised member by itself, with the sizes of its mortise.
+std::vector<Op> JointPictures::post(const JointLooking& looking) const {
+    std::vector<Op> ops;
+    draw({Polyhedron::box(members_.post)}, members_.hollows, looking, ops);
+    addPostBreaks(looking, ops);
+    // Clear of the breaks, whose zigzags and ends stand out a little.
+    const Rect drawn = boundsOf(ops, metrics_);
+    const bool onCheek = looking.downAxis == 1;
+    const Rect mortise = onSheet(members_.mortise, looking);
+    const Rect post = onSheet(members_.post, looking);
+    const double depth = drawn.max.x - mortise.max.x;
+    std::vector<SizeToPlace> sizes{size(mortise.min.y,
+                                        mortise.max.y,
+                                        depth,
+                                        mortise.size().y / scale_,
+                                        onCheek ? "mortise length" : "mortise width")};
+    if (members_.referenceAxis == looking.downAxis) {
+        const double face = looking.downWay * members_.reference * scale_;
+        const double near = std::abs(face - mortise.min.y) < std::abs(face - mortise.max.y)
+                                ? mortise.min.y
+                                : mortise.max.y;
+        SizeToPlace fromFace =
+            size(face, near, drawn.max.x - post.max.x, std::abs(face - near) / scale_, "from face");
+        (face < near ? fromFace.toDepth : fromFace.fromDepth) = depth;
+        sizes.push_back(fromFace);
+    }
+    append(ops,
+           placeSizes(std::move(sizes),
+                      DimensionSide::RightOf,
+                      drawn.max.x,
+                      style_.dimensions,
+                      metrics_,
+                      upTo(drawn.max.y)));
+    if (onCheek && !joint_.isThrough()) {
+        SizeToPlace deep = size(
+            0.0, mortise.max.x, drawn.max.y - post.max.y, mortise.max.x / scale_, "mortise depth");
+        deep.toDepth = drawn.max.y - mortise.max.y;
+        append(ops,
+               placeSizes({deep},
+                          DimensionSide::Below,
+                          drawn.max.y,
+                          style_.dimensions,
+                          metrics_,
+                          upTo(drawn.max.x + 2.0)));
+    }
+    return ops;
+}
+
+}  // namespace shoulderline

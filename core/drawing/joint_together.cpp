@@ -1,0 +1,166 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/drawing/dimension_parts.h"
+#include "core/drawing/hatching.h"
+#include "core/drawing/joint_pictures.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kBetweenColumns = 5.0;
+constexpr double kBetweenRows = 3.0;
+
+void append(std::vector<Op>& ops, std::vector<Op> more) {
+    ops.insert(
+        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+}  // namespace
+
+// The ends of the line along which the section is taken, with arrows that look the way it does.
+void JointPictures::addCuttingPlane(const Rect& bounds, std::vector<Op>& ops) const {
+    constexpr double kStroke = 3.0;
+    constexpr double kArrow = 3.75;
+    const double letter = 1.4 * style_.dimensions.height;
+    const double y = -members_.tenon.centre().z * scale_;
+    for (const double way : {-1.0, 1.0}) {
+        const double inner = (way < 0.0 ? bounds.min.x : bounds.max.x) + way * 2.0;
+        const Vec2 outer{inner + way * kStroke, y};
+        ops.push_back(Stroke{{{inner, y}, outer}, LineRole::Visible});
+        ops.push_back(Stroke{{outer, outer - Vec2{0.0, kArrow + 2.0}}, LineRole::Dimension});
+        Fill head = arrowhead(outer - Vec2{0.0, kArrow + 2.0}, outer, kArrow);
+        ops.push_back(std::move(head));
+        ops.push_back(TextOp{outer - Vec2{way * kStroke * 0.5, -1.5 - letter},
+                             "A",
+                             letter,
+                             Align::Centre,
+                             false,
+                             false});
+    }
+}
+
+std::vector<Op> JointPictures::together() const {
+    std::vector<Op> ops;
+    std::vector<Polyhedron> both = railSolids(true);
+    both.push_back(Polyhedron::box(members_.post));
+    draw(std::move(both), members_.hollows, kOnEdge, ops);
+    addRailBreak(kOnEdge, ops);
+    addPostBreaks(kOnEdge, ops);
+    addCuttingPlane(boundsOf(ops, metrics_), ops);
+    return ops;
+}
+
+// Both members cut through the middle of the tenon: along the grain hatched with it, across it at
+// 45 degrees.
+std::vector<Op> JointPictures::section() const {
+    const JointSection cut = sectionOf(members_, scale_);
+    std::vector<Op> ops;
+    const auto add = [&](const std::vector<Ring>& rings, const auto& isSawn) {
+        for (const SectionLine& line : outlineOf(rings)) {
+            if (!isSawn(line)) {
+                ops.push_back(Stroke{{line.a, line.b}, LineRole::Visible});
+            }
+        }
+    };
+    const auto liesAt = [](const SectionLine& line, int axis, double at) {
+        const double a = axis == 0 ? line.a.x : line.a.y;
+        const double b = axis == 0 ? line.b.x : line.b.y;
+        return std::abs(a - at) < 1e-6 && std::abs(b - at) < 1e-6;
+    };
+    std::vector<Ring> wood{cut.rail};
+    if (!members_.isLoose) {
+        wood.insert(wood.end(), cut.tenons.begin(), cut.tenons.end());
+    }
+    const int axis = members_.postAxis;
+    add(wood, [&](const SectionLine& line) {
+        return members_.railIsCut && liesAt(line, 0, members_.rail.min.x * scale_);
+    });
+    add({cut.post}, [&](const SectionLine& line) {
+        return axis != 2 &&
+               ((members_.postIsCutLow && liesAt(line, axis, members_.post.min[axis] * scale_)) ||
+                (members_.postIsCutHigh && liesAt(line, axis, members_.post.max[axis] * scale_)));
+    });
+    const auto nothing = [](const SectionLine&) { return false; };
+    add(cut.hollows, nothing);
+    add(cut.ownHollows, nothing);
+    if (members_.isLoose) {
+        add(cut.tenons, nothing);
+    }
+    addRailBreak(kOnCheek, ops);
+    addPostBreaks(kOnCheek, ops);
+    if (members_.isLoose) {
+        append(ops, hatch({cut.tenons, {}}, Angle(), kHatchSpacing));
+    }
+    append(ops, hatch({wood, cut.ownHollows}, Angle(), kHatchSpacing));
+    const Angle grain = Angle::degrees(axis == 1 ? 90.0 : (axis == 0 ? 0.0 : 45.0));
+    append(ops, hatch({{cut.post}, cut.hollows}, grain, kHatchSpacing));
+    const Rect all = boundsOf(ops, metrics_);
+    const double letter = 1.4 * style_.dimensions.height;
+    ops.push_back(TextOp{{(all.min.x + all.max.x) / 2.0, all.max.y + 2.0 + letter},
+                         "A\u2013A",
+                         letter,
+                         Align::Centre,
+                         false,
+                         false});
+    return ops;
+}
+
+std::vector<Op> JointPictures::compose(bool isThirdAngle) const {
+    // Columns: the tenoned member, the mortised one, both together; rows: on the edge, on the
+    // cheek.
+    std::array<std::array<std::vector<Op>, 2>, 3> grid{{{rail(kOnEdge), rail(kOnCheek)},
+                                                        {post(kOnEdge), post(kOnCheek)},
+                                                        {together(), section()}}};
+    addLabel("on the edge", grid[0][0]);
+    addLabel("on the cheek", grid[0][1]);
+    std::array<double, 2> top{1e18, 1e18};
+    std::array<double, 2> bottom{-1e18, -1e18};
+    double x = 0.0;
+    for (auto& column : grid) {
+        double left = 1e18;
+        double right = -1e18;
+        for (const std::vector<Op>& ops : column) {
+            const Rect bounds = boundsOf(ops, metrics_);
+            left = std::min(left, bounds.min.x);
+            right = std::max(right, bounds.max.x);
+        }
+        for (std::vector<Op>& ops : column) {
+            move(ops, {x - left, 0.0});
+        }
+        x += right - left + kBetweenColumns;
+    }
+    std::vector<Op> mouth;
+    draw({Polyhedron::box(members_.post)}, members_.hollows, kOnMouth, mouth);
+    addPostBreaks(kOnMouth, mouth);
+    addLabel("mouth", mouth);
+    std::vector<Op> tenon;
+    draw(railSolids(false), members_.ownHollows, kOnTenon, tenon);
+    addLabel("tenon", tenon);
+    for (std::vector<Op>* ops : {&mouth, &tenon}) {
+        const Rect bounds = boundsOf(*ops, metrics_);
+        move(*ops, {x - bounds.min.x, 0.0});
+        x += bounds.size().x + kBetweenColumns;
+        append(grid[2][1], std::move(*ops));
+    }
+    for (const auto& column : grid) {
+        for (std::size_t row = 0; row < 2; ++row) {
+            const Rect bounds = boundsOf(column[row], metrics_);
+            top[row] = std::min(top[row], bounds.min.y);
+            bottom[row] = std::max(bottom[row], bounds.max.y);
+        }
+    }
+    std::vector<Op> all;
+    const std::size_t upper = isThirdAngle ? 0 : 1;
+    const double down = bottom[upper] + kBetweenRows - top[1 - upper];
+    for (auto& column : grid) {
+        move(column[1 - upper], {0.0, down});
+        append(all, std::move(column[0]));
+        append(all, std::move(column[1]));
+    }
+    return all;
+}
+
+}  // namespace shoulderline

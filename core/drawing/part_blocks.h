@@ -1,0 +1,70 @@
+#pragma once
+
+#include <vector>
+
+#include "core/drawing/dimension_parts.h"
+#include "core/drawing/free_space.h"
+#include "core/drawing/part_drawing.h"
+#include "core/drawing/part_faces.h"
+#include "core/drawing/part_sections.h"
+#include "core/drawing/part_sizes.h"
+#include "core/drawing/part_views.h"
+
+namespace shoulderline {
+
+// A view drawn with all that belongs to it, its body's top left corner at (0, 0).
+struct PartBlock {
+    Face face = Face::FaceSide;
+    std::vector<Op> ops;
+    Rect bounds;
+    double bodyHeight = 0.0;
+};
+
+// Draws the views, ends and sections of one part, each by itself.
+class PartBlocks {
+  public:
+    PartBlocks(const Piece& piece,
+               const ResolvedPiece& resolved,
+               std::size_t index,
+               const PartStyle& style,
+               const TextMetrics& metrics)
+        : piece_(piece),
+          resolved_(resolved),
+          index_(index),
+          part_(resolved.parts[index]),
+          style_(style),
+          plan_(style.withSections ? SectionPlan(resolved, part_) : SectionPlan()),
+          scale_(style.scale),
+          metrics_(metrics) {}
+
+    [[nodiscard]] PartBlock sideView(Face face) const;
+    [[nodiscard]] PartBlock endView(const EndToShow& end) const;
+    // Through the mortises, as the plan has them.
+    [[nodiscard]] std::vector<PartBlock> sections() const;
+
+  private:
+    [[nodiscard]] std::vector<Op> body(const PartView& view, double scale) const;
+    void addMouths(const PartView& view, double scale, std::vector<Op>& ops) const;
+    void addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const;
+    void addMarks(std::vector<Op>& ops) const;
+    void addGrain(double height, FreeSpace& space, std::vector<Op>& ops) const;
+    [[nodiscard]] double freePlaceForMark(double width) const;
+    [[nodiscard]] static std::vector<SizeToPlace> scaled(const std::vector<NeededSize>& sizes,
+                                                         double scale);
+    [[nodiscard]] PartBlock blockOf(Face face, std::vector<Op> ops, double bodyHeight) const {
+        const Rect bounds = boundsOf(ops, metrics_);
+        return {face, std::move(ops), bounds, bodyHeight};
+    }
+    [[nodiscard]] double endScale() const;
+
+    const Piece& piece_;
+    const ResolvedPiece& resolved_;
+    std::size_t index_;
+    const ResolvedPart& part_;
+    const PartStyle& style_;
+    SectionPlan plan_;
+    double scale_;
+    const TextMetrics& metrics_;
+};
+
+}  // namespace shoulderline
