@@ -153,7 +153,7 @@ class Files(unittest.TestCase):
 class Print(unittest.TestCase):
     def test_parts_and_piece_come_out_as_pdf(self):
         with tempfile.TemporaryDirectory() as folder:
-            for what, scale in (("parts", "1:1"), ("parts", "fit"), ("piece", "fit"), ("piece", "1:10"), ("piece", "1:1"), ("pictorial", "fit"), ("set", "fit"), ("rods", "1:1"), ("story", "1:1")):
+            for what, scale in (("parts", "1:1"), ("parts", "fit"), ("piece", "fit"), ("piece", "1:12"), ("piece", "1:1"), ("pictorial", "fit"), ("set", "fit"), ("rods", "1:1"), ("story", "1:1")):
                 out = os.path.join(folder, "out.pdf")
                 result = run("print", sample("side_chair"), "--what", what, "--paper", "A4", "--scale", scale, "--out", out)
                 self.assertEqual(result.returncode, 0, result.stderr)
