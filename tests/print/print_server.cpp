@@ -106,6 +106,10 @@ void PrintServer::send(const std::string& file, const std::vector<std::string>& 
     }
 }
 
+void PrintServer::clear() {
+    QFile::remove(at(QStringLiteral("out/page.pdf")));
+}
+
 std::string PrintServer::output() {
     const QString file = at(QStringLiteral("out/page.pdf"));
     const bool isDone = waitFor([&] {

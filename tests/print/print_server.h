@@ -23,6 +23,8 @@ class PrintServer {
     [[nodiscard]] static QString queue() { return QStringLiteral("SHOP"); }
     // Sends a file with options of lp ("print-scaling=fit").
     void send(const std::string& file, const std::vector<std::string>& options);
+    // Takes away what earlier jobs gave.
+    void clear();
     // The file that the printer was given, once every job is done.
     [[nodiscard]] std::string output();
     // What the server wrote down.

@@ -6,6 +6,7 @@
 #include <QTemporaryDir>
 #include <algorithm>
 #include <cmath>
+#include <memory>
 
 #include <gtest/gtest.h>
 
@@ -27,7 +28,13 @@ constexpr double kRulerError = 0.05;  // mm in 100
 
 class AtThePrinter : public ::testing::Test {
   protected:
-    void SetUp() override { ASSERT_EQ(server_.trouble(), ""); }
+    // One for all: Qt keeps to the first server that it talks to.
+    static void SetUpTestSuite() { server_ = std::make_unique<testing::PrintServer>(); }
+    static void TearDownTestSuite() { server_.reset(); }
+    void SetUp() override {
+        ASSERT_EQ(server_->trouble(), "");
+        server_->clear();
+    }
 
     [[nodiscard]] std::string fileFor(const char* name) const {
         return folder_.filePath(QString::fromLatin1(name)).toStdString();
@@ -48,7 +55,7 @@ class AtThePrinter : public ::testing::Test {
         return calibrationJob(*findPaper("A4"), true, "2026-11-24", LetteringMetrics());
     }
 
-    testing::PrintServer server_;
+    static inline std::unique_ptr<testing::PrintServer> server_;
     QTemporaryDir folder_;
 };
 
@@ -86,8 +93,8 @@ TEST_F(AtThePrinter, AHundredMillimetresAreAHundred) {
     printer.setPrinterName(testing::PrintServer::queue());
     ASSERT_EQ(printer.outputFormat(), QPrinter::NativeFormat) << "the queue is found";
     ASSERT_TRUE(print(job, printer));
-    const std::string file = server_.output();
-    ASSERT_EQ(server_.trouble(), "");
+    const std::string file = server_->output();
+    ASSERT_EQ(server_->trouble(), "");
     const Square square = squareIn(job);
 
     const Vec2 corner = square.corner;
@@ -100,7 +107,7 @@ TEST_F(AtThePrinter, AHundredMillimetresAreAHundred) {
     EXPECT_NEAR(down, 100.0, kRulerError);
     RecordProperty("across_micrometres", static_cast<int>(std::lround(across * 1000)));
     RecordProperty("down_micrometres", static_cast<int>(std::lround(down * 1000)));
-    EXPECT_NE(server_.log().find("print-scaling=none"), std::string::npos) << "the job says so";
+    EXPECT_NE(server_->log().find("print-scaling=none"), std::string::npos) << "the job says so";
 }
 
 TEST_F(AtThePrinter, OnlyThePagesOfTheRangeAreSent) {
@@ -110,9 +117,9 @@ TEST_F(AtThePrinter, OnlyThePagesOfTheRangeAreSent) {
     printer.setFromTo(2, 3);
     ASSERT_TRUE(print(post(), printer));
 
-    const testing::Output info = testing::runProgram("pdfinfo", {server_.output()});
+    const testing::Output info = testing::runProgram("pdfinfo", {server_->output()});
     EXPECT_NE(info.text.find("Pages:           2"), std::string::npos) << info.text;
-    const std::string text = testing::runProgram("pdftotext", {server_.output(), "-"}).text;
+    const std::string text = testing::runProgram("pdftotext", {server_->output(), "-"}).text;
     EXPECT_NE(text.find("front post, A1"), std::string::npos);
     EXPECT_EQ(text.find("map of its sheets"), std::string::npos);
 }
@@ -122,9 +129,9 @@ TEST_F(AtThePrinter, OnlyThePagesOfTheRangeAreSent) {
 TEST_F(AtThePrinter, AScaledJobIsNoticed) {
     const PrintJob sheet = calibration();
     ASSERT_TRUE(writePdf(sheet, fileFor("sheet.pdf"), "2026-11-24"));
-    server_.send(fileFor("sheet.pdf"), {"media=A4", "print-scaling=fit"});
-    const std::string fitted = server_.output();
-    ASSERT_EQ(server_.trouble(), "");
+    server_->send(fileFor("sheet.pdf"), {"media=A4", "print-scaling=fit"});
+    const std::string fitted = server_->output();
+    ASSERT_EQ(server_->trouble(), "");
     const Crop crop = rasterised(fitted, 1, 1.0, 200.0, 208.0, 30.0);
     const auto lines = testing::uprightLines(crop, 203.0, 227.0);
     ASSERT_GE(lines.size(), 2u);
@@ -145,9 +152,9 @@ TEST_F(AtThePrinter, TheSquareOfAFittedTileIsFarFromAHundred) {
     const Square square = squareIn(job);
     job.pages = {job.pages[static_cast<std::size_t>(square.page) - 1]};
     ASSERT_TRUE(writePdf(job, fileFor("tile.pdf"), "2026-11-24"));
-    server_.send(fileFor("tile.pdf"), {"media=A4", "print-scaling=fit"});
-    const std::string fitted = server_.output();
-    ASSERT_EQ(server_.trouble(), "");
+    server_->send(fileFor("tile.pdf"), {"media=A4", "print-scaling=fit"});
+    const std::string fitted = server_->output();
+    ASSERT_EQ(server_->trouble(), "");
 
     constexpr double kPoint = 25.4 / 72.0;
     const double factor = 770.0 / 842.0;
