@@ -2,24 +2,17 @@
 
 #include "core/check/checks.h"
 #include "core/check/neighbours.h"
+#include "core/resolve/frames.h"
 
 namespace shoulderline {
 
 namespace {
 
-int axisOf(Face face) {
-    return face == Face::StartEnd || face == Face::FarEnd
-               ? 0
-               : (face == Face::FaceEdge || face == Face::BackEdge ? 1 : 2);
-}
-
 // How much the mortise of `joint` would have to be shortened to leave `least` of wood before the
 // other's; none where shortening it cannot part them.
 std::optional<Length> shorteningFor(const MortiseSolid& mine, const Cavity& other, double least) {
-    const int axis = axisOf(mine.face);
-    const bool fromLow =
-        mine.face == Face::StartEnd || mine.face == Face::FaceEdge || mine.face == Face::FaceSide;
-    const double by = fromLow ? mine.box.max[axis] - other.box().min[axis] + least
+    const auto [axis, way] = inwardOf(mine.face);
+    const double by = way > 0 ? mine.box.max[axis] - other.box().min[axis] + least
                               : other.box().max[axis] + least - mine.box.min[axis];
     const double depth = mine.box.size()[axis];
     return !mine.isThrough && by > 0 && by < depth ? std::optional(Length::mm(by)) : std::nullopt;
@@ -96,8 +89,8 @@ void addMitre(const CheckContext& context, const Meeting& meeting, Finding& find
     }
     const ResolvedJoint& first = context.resolved.joints[*meeting.first.joint];
     const ResolvedJoint& second = context.resolved.joints[*meeting.second.joint];
-    const int one = axisOf(meeting.first.face());
-    const int other = axisOf(meeting.second.face());
+    const int one = inwardOf(meeting.first.face()).axis;
+    const int other = inwardOf(meeting.second.face()).axis;
     if (one != other && one != 0 && other != 0 && isBlindTenon(first) && isBlindTenon(second)) {
         finding.mends.push_back(
             {"mitre the ends of both tenons",
@@ -166,8 +159,8 @@ void describe(const CheckContext& context, const Meeting& meeting, Finding& find
     const std::string second = nameOf(context, meeting.second);
     if (meeting.overlap) {
         const Vec3 size = meeting.overlap->size();
-        const double by =
-            std::min(size[axisOf(meeting.first.face())], size[axisOf(meeting.second.face())]);
+        const double by = std::min(size[inwardOf(meeting.first.face()).axis],
+                                   size[inwardOf(meeting.second.face()).axis]);
         finding.value = -by;
         finding.message = "{part}: " + first + " and " + second + " overlap by " +
                           context.shownMm(by) + " inside it" + fillerFor(context, meeting);

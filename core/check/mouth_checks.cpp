@@ -3,6 +3,7 @@
 
 #include "core/check/checks.h"
 #include "core/joint/size_chain.h"
+#include "core/resolve/frames.h"
 
 namespace shoulderline {
 
@@ -16,10 +17,7 @@ struct Beyond {
 // How far a mortise stands out past the body of its part, across the way it is entered: the most.
 Beyond beyondFace(const ResolvedPart& part, const MortiseSolid& mortise) {
     const Box wood = part.bodyBox();
-    const int entered =
-        mortise.face == Face::StartEnd || mortise.face == Face::FarEnd
-            ? 0
-            : (mortise.face == Face::FaceEdge || mortise.face == Face::BackEdge ? 1 : 2);
+    const int entered = inwardOf(mortise.face).axis;
     Beyond most;
     for (int axis = 0; axis < 3; ++axis) {
         if (axis != entered) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "core/resolve/frames.h"
+
 namespace shoulderline {
 
 namespace {
@@ -18,30 +20,6 @@ const MortiseSolid* mortiseOf(const ResolvedPiece& resolved, const ResolvedJoint
         }
     }
     return nullptr;
-}
-
-// The axis along which a face is entered, in its part's frame, and whether from its low side.
-struct Entry {
-    int axis = 0;
-    bool fromLow = true;
-};
-
-Entry entryOf(Face face) {
-    switch (face) {
-        case Face::StartEnd:
-            return {0, true};
-        case Face::FarEnd:
-            return {0, false};
-        case Face::FaceEdge:
-            return {1, true};
-        case Face::BackEdge:
-            return {1, false};
-        case Face::FaceSide:
-            return {2, true};
-        case Face::BackSide:
-            break;
-    }
-    return {2, false};
 }
 
 bool isLetIn(const ResolvedPart& part) {
@@ -80,7 +58,7 @@ double wallBeside(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
         return 0.0;
     }
     const Box wood = resolved.parts[joint.mortised].bodyBox();
-    const int across = entryOf(mortise->face).axis == 2 ? 1 : 2;
+    const int across = inwardOf(mortise->face).axis == 2 ? 1 : 2;
     return std::min(mortise->box.min[across] - wood.min[across],
                     wood.max[across] - mortise->box.max[across]);
 }
@@ -91,9 +69,9 @@ double floorUnder(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
         return 0.0;
     }
     const Box wood = resolved.parts[joint.mortised].bodyBox();
-    const Entry entry = entryOf(mortise->face);
-    return entry.fromLow ? wood.max[entry.axis] - mortise->box.max[entry.axis]
-                         : mortise->box.min[entry.axis] - wood.min[entry.axis];
+    const auto [axis, way] = inwardOf(mortise->face);
+    return way > 0 ? wood.max[axis] - mortise->box.max[axis]
+                   : mortise->box.min[axis] - wood.min[axis];
 }
 
 std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t index) {
@@ -134,7 +112,7 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
               rules[RuleId::TenonWidthRatio].value);
     if (isBlind && joint.kind != JointKind::Stub) {
         const Rule& length = rules[RuleId::TenonLengthShare];
-        const double there = wood.size()[entryOf(joint.mortise.face).axis];
+        const double there = wood.size()[inwardOf(joint.mortise.face).axis];
         all.ratio(RuleId::TenonLengthShare,
                   tenon.length.value.mm() / there,
                   isPlain ? length.low : std::nullopt,

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "core/check/checks.h"
+#include "core/resolve/frames.h"
 
 namespace shoulderline {
 
@@ -21,22 +22,11 @@ double woodIn(const Box& box, const std::vector<ConvexSolid>& wood) {
     return covered / box.volume();
 }
 
-int axisOf(Face face) {
-    return face == Face::StartEnd || face == Face::FarEnd
-               ? 0
-               : (face == Face::FaceEdge || face == Face::BackEdge ? 1 : 2);
-}
-
-bool entersFromLow(Face face) {
-    return face == Face::StartEnd || face == Face::FaceEdge || face == Face::FaceSide;
-}
-
 Box mouthSliver(const MortiseSolid& mortise) {
     Box box = mortise.box;
-    const int axis = axisOf(mortise.face);
+    const auto [axis, way] = inwardOf(mortise.face);
     const double sliver = std::min(kSliver, (box.max[axis] - box.min[axis]) / 2);
-    (entersFromLow(mortise.face) ? box.max : box.min)[axis] =
-        entersFromLow(mortise.face) ? box.min[axis] + sliver : box.max[axis] - sliver;
+    (way > 0 ? box.max : box.min)[axis] = way > 0 ? box.min[axis] + sliver : box.max[axis] - sliver;
     return box;
 }
 

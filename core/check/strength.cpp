@@ -5,27 +5,13 @@
 #include <unordered_map>
 
 #include "core/check/stated_numbers.h"
+#include "core/resolve/frames.h"
 
 namespace shoulderline {
 
 namespace {
 
 constexpr double kMpaPerKpa = 1e-3;
-
-int axisOf(Face face) {
-    switch (face) {
-        case Face::StartEnd:
-        case Face::FarEnd:
-            return 0;
-        case Face::FaceEdge:
-        case Face::BackEdge:
-            return 1;
-        case Face::FaceSide:
-        case Face::BackSide:
-            break;
-    }
-    return 2;
-}
 
 bool isNear(double size, double tested, double share) {
     return std::abs(size - tested) <= share * tested + 1e-6;
@@ -37,7 +23,7 @@ std::optional<MortisedSection> wallOf(const ResolvedPart& mortised,
                                       const ResolvedJoint& joint,
                                       const Species* wood) {
     constexpr double kAlong = 0.9;
-    const int axis = axisOf(joint.mortise.face);
+    const int axis = inwardOf(joint.mortise.face).axis;
     const bool isInPlane = std::abs(dot(joint.frame.y, mortised.frame.x)) > kAlong;
     if (axis == 0 || !isInPlane || wood == nullptr || !wood->ruptureKpa) {
         return std::nullopt;

@@ -13,10 +13,6 @@ Box inJoint(const ResolvedJoint& joint, const ResolvedPart& part, const Box& box
     return relativeFrame(joint.frame, part.frame).outerBounds(box);
 }
 
-int mainAxis(Vec3 v) {
-    return std::abs(v.x) > 0.5 ? 0 : (std::abs(v.y) > 0.5 ? 1 : 2);
-}
-
 // Leaves of both members what shows the joint.
 void shorten(JointMembers& m) {
     const double reach = std::max(0.6 * m.tenon.size().x, 0.25 * m.rail.size().y);
@@ -34,21 +30,10 @@ void shorten(JointMembers& m) {
 }
 
 Vec3 outwardOf(Face face) {
-    switch (face) {
-        case Face::FaceSide:
-            return {0, 0, -1};
-        case Face::BackSide:
-            return {0, 0, 1};
-        case Face::FaceEdge:
-            return {0, -1, 0};
-        case Face::BackEdge:
-            return {0, 1, 0};
-        case Face::StartEnd:
-            return {-1, 0, 0};
-        case Face::FarEnd:
-            return {1, 0, 0};
-    }
-    return {};
+    const auto [axis, way] = inwardOf(face);
+    Vec3 outward;
+    outward[axis] = -way;
+    return outward;
 }
 
 // What the joint takes from one part, restated in the joint's frame.

@@ -25,6 +25,28 @@ std::optional<AxisWay> wayOf(Side side) {
     return std::nullopt;
 }
 
+AxisWay inwardOf(Face face) {
+    switch (face) {
+        case Face::StartEnd:
+            return {0, 1.0};
+        case Face::FarEnd:
+            return {0, -1.0};
+        case Face::FaceEdge:
+            return {1, 1.0};
+        case Face::BackEdge:
+            return {1, -1.0};
+        case Face::FaceSide:
+            return {2, 1.0};
+        case Face::BackSide:
+            break;
+    }
+    return {2, -1.0};
+}
+
+int mainAxis(Vec3 direction) {
+    return std::abs(direction.x) > 0.5 ? 0 : (std::abs(direction.y) > 0.5 ? 1 : 2);
+}
+
 Vec3 directionOf(Side side) {
     Vec3 direction;
     if (const std::optional<AxisWay> way = wayOf(side)) {

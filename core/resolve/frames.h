@@ -14,6 +14,12 @@ struct AxisWay {
 };
 [[nodiscard]] std::optional<AxisWay> wayOf(Side side);
 
+// The way into the wood through a face of a part, in the part's own frame.
+[[nodiscard]] AxisWay inwardOf(Face face);
+
+// The axis (0 x, 1 y, 2 z) that a unit vector along one of them lies on.
+[[nodiscard]] int mainAxis(Vec3 direction);
+
 // Unit vector that looks towards `side`; zero for Centre.
 [[nodiscard]] Vec3 directionOf(Side side);
 

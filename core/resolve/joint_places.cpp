@@ -22,10 +22,6 @@ Face faceEntered(int axis, double way) {
     return kFaces[axis][way > 0 ? 0 : 1];
 }
 
-int mainAxis(Vec3 v) {
-    return std::abs(v.x) > 0.5 ? 0 : (std::abs(v.y) > 0.5 ? 1 : 2);
-}
-
 // A solid of the end's frame in a part's frame.
 template <class Solid>
 void put(const JointSolid& from, const Frame& frame, Solid& into) {

@@ -22,4 +22,14 @@ class ObjectWriter {
     nlohmann::ordered_json object_ = nlohmann::ordered_json::object();
 };
 
+// A JSON list of what `toJson` makes of each item.
+template <class Item, class ToJson>
+[[nodiscard]] nlohmann::ordered_json jsonList(const std::vector<Item>& items, ToJson toJson) {
+    nlohmann::ordered_json array = nlohmann::ordered_json::array();
+    for (const Item& item : items) {
+        array.push_back(toJson(item));
+    }
+    return array;
+}
+
 }  // namespace shoulderline

@@ -187,11 +187,7 @@ ordered_json json(const HouseRule& rule) {
 
 template <class Item>
 ordered_json list(const std::vector<Item>& items) {
-    ordered_json array = ordered_json::array();
-    for (const Item& item : items) {
-        array.push_back(json(item));
-    }
-    return array;
+    return jsonList(items, [](const Item& item) { return json(item); });
 }
 
 }  // namespace

@@ -65,21 +65,14 @@ ordered_json json(const CutStatement& cut) {
 ordered_json json(const Shape& shape) {
     ordered_json sides = ordered_json::object();
     for (const auto& [face, points] : shape) {
-        ordered_json list = ordered_json::array();
-        for (const EdgePoint& point : points) {
-            list.push_back(json(point));
-        }
-        sides[std::string(wordFor(face))] = std::move(list);
+        sides[std::string(wordFor(face))] =
+            jsonList(points, [](const EdgePoint& point) { return json(point); });
     }
     return sides;
 }
 
 ordered_json json(const std::vector<CutStatement>& cuts) {
-    ordered_json list = ordered_json::array();
-    for (const CutStatement& cut : cuts) {
-        list.push_back(json(cut));
-    }
-    return list;
+    return jsonList(cuts, [](const CutStatement& cut) { return json(cut); });
 }
 
 Shape readShape(ObjectReader& part) {
