@@ -8,13 +8,17 @@ namespace shoulderline {
 void checkContacts(const CheckContext& context, std::vector<Finding>& findings) {
     const ResolvedPiece& resolved = context.resolved;
     std::set<std::pair<std::size_t, std::size_t>> joined;
+    std::set<std::pair<std::size_t, std::size_t>> through;  // meant to share their blanks' space
     for (const ResolvedJoint& joint : resolved.joints) {
         joined.insert(std::minmax(joint.tenoned, joint.mortised));
+        if (joint.kind == JointKind::Grooved || joint.kind == JointKind::CrossLap) {
+            through.insert(std::minmax(joint.tenoned, joint.mortised));
+        }
     }
     std::set<std::pair<std::size_t, std::size_t>> told;
     for (const Contact& contact : contactsOf(resolved)) {
         const std::pair<std::size_t, std::size_t> pair{contact.first, contact.second};
-        if (!told.insert(pair).second) {
+        if (through.contains(pair) || !told.insert(pair).second) {
             continue;
         }
         const std::string& one = resolved.parts[contact.first].of;

@@ -2,6 +2,7 @@
 
 #include "core/check/checks.h"
 #include "core/check/neighbours.h"
+#include "core/joint/joint_sizing.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -18,6 +19,21 @@ std::optional<Length> shorteningFor(const MortiseSolid& mine, const Cavity& othe
     return !mine.isThrough && by > 0 && by < depth ? std::optional(Length::mm(by)) : std::nullopt;
 }
 
+// Features for both joints of a meeting at once.
+Edit withFeature(const CheckContext& context,
+                 std::initializer_list<std::size_t> joints,
+                 JointFeature feature) {
+    SetJointFeatures edit;
+    for (const std::size_t index : joints) {
+        const ResolvedJoint& joint = context.resolved.joints[index];
+        edit.all.push_back({context.resolved.parts[joint.tenoned].of,
+                            context.resolved.parts[joint.mortised].of,
+                            feature,
+                            true});
+    }
+    return edit;
+}
+
 void addShortening(const CheckContext& context,
                    const MortiseSolid& mine,
                    const Cavity& other,
@@ -28,13 +44,23 @@ void addShortening(const CheckContext& context,
         return;
     }
     const ResolvedJoint& joint = context.resolved.joints[mine.joint];
-    const Length shorter = snapDown(joint.tenon.length.value - *by, Length::inches(1.0 / 32));
-    if (shorter.mm() > 1.0) {
-        finding.mends.push_back({"shorten the tenon of " +
-                                     context.resolved.parts[joint.tenoned].of + " to " +
-                                     context.shown(shorter),
-                                 stateSize(context, mine.joint, SizeName::TenonLength, shorter)});
+    const Length step =
+        context.piece.unit == Unit::Inch ? Length::inches(1.0 / 32) : Length::mm(0.25);
+    const Length shorter = snapDown(joint.tenon.length.value - *by, step);
+    if (shorter.mm() <= 1.0) {
+        return;
     }
+    // By its neighbour, so that it stays short of it when sizes change; a length that the maker
+    // states is stated anew.
+    const bool isByRule = joint.tenon.length.state == SizeState::ByRule &&
+                          joint.mortise.depth.state == SizeState::ByRule &&
+                          mayHave(joint.kind, JointFeature::Shortened) &&
+                          !joint.has(JointFeature::Mitred) && !joint.has(JointFeature::Shortened);
+    finding.mends.push_back({"shorten the tenon of " + context.resolved.parts[joint.tenoned].of +
+                                 " to " + context.shown(shorter),
+                             isByRule
+                                 ? withFeature(context, {mine.joint}, JointFeature::Shortened)
+                                 : stateSize(context, mine.joint, SizeName::TenonLength, shorter)});
 }
 
 // Staggers the two in height, where the first is placed by a level that can be stated anew.
@@ -61,21 +87,6 @@ void addStagger(const CheckContext& context,
     finding.mends.push_back(
         {std::string(raise ? "raise " : "lower ") + part.name + " by " + context.shown(by),
          SetPart{part.name, moved}});
-}
-
-// Features for both joints of a meeting at once.
-Edit withFeature(const CheckContext& context,
-                 std::initializer_list<std::size_t> joints,
-                 JointFeature feature) {
-    SetJointFeatures edit;
-    for (const std::size_t index : joints) {
-        const ResolvedJoint& joint = context.resolved.joints[index];
-        edit.all.push_back({context.resolved.parts[joint.tenoned].of,
-                            context.resolved.parts[joint.mortised].of,
-                            feature,
-                            true});
-    }
-    return edit;
 }
 
 bool isBlindTenon(const ResolvedJoint& joint) {

@@ -1,7 +1,9 @@
 #include "core/check/movement.h"
 
 #include <algorithm>
+#include <cmath>
 #include <unordered_map>
+#include <unordered_set>
 
 #include "core/check/stated_numbers.h"
 #include "core/resolve/frames.h"
@@ -132,6 +134,54 @@ MovementReport movementReport(const Piece& piece,
     return report;
 }
 
+PartGraph::PartGraph(const ResolvedPiece& resolved) : resolved_(resolved) {
+    next_.resize(resolved.parts.size());
+    for (const ResolvedJoint& joint : resolved.joints) {
+        if (joint.kind != JointKind::Grooved) {
+            next_[joint.tenoned].push_back(joint.mortised);
+            next_[joint.mortised].push_back(joint.tenoned);
+        }
+    }
+}
+
+bool PartGraph::areTied(std::size_t part, const HeldApart& apart) const {
+    if (apart.joints.size() < 2) {
+        return false;
+    }
+    const Vec3 across = resolved_.parts[part].frame.y;
+    const auto holderOf = [&](std::size_t index) {
+        const ResolvedJoint& joint = resolved_.joints[index];
+        return joint.tenoned == part ? joint.mortised : joint.tenoned;
+    };
+    // What is wide across its own grain that way gives with the part.
+    const auto gives = [&](std::size_t i) {
+        const ResolvedPart& one = resolved_.parts[i];
+        const double wide = std::abs(dot(one.frame.y, across)) * one.width.value.mm() +
+                            std::abs(dot(one.frame.z, across)) * one.thickness.value.mm();
+        return i == part || wide > apart.distance / 2;
+    };
+    const std::size_t from = holderOf(apart.joints[0]);
+    const std::size_t to = holderOf(apart.joints[1]);
+    if (gives(from) || gives(to)) {
+        return false;
+    }
+    std::unordered_set<std::size_t> seen{from};
+    std::vector<std::size_t> open{from};
+    while (!open.empty()) {
+        const std::size_t at = open.back();
+        open.pop_back();
+        if (at == to) {
+            return true;
+        }
+        for (const std::size_t next : next_[at]) {
+            if (!gives(next) && seen.insert(next).second) {
+                open.push_back(next);
+            }
+        }
+    }
+    return false;
+}
+
 HeldApart heldApart(const ResolvedPiece& resolved,
                     std::size_t part,
                     const std::vector<std::size_t>& jointsOnPart) {
@@ -144,8 +194,8 @@ HeldApart heldApart(const ResolvedPiece& resolved,
     bool isFirst = true;
     for (const std::size_t index : jointsOnPart) {
         const ResolvedJoint& joint = resolved.joints[index];
-        if (joint.form().isWholeSection()) {
-            continue;  // a shelf moves as the side that it is housed in does
+        if (joint.form().isWholeSection() || joint.kind == JointKind::Grooved) {
+            continue;  // a shelf moves as the side that it is housed in does; a panel is free
         }
         double across = held.frame.toLocal(joint.frame.origin).y;
         if (!joint.hasTenon()) {
@@ -165,7 +215,8 @@ HeldApart heldApart(const ResolvedPiece& resolved,
             last = index;
         }
         isFirst = false;
-        apart.isLetIn = apart.isLetIn || joint.hasTenon() || joint.kind == JointKind::Dowelled;
+        apart.isLetIn = apart.isLetIn || joint.hasTenon() || joint.kind == JointKind::Dowelled ||
+                        joint.kind == JointKind::CrossLap;
     }
     if (most > least) {
         apart.distance = most - least;

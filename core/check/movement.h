@@ -56,4 +56,19 @@ struct HeldApart {
                                   std::size_t part,
                                   const std::vector<std::size_t>& jointsOnPart);
 
+// Which parts are joined to which, a panel in its grooves left out. The piece must outlive it.
+class PartGraph {
+  public:
+    explicit PartGraph(const ResolvedPiece& resolved);
+
+    // Whether the two that hold `part` apart are tied to one another by parts that do not give that
+    // way: only then do they keep it from moving. What gives is as wide across its own grain, along
+    // the held part's width, as half the distance between them.
+    [[nodiscard]] bool areTied(std::size_t part, const HeldApart& apart) const;
+
+  private:
+    const ResolvedPiece& resolved_;
+    std::vector<std::vector<std::size_t>> next_;
+};
+
 }  // namespace shoulderline

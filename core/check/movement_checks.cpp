@@ -28,6 +28,7 @@ class MovementJudge {
         }
         for (std::size_t i = 0; i < context_.resolved.joints.size(); ++i) {
             judgeTenon(i);
+            judgePanel(i);
         }
         for (std::size_t i = 0; i < context_.resolved.parts.size(); ++i) {
             judgeGap(i);
@@ -84,6 +85,56 @@ class MovementJudge {
         findings_.push_back(std::move(finding));
     }
 
+    // A panel swells into its grooves and shrinks out of them.
+    void judgePanel(std::size_t index) {
+        const ResolvedJoint& joint = context_.resolved.joints[index];
+        const ResolvedPart& panel = context_.resolved.parts[joint.tenoned];
+        const std::optional<double>& growth = report_.parts[joint.tenoned].width;
+        const bool isAcross =
+            std::abs(dot(joint.frame.x, panel.frame.y)) > 0.5;  // at an edge, not an end
+        if (joint.kind != JointKind::Grooved || !isAcross || !growth) {
+            return;
+        }
+        const Size* depth = joint.size(SizeName::GrooveDepth);
+        const Size* tongue = joint.size(SizeName::TongueLength);
+        const double room = (depth->value - tongue->value).mm();
+        const double needed = *growth / 2;
+        const std::string moves = "{part} moves" + shownChange(*growth) + " across its grain " +
+                                  year() + ", half of it at each edge; in {other} ";
+        const auto add = [&](RuleId rule, double value, double limit, std::string told) {
+            Finding finding = found(rule, Severity::LookAt, value, limit);
+            finding.parts = {joint.tenoned, joint.mortised};
+            finding.joint = index;
+            finding.message = moves + std::move(told);
+            findings_.push_back(std::move(finding));
+            return &findings_.back();
+        };
+        const Length step = Length::mm(0.25);
+        if (room < needed - kLengthTolerance.mm()) {
+            Finding* finding = add(RuleId::MovementPanelRoom,
+                                   room,
+                                   needed,
+                                   "it has " + context_.shownMm(room) + " of room");
+            const Length wanted = snapUp(Length::mm(needed), step);
+            finding->mends.push_back({"leave " + context_.shown(wanted) + " of room",
+                                      stateSize(context_, index, SizeName::Room, wanted)});
+        }
+        const double least = context_.resolved.rules[RuleId::MovementPanelHeld].value;
+        const double left = tongue->value.mm() - needed;
+        if (left < least - kLengthTolerance.mm()) {
+            Finding* finding = add(RuleId::MovementPanelHeld,
+                                   left,
+                                   least,
+                                   left <= 0.0 ? "its tongue comes out of the groove"
+                                               : "its tongue stays " + context_.shownMm(left) +
+                                                     " in the groove; the rule book asks " +
+                                                     context_.shownMm(least));
+            const Length deeper = snapUp(depth->value + Length::mm(least - left), step);
+            finding->mends.push_back({"groove " + context_.shown(deeper) + " deep",
+                                      stateSize(context_, index, SizeName::GrooveDepth, deeper)});
+        }
+    }
+
     // Members of a set grow towards one another.
     void judgeGap(std::size_t index) {
         const ResolvedPart& part = context_.resolved.parts[index];
@@ -119,7 +170,7 @@ class MovementJudge {
         const double change =
             changeOfSize(apart.distance, *coefficient, report_.season.dry, report_.season.damp)
                 .value_or(0.0);
-        if (change <= limit) {
+        if (change <= limit || !graph().areTied(index, apart)) {
             return;
         }
         Finding finding = found(RuleId::MovementFixedApart,
@@ -140,8 +191,16 @@ class MovementJudge {
         findings_.push_back(std::move(finding));
     }
 
+    const PartGraph& graph() {
+        if (!graph_) {
+            graph_.emplace(context_.resolved);
+        }
+        return *graph_;
+    }
+
     const CheckContext& context_;
     std::vector<Finding>& findings_;
+    std::optional<PartGraph> graph_;  // made when first asked for
     MovementReport report_;
     std::vector<std::vector<std::size_t>> onPart_;  // joints in each part's wood
 };

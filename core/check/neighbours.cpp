@@ -49,19 +49,45 @@ bool tenonsKeepClear(const ResolvedPiece& resolved, std::size_t a, std::size_t b
     return true;
 }
 
-bool isGroove(const Cavity& cavity) {
-    return cavity.cut != nullptr && !cavity.joint && cavity.cut->kind != CutKind::Bore;
+bool isGroove(const ResolvedPiece& resolved, const Cavity& cavity) {
+    return cavity.cut != nullptr && cavity.cut->kind != CutKind::Bore &&
+           (!cavity.joint || resolved.joints[*cavity.joint].kind == JointKind::Grooved);
 }
 
 // A haunch or a stub stands in the groove that it is made for.
 bool belongsInGroove(const ResolvedPiece& resolved, const Cavity& mortise, const Cavity& groove) {
-    return mortise.mortise != nullptr && isGroove(groove) &&
+    return mortise.mortise != nullptr && isGroove(resolved, groove) &&
            (mortise.mortise->isHaunch || resolved.joints[*mortise.joint].kind == JointKind::Stub);
 }
 
+// A rail's mortise begins where the groove of the panel that both its rail and this part hold ends.
+bool isOfOneFrame(const ResolvedPiece& resolved, const Cavity& mortise, const Cavity& groove) {
+    if (mortise.mortise == nullptr || groove.cut == nullptr || !groove.joint ||
+        resolved.joints[*groove.joint].kind != JointKind::Grooved) {
+        return false;
+    }
+    const std::size_t panel = resolved.joints[*groove.joint].tenoned;
+    const std::size_t rail = resolved.joints[*mortise.joint].tenoned;
+    // The joints of one panel come one after another, those of its twin between them.
+    constexpr std::size_t kReach = 8;
+    const std::size_t first = *groove.joint > kReach ? *groove.joint - kReach : 0;
+    for (std::size_t i = first; i < resolved.joints.size() && i <= *groove.joint + kReach; ++i) {
+        const ResolvedJoint& joint = resolved.joints[i];
+        if (joint.kind == JointKind::Grooved && joint.tenoned == panel && joint.mortised == rail) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool isMeantToBe(const ResolvedPiece& resolved, const Cavity& a, const Cavity& b) {
+    const auto isGrooved = [&](const Cavity& cavity) {
+        return cavity.cut != nullptr && cavity.joint &&
+               resolved.joints[*cavity.joint].kind == JointKind::Grooved;
+    };
     return (a.joint && a.joint == b.joint) || (!a.joint && !b.joint) ||
-           belongsInGroove(resolved, a, b) || belongsInGroove(resolved, b, a) ||
+           (isGrooved(a) && isGrooved(b)) || belongsInGroove(resolved, a, b) ||
+           belongsInGroove(resolved, b, a) ||
            (isMitred(resolved, a) && isMitred(resolved, b) &&
             tenonsKeepClear(resolved, *a.joint, *b.joint));
 }
@@ -109,7 +135,9 @@ std::vector<Meeting> meetingsIn(const ResolvedPiece& resolved, std::size_t part)
                 continue;
             }
             compare(meeting);
-            if (!meeting.overlap && meeting.wall >= least - kLengthTolerance.mm()) {
+            const bool isOfFrame = isOfOneFrame(resolved, meeting.first, meeting.second) ||
+                                   isOfOneFrame(resolved, meeting.second, meeting.first);
+            if (!meeting.overlap && (isOfFrame || meeting.wall >= least - kLengthTolerance.mm())) {
                 continue;
             }
             // In the order of the joints, so that left and right are told alike.

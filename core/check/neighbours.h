@@ -16,7 +16,7 @@ struct Cavity {
     [[nodiscard]] const Box& box() const { return mortise != nullptr ? mortise->box : cut->box; }
     [[nodiscard]] Face face() const { return mortise != nullptr ? mortise->face : cut->face; }
     [[nodiscard]] bool isBox() const {
-        return mortise != nullptr ? !mortise->exact : cut->kind != CutKind::Bore;
+        return mortise != nullptr ? !mortise->exact : cut->kind != CutKind::Bore && !cut->exact;
     }
     [[nodiscard]] ConvexSolid solid() const {
         return mortise != nullptr ? mortise->solid() : cut->solid();

@@ -68,10 +68,7 @@ double floorUnder(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
     if (mortise == nullptr) {
         return 0.0;
     }
-    const Box wood = resolved.parts[joint.mortised].bodyBox();
-    const auto [axis, way] = inwardOf(mortise->face);
-    return way > 0 ? wood.max[axis] - mortise->box.max[axis]
-                   : mortise->box.min[axis] - wood.min[axis];
+    return (joint.mortise.there - joint.mortise.depth.value).mm();
 }
 
 std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t index) {
@@ -81,7 +78,6 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
     }
     const RuleBook& rules = resolved.rules;
     const ResolvedPart& tenoned = resolved.parts[joint.tenoned];
-    const Box wood = resolved.parts[joint.mortised].bodyBox();
     const Tenon& tenon = joint.tenon;
     const bool letIn = isLetIn(tenoned);
     const bool isBlind = !joint.isThrough();
@@ -112,9 +108,8 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
               rules[RuleId::TenonWidthRatio].value);
     if (isBlind && joint.kind != JointKind::Stub) {
         const Rule& length = rules[RuleId::TenonLengthShare];
-        const double there = wood.size()[inwardOf(joint.mortise.face).axis];
         all.ratio(RuleId::TenonLengthShare,
-                  tenon.length.value.mm() / there,
+                  (tenon.length.value - joint.mortise.below) / joint.mortise.there,
                   isPlain ? length.low : std::nullopt,
                   length.high);
         if (isPlain) {
@@ -127,7 +122,7 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
                    floorUnder(resolved, joint),
                    rules[RuleId::MortiseFloorLeast].value,
                    std::nullopt);
-    } else if (!isBlind) {
+    } else if (!isBlind && !joint.has(JointFeature::Tusked)) {
         const Rule& proud = rules[RuleId::ThroughProjection];
         all.length(RuleId::ThroughProjection, tenon.projection.value.mm(), proud.low, proud.high);
     }

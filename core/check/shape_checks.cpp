@@ -22,9 +22,10 @@ double woodIn(const Box& box, const std::vector<ConvexSolid>& wood) {
     return covered / box.volume();
 }
 
-Box mouthSliver(const MortiseSolid& mortise) {
+Box mouthSliver(const MortiseSolid& mortise, double below) {
     Box box = mortise.box;
     const auto [axis, way] = inwardOf(mortise.face);
+    (way > 0 ? box.min : box.max)[axis] += way * below;
     const double sliver = std::min(kSliver, (box.max[axis] - box.min[axis]) / 2);
     (way > 0 ? box.max : box.min)[axis] = way > 0 ? box.min[axis] + sliver : box.max[axis] - sliver;
     return box;
@@ -52,9 +53,32 @@ void tell(const CheckContext& context,
     findings.push_back(std::move(finding));
 }
 
+// Where the face is shaped or cut away under a mouth the shoulder does not lie on it.
+void checkShouldersMeet(const CheckContext& context, std::vector<Finding>& findings) {
+    for (std::size_t i = 0; i < context.resolved.joints.size(); ++i) {
+        const ResolvedJoint& joint = context.resolved.joints[i];
+        const Length below = joint.mortise.below;
+        if (below <= kLengthTolerance || joint.form().isWholeSection()) {
+            continue;
+        }
+        Finding finding = context.finding(RuleId::ShoulderMeetsFace, Severity::LookAt);
+        finding.parts = {joint.tenoned, joint.mortised};
+        finding.joint = i;
+        finding.value = below.mm();
+        finding.unit = "mm";
+        finding.message = "{joint}: the face of {other} lies " + context.shown(below) +
+                          " below its blank's at the mouth; the mortise is measured from there, "
+                          "and the shoulder stands off by as much";
+        finding.mends.push_back(
+            {"leave the face whole there, or scribe a longer shoulder to it", std::nullopt});
+        findings.push_back(std::move(finding));
+    }
+}
+
 }  // namespace
 
 void checkShapes(const CheckContext& context, std::vector<Finding>& findings) {
+    checkShouldersMeet(context, findings);
     for (const ResolvedPart& part : context.resolved.parts) {
         if (part.body.isBox()) {
             continue;
@@ -62,7 +86,8 @@ void checkShapes(const CheckContext& context, std::vector<Finding>& findings) {
         const std::vector<ConvexSolid> wood = part.body.pieces();
         for (const MortiseSolid& mortise : part.mortises) {
             const ResolvedJoint& joint = context.resolved.joints[mortise.joint];
-            if (joint.form().isSized() && woodIn(mouthSliver(mortise), wood) < kLeastCovered) {
+            if (joint.form().isSized() &&
+                woodIn(mouthSliver(mortise, joint.mortise.below.mm()), wood) < kLeastCovered) {
                 tell(context,
                      RuleId::MouthOnFace,
                      mortise.joint,

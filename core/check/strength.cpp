@@ -46,11 +46,13 @@ std::string_view whyNoEstimate(JointKind kind) {
         case JointKind::LetIn:
             return {};
         case JointKind::Rests:
-            return "no wood joint";
+        case JointKind::Grooved:
+            return "no wood joint that bears";
         case JointKind::Round:
         case JointKind::Housed:
         case JointKind::Bridle:
         case JointKind::Lap:
+        case JointKind::CrossLap:
         case JointKind::Dowelled:
         case JointKind::Screwed:
             break;

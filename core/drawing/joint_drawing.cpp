@@ -1,5 +1,8 @@
 #include "core/drawing/joint_drawing.h"
 
+#include <algorithm>
+
+#include "core/drawing/cut_joint.h"
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/joint_pictures.h"
 #include "core/drawing/scales.h"
@@ -18,6 +21,15 @@ double scaleForScreen(const JointMembers& members, Unit unit) {
     return scaleThatFits(2.0 * long_, 2.0 * (kLargest - kSizes), unit);
 }
 
+// Whether anything is cut for the joint.
+bool isCut(const ResolvedPiece& resolved, std::size_t index) {
+    const ResolvedJoint& joint = resolved.joints[index];
+    const auto isOfIt = [index](const ResolvedCut& cut) { return cut.joint == index; };
+    const std::vector<ResolvedCut>& cuts = resolved.parts[joint.tenoned].cuts;
+    return joint.hasTenon() || joint.kind == JointKind::Grooved ||
+           std::any_of(cuts.begin(), cuts.end(), isOfIt);
+}
+
 }  // namespace
 
 Sheet drawJoint(const Piece& piece,
@@ -29,8 +41,10 @@ Sheet drawJoint(const Piece& piece,
     Sheet sheet;
     sheet.title = resolved.joints[joint].name;
     sheet.ops.push_back(BeginGroup{{SubjectKind::Joint, joint}, sheet.title});
-    std::vector<Op> pictures =
-        JointPictures(piece, resolved, joint, style, metrics).compose(piece.unit == Unit::Inch);
+    std::vector<Op> pictures = resolved.joints[joint].hasTenon()
+                                   ? JointPictures(piece, resolved, joint, style, metrics)
+                                         .compose(piece.unit == Unit::Inch)
+                                   : cutJointOps(piece, resolved, joint, style, metrics);
     sheet.ops.insert(sheet.ops.end(),
                      std::make_move_iterator(pictures.begin()),
                      std::make_move_iterator(pictures.end()));
@@ -45,7 +59,7 @@ Sheet jointDrawing(const Piece& piece,
                    const ResolvedPiece& resolved,
                    std::size_t joint,
                    const TextMetrics& metrics) {
-    if (!resolved.joints[joint].hasTenon()) {
+    if (!isCut(resolved, joint)) {
         constexpr double kHeight = 3.5;
         Sheet sheet;
         sheet.title = resolved.joints[joint].name;
@@ -55,7 +69,9 @@ Sheet jointDrawing(const Piece& piece,
         return sheet;
     }
     JointStyle style;
-    style.scale = scaleForScreen(membersOf(resolved, joint), piece.unit);
+    style.scale = resolved.joints[joint].hasTenon()
+                      ? scaleForScreen(membersOf(resolved, joint), piece.unit)
+                      : scaleThatFits(widthOfCutJoint(resolved, joint), kLargest / 2, piece.unit);
     Sheet sheet = drawJoint(piece, resolved, joint, style, metrics);
     constexpr double kHeight = 3.5;
     sheet.ops.push_back(TextOp{{2.0, sheet.size.y + kHeight},

@@ -17,21 +17,6 @@ Ring ringOver(const Box& box, double scale) {
             Vec2{box.min.x, box.max.y} * scale};
 }
 
-// What the plane z = `at` cuts of a convex solid; empty where it does not.
-Ring cutAt(const Polyhedron& solid, double at, double scale) {
-    std::vector<Vec2> points;
-    for (const PolyhedronEdge& edge : solid.edges()) {
-        const Vec3 a = solid.vertices[static_cast<std::size_t>(edge.ends.low)];
-        const Vec3 b = solid.vertices[static_cast<std::size_t>(edge.ends.high)];
-        if ((a.z - at) * (b.z - at) <= 0.0 && a.z != b.z) {
-            const Vec3 p = a + (b - a) * ((at - a.z) / (b.z - a.z));
-            points.push_back(Vec2{p.x, p.y} * scale);
-        }
-    }
-    Ring ring = points.size() < 3 ? Ring{} : convexHull(std::move(points));
-    return ring.size() < 3 ? Ring{} : ring;
-}
-
 bool isCovered(const std::vector<Ring>& rings, Vec2 p) {
     return std::any_of(
         rings.begin(), rings.end(), [p](const Ring& ring) { return hullContains(ring, p); });
@@ -60,12 +45,26 @@ std::vector<double> breaksAlong(Vec2 a, Vec2 b, const std::vector<Ring>& rings) 
 
 }  // namespace
 
+Ring ringAt(const Polyhedron& solid, double at, double scale) {
+    std::vector<Vec2> points;
+    for (const PolyhedronEdge& edge : solid.edges()) {
+        const Vec3 a = solid.vertices[static_cast<std::size_t>(edge.ends.low)];
+        const Vec3 b = solid.vertices[static_cast<std::size_t>(edge.ends.high)];
+        if ((a.z - at) * (b.z - at) <= 0.0 && a.z != b.z) {
+            const Vec3 p = a + (b - a) * ((at - a.z) / (b.z - a.z));
+            points.push_back(Vec2{p.x, p.y} * scale);
+        }
+    }
+    Ring ring = points.size() < 3 ? Ring{} : convexHull(std::move(points));
+    return ring.size() < 3 ? Ring{} : ring;
+}
+
 JointSection sectionOf(const JointMembers& members, double scale) {
     // Off the middle by a hair, so that no corner of a facet lies in the plane.
     const double at = members.tenon.centre().z + kHair;
     JointSection section{ringOver(members.rail, scale), {}, ringOver(members.post, scale), {}, {}};
     const auto add = [&](const Polyhedron& solid, std::vector<Ring>& into) {
-        if (Ring ring = cutAt(solid, at, scale); !ring.empty()) {
+        if (Ring ring = ringAt(solid, at, scale); !ring.empty()) {
             into.push_back(std::move(ring));
         }
     };

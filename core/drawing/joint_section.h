@@ -20,6 +20,9 @@ struct JointSection {
 };
 [[nodiscard]] JointSection sectionOf(const JointMembers& members, double scale);
 
+// What the plane z = `at` cuts of a convex solid, times `scale`; empty where it does not.
+[[nodiscard]] Ring ringAt(const Polyhedron& solid, double at, double scale);
+
 // A straight line of a drawing.
 struct SectionLine {
     Vec2 a;

@@ -58,7 +58,7 @@ Signature signatureOf(const ResolvedPiece& resolved,
             thousandths(mouth.x),
             thousandths(mouth.y),
             thousandths(mouth.z),
-            0};
+            joint.further.empty() ? 0 : thousandths(joint.further.front().size.value.mm())};
 }
 
 // A joint with its name over it, its top left corner at (0, 0).
@@ -240,8 +240,9 @@ std::vector<JointGroup> jointGroups(const ResolvedPiece& resolved) {
     std::vector<JointGroup> groups;
     std::map<Signature, std::size_t> groupOf;
     for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
-        if (!resolved.joints[i].hasTenon()) {
-            continue;
+        const ResolvedJoint& joint = resolved.joints[i];
+        if (!joint.hasTenon() && joint.further.empty()) {
+            continue;  // nothing is cut
         }
         const auto found = groupOf.emplace(signatureOf(resolved, i, kindOf), groups.size());
         if (found.second) {
@@ -280,8 +281,14 @@ Sheet sheetOf(const Piece& piece,
               const SheetFrame& frame,
               const TextMetrics& metrics) {
     Sheet sheet;
-    for (const std::string& part : filled.parts) {
-        sheet.title += (sheet.title.empty() ? "joints of " : "; ") + part;
+    // Three names; what is over is counted, so that the title stays in its block and in the index.
+    constexpr std::size_t kNamed = 3;
+    const std::size_t over = filled.parts.size() > kNamed + 1 ? filled.parts.size() - kNamed : 0;
+    for (std::size_t i = 0; i + over < filled.parts.size(); ++i) {
+        sheet.title += (i == 0 ? "joints of " : "; ") + filled.parts[i];
+    }
+    if (over > 0) {
+        sheet.title += " and " + std::to_string(over) + " more";
     }
     TitleBlock block;
     block.title = sheet.title;

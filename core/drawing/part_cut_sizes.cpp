@@ -18,7 +18,7 @@ bool same(double a, double b) {
 }
 
 bool isKerf(const ResolvedCut& cut) {
-    return cut.joint && cut.kind == CutKind::Notch;
+    return cut.joint && cut.kind == CutKind::Notch && isEnd(cut.face);
 }
 
 bool opensOn(const ResolvedCut& cut, Face face) {

@@ -46,6 +46,7 @@ std::vector<Placing> placingsOf(const Part& part) {
                 }
             },
             [](const Caps&) {},
+            [](const Fills&) {},
             [&](const Free& free) {
                 if (!free.aboutX.empty() || !free.aboutY.empty() || !free.aboutZ.empty()) {
                     return;
@@ -150,6 +151,10 @@ std::string reasonFor(const Piece& piece,
             },
             [&](const Caps& caps) {
                 return listOf(caps.on) + ", and the overhangs of " + stated.name;
+            },
+            [&](const Fills& fills) {
+                return listOf({fills.edges[0], fills.edges[1], fills.ends[0], fills.ends[1]}) +
+                       ", and its room in their grooves";
             },
             [&](const Free&) { return "where " + stated.name + " is placed, and its own size"; },
         },

@@ -22,7 +22,8 @@ struct JointForm {
     // and Mortise are for.
     [[nodiscard]] bool hasTenon() const {
         return kind != JointKind::Rests && kind != JointKind::Dowelled &&
-               kind != JointKind::Screwed;
+               kind != JointKind::Screwed && kind != JointKind::Grooved &&
+               kind != JointKind::CrossLap;
     }
     // Whether the tenon comes out at the far face.
     [[nodiscard]] bool isThrough() const {
@@ -79,6 +80,8 @@ struct Mortise {
     Size fromFace;
     Size fromStart;
     Length fromFar;
+    Length below;  // how far the face as it is lies below the blank's at the mouth
+    Length there;  // wood behind the mouth, from the face as it is
     friend bool operator==(const Mortise&, const Mortise&) = default;
 };
 

@@ -23,6 +23,7 @@ struct JointBore {
     double way = 1.0;
     double diameter = 0.0;
     double depth = 0.0;
+    bool isPlug = false;  // where a plug covers the head of a screw
 
     // Around the hole.
     [[nodiscard]] Box box() const;
@@ -34,6 +35,7 @@ struct JointCuts {
     std::vector<JointSolid> mortises;     // taken from the mortised part; the main one first
     std::vector<JointSolid> ownMortises;  // taken from the tenoned part's end, for a loose tenon
     std::vector<JointSolid> kerfs;        // sawn into the tenon
+    std::vector<JointSolid> slots;        // cut through the tenon, for a wedge
     std::vector<JointBore> bores;         // in the mortised part
     std::vector<JointBore> ownBores;      // in the tenoned part or its tenon
 };

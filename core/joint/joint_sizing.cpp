@@ -13,6 +13,20 @@ namespace shoulderline {
 
 namespace {
 
+// Leaves `one` out where the joint has any of `others`, which it does not go with.
+void leaveOut(JointForm& form,
+              JointFeature one,
+              std::initializer_list<JointFeature> others,
+              std::vector<std::string>& troubles) {
+    for (const JointFeature other : others) {
+        if (form.has(one) && form.has(other)) {
+            form.features.erase(one);
+            troubles.push_back("a joint is " + std::string(wordFor(one)) + " or " +
+                               std::string(wordFor(other)) + ", not both; the second is taken");
+        }
+    }
+}
+
 JointTask withoutWhatCannotBe(JointTask task, std::vector<std::string>& troubles) {
     std::erase_if(task.form.features, [&](JointFeature feature) {
         const bool isOut = !mayHave(task.form.kind, feature);
@@ -26,6 +40,25 @@ JointTask withoutWhatCannotBe(JointTask task, std::vector<std::string>& troubles
         task.form.features.erase(JointFeature::Double);
         troubles.push_back("tenons are twin or double, not both; twin is taken");
     }
+    leaveOut(task.form,
+             JointFeature::RoundEnds,
+             {JointFeature::Haunch,
+              JointFeature::SlopingHaunch,
+              JointFeature::WedgedOutside,
+              JointFeature::WedgedInKerfs,
+              JointFeature::ChamferedEnd,
+              JointFeature::RoundedEnd,
+              JointFeature::Tusked},
+             troubles);
+    leaveOut(task.form,
+             JointFeature::Tusked,
+             {JointFeature::Double,
+              JointFeature::Twin,
+              JointFeature::WedgedOutside,
+              JointFeature::WedgedInKerfs},
+             troubles);
+    leaveOut(task.form, JointFeature::RoundedEnd, {JointFeature::ChamferedEnd}, troubles);
+    leaveOut(task.form, JointFeature::Shortened, {JointFeature::Mitred}, troubles);
     if (task.form.kind == JointKind::Stub && !task.groove) {
         troubles.push_back("a stub tenon goes into a groove, and the face has none there");
     }
@@ -41,22 +74,26 @@ bool mayHave(JointKind kind, JointFeature feature) {
     using enum JointFeature;
     switch (kind) {
         case JointKind::Blind:
-            return !isOne({WedgedOutside, Stopped});
+            return !isOne({WedgedOutside, Stopped, Tusked, ChamferedEnd, RoundedEnd, Plugged});
         case JointKind::Through:
-            return !isOne({Mitred, Stopped});
+            return !isOne({Mitred, Stopped, Shortened, Plugged});
         case JointKind::Stub:
             return isOne({BareFaced, Pinned});
         case JointKind::Loose:
-            return isOne({BareFaced, Twin, Double, Mitred, Horn});
+            return isOne({BareFaced, Twin, Double, Mitred, Horn, Shortened, RoundEnds});
         case JointKind::Housed:
             return isOne({Stopped});
         case JointKind::Bridle:
         case JointKind::Lap:
             return isOne({Horn});
         case JointKind::Round:
-        case JointKind::LetIn:
-        case JointKind::Dowelled:
+            return isOne({Shortened});
         case JointKind::Screwed:
+            return isOne({Plugged});
+        case JointKind::LetIn:
+        case JointKind::Grooved:
+        case JointKind::CrossLap:
+        case JointKind::Dowelled:
         case JointKind::Rests:
             break;
     }
@@ -108,6 +145,8 @@ SizedJoint sizeJoint(const JointTask& asked, const SizingGuide& guide, const Sta
         case JointKind::Dowelled:
             sized = sizeDowels(task, guide, stated);
             break;
+        case JointKind::Grooved:
+        case JointKind::CrossLap:
         case JointKind::Screwed:
         case JointKind::Rests:
             break;
@@ -126,7 +165,7 @@ JointCuts cutJoint(const JointTask& asked, const SizedJoint& sized, const Sizing
         case JointKind::Loose:
             return cutMortiseAndTenon(task, sized, guide);
         case JointKind::Round:
-            return cutRoundTenon(sized);
+            return cutRoundTenon(task, sized);
         case JointKind::LetIn:
         case JointKind::Housed:
             return cutLetIn(task, sized);
@@ -136,6 +175,8 @@ JointCuts cutJoint(const JointTask& asked, const SizedJoint& sized, const Sizing
             return cutLap(task, sized);
         case JointKind::Dowelled:
             return cutDowels(task, sized);
+        case JointKind::Grooved:
+        case JointKind::CrossLap:
         case JointKind::Screwed:
         case JointKind::Rests:
             break;

@@ -54,7 +54,8 @@ struct MetGroove {
 
 // One joint to be sized and cut. `post` is the body of the mortised part in the frame of JointSolid
 // (x from the shoulder into it, y along the tenoned part's width, z along its thickness), its near
-// face at x = 0; `postAxis` the axis of that frame along which it runs.
+// face at x = 0 or where the part is shaped away there; `postAxis` the axis of that frame along
+// which it runs.
 struct JointTask {
     JointForm form;
     TenonedSection section;
@@ -62,7 +63,14 @@ struct JointTask {
     int postAxis = 1;
     std::optional<MetGroove> groove;
     Length neighbourBeyond;  // for a mitred end: to the far cheek of the tenon it meets; else zero
+    // For a shortened tenon: from the shoulder to the near side of what it would run into; else
+    // zero.
+    Length neighbourBefore;
+    Length grooveAtFaceEdge;  // depth of a groove along the tenoned part's own edge; else zero
+    Length grooveAtBackEdge;
 
+    // How far below the shoulder the face lies, where the part is shaped or cut away at the mouth.
+    [[nodiscard]] Length faceBelow() const { return Length::mm(post.min.x); }
     // How much wood lies behind the mouth.
     [[nodiscard]] Length depthThere() const { return Length::mm(post.max.x - post.min.x); }
     // Whether the nearer end of the mortised part lies past the face edge of the tenoned one.
@@ -86,7 +94,8 @@ struct SizedJoint {
 // Whether a joint of that kind can have that feature.
 [[nodiscard]] bool mayHave(JointKind kind, JointFeature feature);
 
-// Sizes and cuts any kind of joint but Rests and Screwed: goes to the family of its kind. What a
+// Sizes and cuts any kind of joint but Rests, Screwed, Grooved and CrossLap, which have tasks of
+// their own: goes to the family of its kind. What a
 // kind cannot have (a wedged stub) is a trouble, and left out.
 [[nodiscard]] SizedJoint sizeJoint(const JointTask& task,
                                    const SizingGuide& guide,

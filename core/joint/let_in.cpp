@@ -23,6 +23,13 @@ SizedJoint sizeLetIn(const JointTask& task, const SizingGuide& guide, const Stat
     joint.tenon.thickness = whole(task.section.thickness);
     joint.tenon.width = whole(task.section.width);
     joint.tenon.length = fixedSize(RuleId::LetInDepth, guide);
+    if (task.faceBelow() > kLengthTolerance) {
+        link(joint.tenon.length,
+             RuleId::FaceAsItIs,
+             task.faceBelow(),
+             {},
+             joint.tenon.length.value + task.faceBelow());
+    }
     state(joint.tenon.length, stated[SizeName::TenonLength]);
     Shoulders& shoulders = joint.tenon.shoulders;
     for (Size* shoulder :
@@ -42,7 +49,11 @@ SizedJoint sizeLetIn(const JointTask& task, const SizingGuide& guide, const Stat
     }
     link(joint.mortiseWidth, RuleId::MortiseAsTenon, {}, {}, joint.tenon.thickness.value);
     link(joint.mortiseLength, RuleId::MortiseAsTenon, {}, {}, joint.tenon.width.value);
-    link(joint.mortiseDepth, RuleId::MortiseAsTenon, {}, {}, joint.tenon.length.value);
+    link(joint.mortiseDepth,
+         RuleId::MortiseAsTenon,
+         {},
+         {},
+         joint.tenon.length.value - task.faceBelow());
     state(joint.mortiseWidth, stated[SizeName::MortiseWidth]);
     state(joint.mortiseLength, stated[SizeName::MortiseLength]);
     state(joint.mortiseDepth, stated[SizeName::MortiseDepth]);
@@ -55,7 +66,7 @@ JointCuts cutLetIn(const JointTask& task, const SizedJoint& sized) {
     box.min = {0, front, 0};
     box.max = {sized.tenon.length.value.mm(), task.section.width.mm(), task.section.thickness.mm()};
     Box room = box;
-    room.max.x = sized.mortiseDepth.value.mm();
+    room.max.x = sized.mortiseDepth.value.mm() + task.faceBelow().mm();
     if (task.form.kind == JointKind::Housed) {
         // Across the face: the way that is neither in nor along the housed-in part.
         const int across = task.postAxis == 1 ? 2 : 1;

@@ -1,6 +1,8 @@
 #include "core/joint/mortise_and_tenon.h"
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "core/joint/size_chain.h"
 #include "core/joint/tenon_features.h"
@@ -170,19 +172,43 @@ void divide(const Group& group, Length before, Size& one) {
     }
 }
 
+// A length into the wood from where the face is to one from the shoulder.
+void fromFaceAsItIs(const JointTask& task, Size& length) {
+    if (task.faceBelow() > kLengthTolerance) {
+        link(length, RuleId::FaceAsItIs, task.faceBelow(), {}, length.value + task.faceBelow());
+    }
+}
+
 void sizeThrough(SizedJoint& joint,
-                 Length depthThere,
+                 const JointTask& task,
                  const SizingGuide& guide,
                  const StatedSizes& stated) {
     Size& projection = joint.tenon.projection;
-    projection = fixedSize(RuleId::ThroughProjection, guide);
+    const Length depthThere = task.depthThere();
+    projection = task.form.has(JointFeature::Tusked) ? tuskProjection(guide, stated, joint)
+                                                     : fixedSize(RuleId::ThroughProjection, guide);
     state(projection, stated[SizeName::Projection]);
     link(joint.tenon.length,
          RuleId::ThroughLength,
          depthThere,
          projection.value,
          depthThere + projection.value);
+    fromFaceAsItIs(task, joint.tenon.length);
     link(joint.mortiseDepth, RuleId::MortiseThrough, depthThere, {}, depthThere);
+}
+
+// Ends the tenon so that its mortise leaves wood before what it would run into.
+void shorten(const JointTask& task, const SizingGuide& guide, Size& length) {
+    if (!task.form.has(JointFeature::Shortened) || task.neighbourBefore <= kLengthTolerance) {
+        return;
+    }
+    const Length gap = guide.rules[RuleId::MortiseGapLeast].length();
+    const Length most =
+        task.neighbourBefore - gap - guide.rules[RuleId::MortiseDepthExtra].length();
+    const Length shorter = guide.grid > Length() ? snapDown(most, guide.grid / 2) : most;
+    if (shorter < length.value && shorter > kLengthTolerance) {
+        link(length, RuleId::ShortOfNeighbour, gap, {}, shorter);
+    }
 }
 
 }  // namespace
@@ -200,12 +226,35 @@ void sizeBlindLength(const JointTask& task,
     } else {
         length = blindLength(task.section, task.depthThere(), guide);
     }
+    fromFaceAsItIs(task, length);
+    shorten(task, guide, length);
     state(length, stated[SizeName::TenonLength]);
-    link(joint.mortiseDepth, RuleId::MortiseDepthExtra, length.value, extra, length.value + extra);
+    const Length inWood = length.value - task.faceBelow();
+    link(joint.mortiseDepth, RuleId::MortiseDepthExtra, inWood, extra, inWood + extra);
     state(joint.mortiseDepth, stated[SizeName::MortiseDepth]);
 }
 
 namespace {
+
+// Shoulders at edges that are grooved: at least the groove's depth, where the maker states none.
+// The shoulders themselves are filled in, and stated for the sharing out.
+void clearGrooves(const JointTask& task,
+                  const Size& edge,
+                  StatedSizes& stated,
+                  std::array<std::optional<Size>, 2>& shoulders) {
+    const std::array<std::pair<SizeName, Length>, 2> sides{
+        {{SizeName::ShoulderFaceEdge, task.grooveAtFaceEdge},
+         {SizeName::ShoulderBackEdge, task.grooveAtBackEdge}}};
+    for (std::size_t i = 0; i < sides.size(); ++i) {
+        const auto& [name, groove] = sides[i];
+        if (groove > edge.value + kLengthTolerance && !stated[name]) {
+            Size shoulder;
+            link(shoulder, RuleId::ClearsGroove, groove, {}, groove);
+            stated.set(name, {SizeState::Stated, shoulder.value});
+            shoulders[i] = std::move(shoulder);
+        }
+    }
+}
 
 SizeName haunchedShoulder(const JointTask& task) {
     return task.endsAtFaceEdge() ? SizeName::ShoulderFaceEdge : SizeName::ShoulderBackEdge;
@@ -289,6 +338,19 @@ SizedJoint sizeMortiseAndTenon(const JointTask& task,
         stated.set(haunchedShoulder(task), {SizeState::Stated, haunch->value});
     }
 
+    std::array<std::optional<Size>, 2> atGrooves;
+    clearGrooves(task, edge, stated, atGrooves);
+    if (!stated[SizeName::TenonWidth] && !isDouble && (atGrooves[0] || atGrooves[1])) {
+        const auto shoulderAt = [&](std::size_t i, SizeName name) {
+            return atGrooves[i] || stated[name] ? stated[name]->value : edge.value;
+        };
+        const Length taken =
+            shoulderAt(0, SizeName::ShoulderFaceEdge) + shoulderAt(1, SizeName::ShoulderBackEdge);
+        if (section.width - taken < tenon.width.value) {
+            link(tenon.width, RuleId::TenonWidthLeft, section.width, taken, section.width - taken);
+        }
+    }
+
     Shoulders& shoulders = tenon.shoulders;
     Group thick = grouped(tenon.thickness, gap, isTwin);
     Group wide = grouped(tenon.width, gap, isDouble);
@@ -315,11 +377,16 @@ SizedJoint sizeMortiseAndTenon(const JointTask& task,
     if (haunch) {
         (task.endsAtFaceEdge() ? shoulders.faceEdge : shoulders.backEdge) = *haunch;
     }
+    for (std::size_t i = 0; i < atGrooves.size(); ++i) {
+        if (atGrooves[i]) {
+            (i == 0 ? shoulders.faceEdge : shoulders.backEdge) = *atGrooves[i];
+        }
+    }
     divide(thick, thickBefore, tenon.thickness);
     divide(wide, wideBefore, tenon.width);
 
     if (task.form.isThrough()) {
-        sizeThrough(joint, task.depthThere(), guide, stated);
+        sizeThrough(joint, task, guide, stated);
     } else {
         sizeBlindLength(task, guide, stated, joint);
     }
@@ -328,6 +395,7 @@ SizedJoint sizeMortiseAndTenon(const JointTask& task,
     link(joint.mortiseLength, RuleId::MortiseAsTenon, {}, {}, tenon.width.value);
     state(joint.mortiseLength, stated[SizeName::MortiseLength]);
     sizeHaunch(task, guide, stated, joint);
+    sizeTenonEnd(task, guide, stated, joint);
     sizePins(task, guide, stated, joint);
     sizeWedges(task, guide, stated, joint);
     sizeHorn(task, guide, stated, joint);
@@ -356,11 +424,12 @@ JointCuts cutMortiseAndTenon(const JointTask& task,
                        tenon.shoulders.faceSide.value.mm() + i * (thickness + gap)};
             box.max = box.min + Vec3{length, width, thickness};
             Box mouth{box.min - around, box.max + around};
-            mouth.max.x = sized.mortiseDepth.value.mm();
+            mouth.max.x = sized.mortiseDepth.value.mm() + task.faceBelow().mm();
             cuts.tenons.push_back({box, std::nullopt, false});
             cuts.mortises.push_back({mouth, std::nullopt, false});
         }
     }
+    cutTenonEnds(task, sized, guide, cuts);
     cutWedges(task, sized, guide, cuts);
     cutHaunch(task, sized, cuts);
     cutPins(task, sized, guide, cuts);

@@ -40,7 +40,7 @@ SizedJoint sizeRoundTenon(const JointTask& task,
     return joint;
 }
 
-JointCuts cutRoundTenon(const SizedJoint& sized) {
+JointCuts cutRoundTenon(const JointTask& task, const SizedJoint& sized) {
     const double radius = sized.tenon.thickness.value.mm() / 2;
     const Vec3 centre{0,
                       sized.tenon.shoulders.faceEdge.value.mm() + radius,
@@ -51,8 +51,8 @@ JointCuts cutRoundTenon(const SizedJoint& sized) {
     };
     JointCuts cuts;
     cuts.tenons.push_back(round(radius, sized.tenon.length.value.mm()));
-    cuts.mortises.push_back(
-        round(sized.mortiseWidth.value.mm() / 2, sized.mortiseDepth.value.mm()));
+    cuts.mortises.push_back(round(sized.mortiseWidth.value.mm() / 2,
+                                  sized.mortiseDepth.value.mm() + task.faceBelow().mm()));
     return cuts;
 }
 

@@ -10,6 +10,6 @@ namespace shoulderline {
 [[nodiscard]] SizedJoint sizeRoundTenon(const JointTask& task,
                                         const SizingGuide& guide,
                                         const StatedSizes& stated);
-[[nodiscard]] JointCuts cutRoundTenon(const SizedJoint& sized);
+[[nodiscard]] JointCuts cutRoundTenon(const JointTask& task, const SizedJoint& sized);
 
 }  // namespace shoulderline

@@ -44,6 +44,33 @@ Touch touchOf(const ScrewTask& task) {
     return {};
 }
 
+// Sinks the heads: a wider hole at the mouth of each clearance hole.
+void addPlugs(Length screw,
+              Length held,
+              const SizingGuide& guide,
+              const StatedSizes& stated,
+              ScrewedButt& butt) {
+    Size diameter;
+    link(diameter,
+         RuleId::PlugDiameter,
+         screw,
+         {},
+         nearestOn(guide.bits, screw * guide.rules[RuleId::PlugDiameter].value));
+    state(diameter, stated[SizeName::PlugDiameter]);
+    Size depth = shareOf(diameter.value, RuleId::PlugDepth, guide);
+    toGrid(depth, std::min(snapUp(depth.value, guide.grid), held / 2), guide.grid);
+    state(depth, stated[SizeName::PlugDepth]);
+    if (depth.value > held - kLengthTolerance) {
+        butt.trouble = "the plugs go through the part and leave nothing under the heads";
+    }
+    for (const JointBore& hole : butt.clearance) {
+        butt.plugs.push_back(
+            {hole.mouth, hole.axis, hole.way, diameter.value.mm(), depth.value.mm(), true});
+    }
+    butt.further.push_back({SizeName::PlugDiameter, std::move(diameter)});
+    butt.further.push_back({SizeName::PlugDepth, std::move(depth)});
+}
+
 }  // namespace
 
 ScrewedButt screwButt(const ScrewTask& task, const SizingGuide& guide, const StatedSizes& stated) {
@@ -91,8 +118,12 @@ ScrewedButt screwButt(const ScrewTask& task, const SizingGuide& guide, const Sta
         butt.pilot.push_back(
             {mouth, touch.axis, touch.way, diameter.value.mm() * kPilotShare, depth.value.mm()});
     }
-    butt.further.push_back({SizeName::Diameter, std::move(diameter)});
-    butt.further.push_back({SizeName::BoreDepth, std::move(depth)});
+    if (task.isPlugged) {
+        addPlugs(diameter.value, held, guide, stated, butt);
+    }
+    butt.further.insert(
+        butt.further.begin(),
+        {{SizeName::Diameter, std::move(diameter)}, {SizeName::BoreDepth, std::move(depth)}});
     return butt;
 }
 

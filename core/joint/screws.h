@@ -9,19 +9,22 @@ namespace shoulderline {
 struct ScrewTask {
     Box through;
     Box into;
+    bool isPlugged = false;  // heads sunk, under plugs
 };
 
 // A row of screws along the middle of the longer way of what the two share, through the whole of
 // the first and into the second: the clearance holes in the one, the pilot holes in the other.
 struct ScrewedButt {
-    std::vector<FurtherSize> further;  // diameter of the screw, depth of its pilot hole
+    std::vector<FurtherSize> further;  // diameter of the screw, depth of its pilot hole; plugs
     std::vector<JointBore> clearance;  // in the frame of the task
+    std::vector<JointBore> plugs;      // counterbores
     std::vector<JointBore> pilot;
     std::string trouble;  // one sentence where there is no screwing them; then nothing else
 };
 
 // Diameter: a share of the part that is held; depth: some diameters into the other, within what
-// leaves a floor; one screw where they share little, else one for each 150 mm, two at least.
+// leaves a floor; one screw where they share little, else one for each 150 mm, two at least. Plug:
+// some screw diameters wide, to the nearest bit; sunk a share of that, at most half of the part.
 [[nodiscard]] ScrewedButt screwButt(const ScrewTask& task,
                                     const SizingGuide& guide,
                                     const StatedSizes& stated);

@@ -22,6 +22,12 @@ void cutPins(const JointTask&, const SizedJoint&, const SizingGuide&, JointCuts&
 void sizeWedges(const JointTask&, const SizingGuide&, const StatedSizes&, SizedJoint&);
 void cutWedges(const JointTask&, const SizedJoint&, const SizingGuide&, JointCuts&);
 
+// The end of a through tenon: the wedge of a tusk tenon, a chamfer or rounding; and the round ends
+// that a cutter leaves. tuskProjection() adds the sizes of the wedge and gives what stands out.
+[[nodiscard]] Size tuskProjection(const SizingGuide&, const StatedSizes&, SizedJoint&);
+void sizeTenonEnd(const JointTask&, const SizingGuide&, const StatedSizes&, SizedJoint&);
+void cutTenonEnds(const JointTask&, const SizedJoint&, const SizingGuide&, JointCuts&);
+
 // Length left on past the end of the mortised part.
 void sizeHorn(const JointTask&, const SizingGuide&, const StatedSizes&, SizedJoint&);
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <map>
 #include <optional>
 #include <set>
@@ -90,6 +91,15 @@ struct Caps {
     friend bool operator==(const Caps&, const Caps&) = default;
 };
 
+// A panel that fills a frame of four and stands in grooves of all of them: its grain runs from one
+// of `ends` to the other, its width between `edges`. `set` places the groove across the frame.
+struct Fills {
+    std::array<std::string, 2> edges;
+    std::array<std::string, 2> ends;
+    Setting set;
+    friend bool operator==(const Fills&, const Fills&) = default;
+};
+
 // Placed by a point and three angles, turned about x, then y, then z. Its length, width and
 // thickness run along x, y and z before turning; the point is where its three reference faces meet.
 struct Free {
@@ -99,7 +109,7 @@ struct Free {
     friend bool operator==(const Free&, const Free&) = default;
 };
 
-using Relation = std::variant<Stands, Spans, Caps, Free>;
+using Relation = std::variant<Stands, Spans, Caps, Free, Fills>;
 
 // A set of equal members, evenly placed between two parts, along the axis on which these stand
 // apart: the gaps between neighbours and at both ends are alike (count or greatest gap given), or

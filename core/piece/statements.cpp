@@ -55,6 +55,11 @@ void visitRelation(Free& free, Call call) {
 }
 
 template <class Call>
+void visitRelation(Fills& fills, Call call) {
+    call(fills.set.by);
+}
+
+template <class Call>
 void visitUse(Use& use, Call call) {
     for (StatedLoad& load : use.loads) {
         call(load.newtons);
@@ -187,6 +192,11 @@ void renameInReferences(Piece& piece, const std::string& name, const std::string
         } else if (Caps* caps = std::get_if<Caps>(&part.relation)) {
             for (std::string& reference : caps->on) {
                 rename(reference);
+            }
+        } else if (Fills* fills = std::get_if<Fills>(&part.relation)) {
+            for (std::array<std::string, 2>* two : {&fills->edges, &fills->ends}) {
+                rename(two->front());
+                rename(two->back());
             }
         }
         if (part.spacing) {

@@ -57,15 +57,17 @@ struct Table<Cut> {
 
 template <>
 struct Table<JointKind> {
-    static constexpr std::array<Entry<JointKind>, 12> entries{{{JointKind::Blind, "blind"},
+    static constexpr std::array<Entry<JointKind>, 14> entries{{{JointKind::Blind, "blind"},
                                                                {JointKind::Through, "through"},
                                                                {JointKind::Stub, "stub"},
                                                                {JointKind::Loose, "loose"},
                                                                {JointKind::Round, "round"},
                                                                {JointKind::LetIn, "let in"},
                                                                {JointKind::Housed, "housed"},
+                                                               {JointKind::Grooved, "in a groove"},
                                                                {JointKind::Bridle, "bridle"},
                                                                {JointKind::Lap, "lap"},
+                                                               {JointKind::CrossLap, "cross lap"},
                                                                {JointKind::Dowelled, "dowelled"},
                                                                {JointKind::Screwed, "screwed"},
                                                                {JointKind::Rests, "rests"}}};
@@ -73,7 +75,7 @@ struct Table<JointKind> {
 
 template <>
 struct Table<JointFeature> {
-    static constexpr std::array<Entry<JointFeature>, 12> entries{
+    static constexpr std::array<Entry<JointFeature>, 18> entries{
         {{JointFeature::BareFaced, "bare-faced"},
          {JointFeature::Twin, "twin"},
          {JointFeature::Double, "double"},
@@ -85,7 +87,13 @@ struct Table<JointFeature> {
          {JointFeature::Pinned, "pinned"},
          {JointFeature::Drawbored, "drawbored"},
          {JointFeature::Horn, "horn"},
-         {JointFeature::Stopped, "stopped"}}};
+         {JointFeature::Stopped, "stopped"},
+         {JointFeature::Tusked, "tusked"},
+         {JointFeature::ChamferedEnd, "chamfered end"},
+         {JointFeature::RoundedEnd, "rounded end"},
+         {JointFeature::Shortened, "shortened"},
+         {JointFeature::RoundEnds, "round ends"},
+         {JointFeature::Plugged, "plugged"}}};
 };
 
 template <>
@@ -147,7 +155,19 @@ struct Table<SizeName> {
          {SizeName::Horn, "horn"},
          {SizeName::Diameter, "diameter"},
          {SizeName::BoreDepth, "bore depth"},
-         {SizeName::StoppedBy, "stopped short by"}}};
+         {SizeName::StoppedBy, "stopped short by"},
+         {SizeName::TuskThickness, "wedge thickness"},
+         {SizeName::TuskWidth, "wedge width"},
+         {SizeName::TuskBeyond, "wood beyond the wedge"},
+         {SizeName::EndEasing, "end eased by"},
+         {SizeName::PlugDiameter, "plug diameter"},
+         {SizeName::PlugDepth, "plug depth"},
+         {SizeName::TongueThickness, "tongue thickness"},
+         {SizeName::TongueLength, "tongue length"},
+         {SizeName::GrooveWidth, "groove width"},
+         {SizeName::GrooveDepth, "groove depth"},
+         {SizeName::Room, "room to move"},
+         {SizeName::LapDepth, "lap depth"}}};
 };
 
 template <>

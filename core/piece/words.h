@@ -27,8 +27,9 @@ enum class Cut { Flat, Quarter, Rift };
 // part has; a loose tenon is a part of its own, let into both; a round tenon goes into a bored
 // hole; a member let in goes in with its whole section, a housed one in a housing that runs across
 // the face; a bridle is an open mortise; a lap takes half of each; dowelled and screwed are butts.
-// Rests: one part lies on or against the other with no wood joint (buttons or glue as the note
-// says).
+// Cross lap: both run on past one another, half taken out of each. In a groove: a panel's edge that
+// stands dry in a groove, with room to move. Rests: one part lies on or against the other with no
+// wood joint (buttons or glue as the note says).
 enum class JointKind {
     Blind,
     Through,
@@ -37,8 +38,10 @@ enum class JointKind {
     Round,
     LetIn,
     Housed,
+    Grooved,
     Bridle,
     Lap,
+    CrossLap,
     Dowelled,
     Screwed,
     Rests,
@@ -49,7 +52,11 @@ enum class JointKind {
 // the mouth out to the edge next to the end of the mortised part; a sloping one runs out to nothing
 // there. Mitred: the end is cut to let a neighbour's go by. Wedges go in at the edges of a through
 // tenon, or in saw kerfs. A drawbored pin's hole is offset in the tenon. A horn is length left on
-// the mortised part until the glue is dry. A stopped housing ends short of the face edge.
+// the mortised part until the glue is dry. A stopped housing ends short of the face edge. Tusked: a
+// through tenon runs on far enough for a wedge through it to draw the shoulder up. The end of a
+// through tenon is chamfered or rounded where it stands proud. Shortened: the tenon ends before a
+// neighbour's mortise. Round ends: the mortise is left as a cutter leaves it, the tenon rounded to
+// it. Plugged: the heads of screws are sunk and covered.
 enum class JointFeature {
     BareFaced,
     Twin,
@@ -63,6 +70,12 @@ enum class JointFeature {
     Drawbored,
     Horn,
     Stopped,
+    Tusked,
+    ChamferedEnd,
+    RoundedEnd,
+    Shortened,
+    RoundEnds,
+    Plugged,
 };
 
 // The two ends of a part along its length: where its length is measured from, and the other.
@@ -106,8 +119,20 @@ enum class SizeName {
     Diameter,
     BoreDepth,
     StoppedBy,
+    TuskThickness,
+    TuskWidth,
+    TuskBeyond,
+    EndEasing,
+    PlugDiameter,
+    PlugDepth,
+    TongueThickness,
+    TongueLength,
+    GrooveWidth,
+    GrooveDepth,
+    Room,
+    LapDepth,
 };
-inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName::StoppedBy) + 1;
+inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName::LapDepth) + 1;
 
 // The word used for each in files and on screen, lower case ("face side"); and back again.
 [[nodiscard]] std::string_view wordFor(Role);

@@ -112,6 +112,9 @@ class CutReader {
 }  // namespace
 
 ConvexSolid ResolvedCut::solid() const {
+    if (exact) {
+        return *exact;
+    }
     if (kind != CutKind::Bore) {
         return ConvexSolid::box(box);
     }

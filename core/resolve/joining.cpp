@@ -6,6 +6,8 @@
 #include <unordered_map>
 
 #include "core/resolve/joint_places.h"
+#include "core/resolve/panel_joints.h"
+#include "core/resolve/stated_sizes.h"
 
 namespace shoulderline {
 
@@ -25,6 +27,8 @@ class Joiner {
         }
     }
 
+    // A panel's edge, before the joints of its frame are opened: they go by its grooves.
+    void groove(const JointSeed& seed, std::span<const JointSeed> seeds);
     void open(const JointSeed& seed);
     // Sizes and places all that are open, in the order opened.
     void close();
@@ -38,8 +42,9 @@ class Joiner {
         const auto it = statements_.find(Key{tenoned.of, mortised.of});
         return it == statements_.end() ? nullptr : it->second;
     }
-    StatedSizes statedSizes(const JointStatement* statement);
     void size(OpenJoint& joint);
+    void sizeThere(OpenJoint& joint);
+    void lapAcross(std::size_t first, std::size_t second, const JointStatement& statement);
     void rest(std::size_t tenoned, std::size_t mortised, const JointForm& form);
 
     const Piece& piece_;
@@ -48,34 +53,8 @@ class Joiner {
     ResolvedPiece& resolved_;
     std::map<Key, const JointStatement*> statements_;
     std::vector<OpenJoint> open_;
+    std::unordered_map<std::size_t, std::vector<ConvexSolid>> piecesOf_;  // of shaped parts
 };
-
-std::string nameOf(const JointStatement& statement) {
-    return statement.tenoned + " into " + statement.mortised;
-}
-
-StatedSizes Joiner::statedSizes(const JointStatement* statement) {
-    StatedSizes sizes;
-    if (statement == nullptr) {
-        return sizes;
-    }
-    const std::string name = nameOf(*statement);
-    const Place place{"joint", name, std::nullopt};
-    for (const auto& [size, stated] : statement->sizes) {
-        const bool isOffset = stated.state == SizeState::RulePlusOffset;
-        const bool mayBeZero = size == SizeName::Projection || size == SizeName::ShoulderFaceSide ||
-                               size == SizeName::ShoulderBackSide ||
-                               size == SizeName::ShoulderFaceEdge ||
-                               size == SizeName::ShoulderBackEdge;
-        const std::optional<Length> value =
-            isOffset || mayBeZero ? evaluation_.length(stated.expression, place, wordFor(size))
-                                  : evaluation_.size(stated.expression, place, wordFor(size));
-        if (value) {
-            sizes.set(size, {stated.state, *value});
-        }
-    }
-    return sizes;
-}
 
 // Nothing goes into the other part but a screw.
 bool isButt(JointKind kind) {
@@ -87,16 +66,21 @@ void Joiner::rest(std::size_t tenoned, std::size_t mortised, const JointForm& fo
     joint.tenoned = tenoned;
     joint.mortised = mortised;
     joint.kind = form.kind;
+    for (const JointFeature feature : form.features) {
+        if (mayHave(form.kind, feature)) {
+            joint.features.insert(feature);
+        }
+    }
     joint.name = resolved_.parts[tenoned].name + " on " + resolved_.parts[mortised].name;
-    joint.frame = resolved_.parts[tenoned].frame;
+    joint.frame = restingFrame(resolved_.parts[tenoned], resolved_.parts[mortised]);
     resolved_.joints.push_back(std::move(joint));
     if (form.kind != JointKind::Screwed) {
         return;
     }
     const JointStatement* statement =
         statementFor(resolved_.parts[tenoned], resolved_.parts[mortised]);
-    const std::string trouble =
-        placeScrews(resolved_.joints.size() - 1, guide_, statedSizes(statement), resolved_);
+    const std::string trouble = placeScrews(
+        resolved_.joints.size() - 1, guide_, statedSizesOf(statement, evaluation_), resolved_);
     if (!trouble.empty()) {
         evaluation_.trouble({"joint", resolved_.joints.back().name, std::nullopt}, trouble);
     }
@@ -109,6 +93,13 @@ void Joiner::open(const JointSeed& seed) {
     JointForm form{seed.kind, {}};
     if (statement != nullptr) {
         form = {statement->kind.value_or(seed.kind), statement->features};
+    }
+    if (form.kind == JointKind::CrossLap || form.kind == JointKind::Grooved) {
+        evaluation_.trouble({"joint", tenoned.of + " into " + mortised.of, std::nullopt},
+                            form.kind == JointKind::CrossLap
+                                ? "one ends at the other, so they are not lapped across"
+                                : "it is no panel that fills a frame, so it stands in no groove");
+        form.kind = seed.kind;
     }
     if (isButt(form.kind)) {
         OpenJoint resting;
@@ -126,17 +117,76 @@ void Joiner::open(const JointSeed& seed) {
                             RuleId::FacesSquarely);
         return;
     }
-    joint->stated = statedSizes(statement);
+    joint->stated = statedSizesOf(statement, evaluation_);
     open_.push_back(std::move(*joint));
+}
+
+void Joiner::groove(const JointSeed& seed, std::span<const JointSeed> seeds) {
+    const ResolvedPart& panel = resolved_.parts[seed.tenoned];
+    const ResolvedPart& member = resolved_.parts[seed.mortised];
+    const JointStatement* statement = statementFor(panel, member);
+    if (statement != nullptr && statement->kind.value_or(seed.kind) != JointKind::Grooved) {
+        evaluation_.trouble({"joint", panel.of + " into " + member.of, std::nullopt},
+                            "a panel that fills a frame stands in grooves");
+    }
+    std::optional<Extent> also;
+    for (const FrameCorner& corner : cornersOf(seed, seeds, resolved_)) {
+        const JointStatement* there = statementFor(resolved_.parts[corner.other], member);
+        if (there != nullptr && there->kind == JointKind::Stub) {  // it stands in the groove
+            also = also ? Extent{std::min(also->min, corner.covers.min),
+                                 std::max(also->max, corner.covers.max)}
+                        : corner.covers;
+        }
+    }
+    if (!placeGrooved(seed, also, resolved_)) {
+        evaluation_.trouble({"part", panel.name, panel.stated},
+                            "it does not meet '" + member.name + "' square",
+                            RuleId::FacesSquarely);
+    }
+}
+
+bool isSunk(const OpenJoint& joint) {
+    // A stub stands in a groove as it is.
+    return joint.task.form.isSized() && joint.task.form.kind != JointKind::Stub;
 }
 
 void Joiner::size(OpenJoint& joint) {
     joint.sized = sizeJoint(joint.task, guide_, joint.stated);
 }
 
+// Sizes it for the wood as it is behind the mouth, where that is not the blank's.
+void Joiner::sizeThere(OpenJoint& joint) {
+    size(joint);
+    const ResolvedPart& mortised = resolved_.parts[joint.mortised];
+    const bool isPlain = mortised.body.isBox() &&
+                         std::all_of(mortised.cuts.begin(),
+                                     mortised.cuts.end(),
+                                     [](const ResolvedCut& cut) { return cut.joint.has_value(); });
+    if (isPlain || !isSunk(joint)) {
+        return;
+    }
+    const Box blank = joint.task.post;
+    const auto [it, isNew] = piecesOf_.try_emplace(joint.mortised);
+    if (isNew && !mortised.body.isBox()) {
+        it->second = mortised.body.pieces();
+    }
+    takeFaceAsItIs(joint, mortised, it->second, guide_);
+    if (!(joint.task.post == blank)) {
+        size(joint);
+    }
+}
+
 void Joiner::close() {
     for (OpenJoint& joint : open_) {
-        size(joint);  // nothing to size where one part rests on the other
+        if (!isButt(joint.task.form.kind)) {
+            sizeThere(joint);
+        }
+    }
+    findNeighboursBefore(open_, resolved_, guide_);
+    for (OpenJoint& joint : open_) {
+        if (joint.task.neighbourBefore > kLengthTolerance) {
+            size(joint);
+        }
     }
     const std::vector<MitreCut> mitres = mitreEnds(open_, guide_);
     for (std::size_t i = 0; i < open_.size(); ++i) {
@@ -163,8 +213,17 @@ void Joiner::close() {
     }
 }
 
-// Joints that rest where the maker says so and no relation makes one: wherever members of the two
-// stated parts touch.
+void Joiner::lapAcross(std::size_t first, std::size_t second, const JointStatement& statement) {
+    const std::string trouble =
+        placeCrossLap(first, second, guide_, statedSizesOf(&statement, evaluation_), resolved_);
+    if (!trouble.empty()) {
+        evaluation_.trouble({"joint", statement.tenoned + " into " + statement.mortised, {}},
+                            trouble);
+    }
+}
+
+// Joints that rest, are screwed or lap across where the maker says so and no relation makes one:
+// wherever members of the two stated parts touch.
 void Joiner::addStatedRests() {
     std::unordered_map<std::string_view, std::vector<std::size_t>> membersOf;
     for (std::size_t i = 0; i < resolved_.parts.size(); ++i) {
@@ -192,11 +251,13 @@ void Joiner::addStatedRests() {
                     "'" + (stated ? ": one of them is not there or could not be placed" : ""));
             continue;
         }
-        if (!isButt(statement.kind.value_or(JointKind::Blind))) {
-            evaluation_.trouble(
-                place,
-                "no relation brings '" + statement.tenoned + "' to '" + statement.mortised +
-                    "', so only a joint that rests or is screwed can be stated between them");
+        const bool isLap = statement.kind == JointKind::CrossLap;
+        if (!isLap && !isButt(statement.kind.value_or(JointKind::Blind))) {
+            evaluation_.trouble(place,
+                                "no relation brings '" + statement.tenoned + "' to '" +
+                                    statement.mortised +
+                                    "', so only a joint that rests, is screwed or is lapped "
+                                    "across can be stated between them");
             continue;
         }
         bool touched = false;
@@ -205,8 +266,13 @@ void Joiner::addStatedRests() {
             for (const std::size_t b : membersOf[statement.mortised]) {
                 const Box second =
                     resolved_.parts[b].frame.outerBounds(resolved_.parts[b].bodyBox());
-                if (a != b && first.meets(second, kLengthTolerance.mm())) {
-                    touched = true;
+                if (a == b || !first.meets(second, kLengthTolerance.mm())) {
+                    continue;
+                }
+                touched = true;
+                if (isLap) {
+                    lapAcross(a, b, statement);
+                } else {
                     rest(a, b, {*statement.kind, statement.features});
                 }
             }
@@ -228,7 +294,14 @@ void joinParts(const Piece& piece,
                ResolvedPiece& resolved) {
     Joiner joiner(piece, guide, evaluation, resolved);
     for (const JointSeed& seed : seeds) {
-        joiner.open(seed);
+        if (seed.grooved) {
+            joiner.groove(seed, seeds);
+        }
+    }
+    for (const JointSeed& seed : seeds) {
+        if (!seed.grooved) {
+            joiner.open(seed);
+        }
     }
     joiner.close();
     joiner.addStatedRests();

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/joint/screws.h"
+#include "core/resolve/face_there.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -73,6 +74,20 @@ std::optional<MetGroove> grooveAt(const ResolvedPart& mortised,
     return std::nullopt;
 }
 
+// The depth of a groove along an edge of the tenoned part that runs out at its end.
+Length ownGroove(const ResolvedPart& tenoned, Face edge, End end) {
+    const double length = tenoned.shoulderLength.value.mm();
+    Length deepest;
+    for (const ResolvedCut& cut : tenoned.cuts) {
+        const bool runsOut = end == End::Start ? cut.box.min.x <= kLengthTolerance.mm()
+                                               : cut.box.max.x >= length - kLengthTolerance.mm();
+        if (cut.kind == CutKind::Groove && cut.face == edge && runsOut) {
+            deepest = std::max(deepest, Length::mm(cut.box.size().y));
+        }
+    }
+    return deepest;
+}
+
 void placeHorn(const OpenJoint& joint, ResolvedPart& mortised) {
     const Length horn = joint.sized.furtherSize(SizeName::Horn);
     if (horn <= kLengthTolerance || joint.task.postAxis == 0) {
@@ -117,6 +132,19 @@ void putTenons(const OpenJoint& joint,
         mortise.tenon = mortise.box;
         tenoned.mortises.push_back(std::move(mortise));
     }
+    for (const JointSolid& solid : cuts.slots) {
+        ResolvedCut slot;
+        slot.kind = CutKind::Notch;
+        slot.face = Face::FaceSide;
+        slot.isThrough = true;
+        slot.note = "slot for the wedge";
+        slot.joint = index;
+        TenonSolid there;
+        put(solid, joint.inTenoned, there);
+        slot.box = there.box;
+        slot.exact = std::move(there.exact);
+        tenoned.cuts.push_back(std::move(slot));
+    }
     for (const JointSolid& solid : cuts.kerfs) {
         ResolvedCut kerf;
         kerf.kind = CutKind::Notch;
@@ -139,6 +167,8 @@ void fillMortise(const OpenJoint& joint,
     mortise.width = joint.sized.mortiseWidth;
     mortise.length = joint.sized.mortiseLength;
     mortise.depth = joint.sized.mortiseDepth;
+    mortise.below = joint.task.faceBelow();
+    mortise.there = joint.task.depthThere();
     mortise.fromFace = placedSize(Length::mm(first.box.min[acrossAxis]));
     const int endAxis = joint.axis == 0 ? 1 : 0;
     mortise.fromStart = placedSize(Length::mm(first.box.min[endAxis] - wood.min[endAxis]));
@@ -183,8 +213,74 @@ std::optional<OpenJoint> openJoint(const ResolvedPiece& resolved,
     task.section = {tenoned.role, tenoned.width.value, tenoned.thickness.value};
     task.post = toEnd.outerBounds(mortised.bodyBox());
     task.postAxis = mainAxis(toEnd.x);
+    task.grooveAtFaceEdge = ownGroove(tenoned, Face::FaceEdge, end);
+    task.grooveAtBackEdge = ownGroove(tenoned, Face::BackEdge, end);
     task.groove = grooveAt(mortised, faceEntered(joint.axis, joint.way), toEnd, task.section);
     return joint;
+}
+
+void findNeighboursBefore(std::span<OpenJoint> joints,
+                          const ResolvedPiece& resolved,
+                          const SizingGuide& guide) {
+    const double gap = guide.rules[RuleId::MortiseGapLeast].value;
+    const auto mouthsOf = [&](const OpenJoint& joint) {
+        std::vector<Box> boxes;
+        for (const JointSolid& solid : cutJoint(joint.task, joint.sized, guide).mortises) {
+            boxes.push_back(joint.inMortised.outerBounds(solid.box));
+        }
+        return boxes;
+    };
+    for (OpenJoint& one : joints) {
+        if (!one.task.form.has(JointFeature::Shortened)) {
+            continue;
+        }
+        std::vector<Box> others;
+        for (const OpenJoint& other : joints) {
+            if (&other != &one && other.mortised == one.mortised) {
+                const std::vector<Box> some = mouthsOf(other);
+                others.insert(others.end(), some.begin(), some.end());
+            }
+        }
+        for (const ResolvedCut& cut : resolved.parts[one.mortised].cuts) {
+            others.push_back(cut.box);
+        }
+        const double face = one.inMortised.origin[one.axis];
+        double nearest = 0.0;
+        for (const Box& mine : mouthsOf(one)) {
+            for (const Box& other : others) {
+                const double before =
+                    one.way > 0 ? other.min[one.axis] - face : face - other.max[one.axis];
+                bool isInLine = before > kLengthTolerance.mm();
+                for (int axis = 0; axis < 3; ++axis) {
+                    isInLine =
+                        isInLine && (axis == one.axis || (other.min[axis] - gap < mine.max[axis] &&
+                                                          mine.min[axis] < other.max[axis] + gap));
+                }
+                if (isInLine && (nearest == 0.0 || before < nearest)) {
+                    nearest = before;
+                }
+            }
+        }
+        one.task.neighbourBefore = Length::mm(nearest);
+    }
+}
+
+void takeFaceAsItIs(OpenJoint& joint,
+                    const ResolvedPart& mortised,
+                    const std::vector<ConvexSolid>& pieces,
+                    const SizingGuide& guide) {
+    const JointCuts cuts = cutJoint(joint.task, joint.sized, guide);
+    if (cuts.mortises.empty()) {
+        return;
+    }
+    const Box& mouth = cuts.mortises.front().box;
+    const std::optional<WoodThere> wood =
+        woodBehind(mortised, pieces, joint.inMortised, mouth, joint.task.form.isThrough());
+    if (!wood) {
+        return;
+    }
+    joint.task.post.min.x = wood->face;
+    joint.task.post.max.x = wood->far;
 }
 
 std::vector<MitreCut> mitreEnds(std::span<OpenJoint> joints, const SizingGuide& guide) {
@@ -284,6 +380,35 @@ void placeJoint(const OpenJoint& open,
     resolved.joints.push_back(std::move(joint));
 }
 
+Frame restingFrame(const ResolvedPart& first, const ResolvedPart& second) {
+    constexpr double kTouching = 0.01;  // millimetres
+    const std::optional<Frame> relative = squared(relativeFrame(first.frame, second.frame));
+    if (!relative) {
+        return first.frame;
+    }
+    const Box own = first.bodyBox();
+    const Box other = relative->outerBounds(second.bodyBox());
+    for (int axis = 0; axis < 3; ++axis) {
+        const bool isHigh = std::abs(other.min[axis] - own.max[axis]) < kTouching;
+        if (!isHigh && std::abs(own.min[axis] - other.max[axis]) >= kTouching) {
+            continue;
+        }
+        Vec3 middle;
+        for (int i = 0; i < 3; ++i) {
+            middle[i] =
+                (std::max(own.min[i], other.min[i]) + std::min(own.max[i], other.max[i])) / 2;
+        }
+        Vec3 x;
+        Vec3 y;
+        x[axis] = isHigh ? 1.0 : -1.0;
+        y[axis == 0 ? 1 : 0] = 1.0;
+        const Vec3 outward = first.frame.directionToOuter(x);
+        const Vec3 along = first.frame.directionToOuter(y);
+        return {first.frame.toOuter(middle), outward, along, cross(outward, along)};
+    }
+    return first.frame;
+}
+
 std::string placeScrews(std::size_t index,
                         const SizingGuide& guide,
                         const StatedSizes& stated,
@@ -295,11 +420,17 @@ std::string placeScrews(std::size_t index,
     if (!relative) {
         return "the two do not lie square on one another, so no screw goes through";
     }
-    ScrewedButt butt =
-        screwButt({through.bodyBox(), relative->outerBounds(into.bodyBox())}, guide, stated);
+    ScrewedButt butt = screwButt({through.bodyBox(),
+                                  relative->outerBounds(into.bodyBox()),
+                                  joint.has(JointFeature::Plugged)},
+                                 guide,
+                                 stated);
     const Frame toInto = relativeFrame(*relative, Frame{});
     for (const JointBore& bore : butt.clearance) {
         through.cuts.push_back(boreIn(bore, Frame{}, through, index, "screw, clearance hole"));
+    }
+    for (const JointBore& bore : butt.plugs) {
+        through.cuts.push_back(boreIn(bore, Frame{}, through, index, "screw, plug over the head"));
     }
     for (const JointBore& bore : butt.pilot) {
         into.cuts.push_back(boreIn(bore, toInto, into, index, "screw, pilot hole"));

@@ -28,6 +28,19 @@ struct OpenJoint {
                                                  End end,
                                                  const JointForm& form);
 
+// Takes the mouth where it was sized and sets the task to the wood as it is there: the face that is
+// shaped or cut away, the far side that is. `pieces`: of the mortised part's body.
+void takeFaceAsItIs(OpenJoint& joint,
+                    const ResolvedPart& mortised,
+                    const std::vector<ConvexSolid>& pieces,
+                    const SizingGuide& guide);
+
+// How far shortened tenons may run: fills JointTask::neighbourBefore with the way to what lies in
+// theirs, another joint's mortise as sized or a cut. Both members of a pair are treated alike.
+void findNeighboursBefore(std::span<OpenJoint> joints,
+                          const ResolvedPiece& resolved,
+                          const SizingGuide& guide);
+
 // The far cheeks that mitred tenons run to: fills JointTask::neighbourBeyond of those that meet a
 // mitred neighbour square, and gives for each joint the half-spaces of its mortised part that its
 // tenon keeps to. Both members of a pair are treated alike.
@@ -44,6 +57,10 @@ void placeJoint(const OpenJoint& joint,
                 const SizingGuide& guide,
                 const std::vector<HalfSpace>& mitres,
                 ResolvedPiece& resolved);
+
+// The frame of a joint between two parts that lie against one another: in the middle of what they
+// share, x from the first into the second; the first's own frame where they do not touch flat.
+[[nodiscard]] Frame restingFrame(const ResolvedPart& first, const ResolvedPart& second);
 
 // Bores both parts of a joint that is screwed and gives it its sizes; what cannot be screwed comes
 // back as one sentence, empty where all is well. `joint` is in ResolvedPiece::joints already.

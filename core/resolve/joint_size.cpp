@@ -42,6 +42,18 @@ const Size* basicSize(const ResolvedJoint& joint, SizeName name) {
         case SizeName::Diameter:
         case SizeName::BoreDepth:
         case SizeName::StoppedBy:
+        case SizeName::TuskThickness:
+        case SizeName::TuskWidth:
+        case SizeName::TuskBeyond:
+        case SizeName::EndEasing:
+        case SizeName::PlugDiameter:
+        case SizeName::PlugDepth:
+        case SizeName::TongueThickness:
+        case SizeName::TongueLength:
+        case SizeName::GrooveWidth:
+        case SizeName::GrooveDepth:
+        case SizeName::Room:
+        case SizeName::LapDepth:
             break;
     }
     return nullptr;

@@ -45,7 +45,7 @@ double volumeAsMade(const ResolvedPart& part) {
     }
     for (const ResolvedCut& cut : part.cuts) {
         cuts.push_back(cut.box);
-        areBoxes = areBoxes && cut.kind != CutKind::Bore;
+        areBoxes = areBoxes && cut.kind != CutKind::Bore && !cut.exact;
     }
     if (areBoxes) {
         return volumeOfBoxes(part, cuts);

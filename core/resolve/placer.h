@@ -16,8 +16,9 @@ namespace shoulderline {
 // (placing.cpp); finds what a reference means (references.cpp).
 class Placer {
   public:
-    Placer(const Piece& piece, Evaluation& evaluation)
+    Placer(const Piece& piece, const SizingGuide& guide, Evaluation& evaluation)
         : piece_(piece),
+          guide_(guide),
           evaluation_(evaluation),
           assemblies_(piece, evaluation),
           sections_(piece, evaluation),
@@ -47,6 +48,8 @@ class Placer {
         MemberId mortised;
         End end = End::Start;
         JointKind kind = JointKind::Blind;
+        std::optional<GroovedEdges> grooved = std::nullopt;
+        std::size_t edge = 0;
     };
 
     enum class State { Waiting, Placing, Placed, Failed };
@@ -79,6 +82,7 @@ class Placer {
     bool placeByRelation(std::size_t i, const Section& section, const Caps& caps);
     bool placeByRelation(std::size_t i, const Section& section, const Stands& stands);
     bool placeByRelation(std::size_t i, const Section& section, const Free& free);
+    bool placeByRelation(std::size_t i, const Section& section, const Fills& fills);
     void keep(std::size_t i, const PlacedMember& member);
     bool keepOne(std::size_t i, const std::optional<PlacedMember>& member) {
         if (member) {
@@ -90,6 +94,7 @@ class Placer {
     void emit(PlacedPiece& placed, std::size_t i, bool isMirrored) const;
 
     const Piece& piece_;
+    const SizingGuide& guide_;
     Evaluation& evaluation_;
     AssemblyFrames assemblies_;
     Sections sections_;

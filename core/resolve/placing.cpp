@@ -2,8 +2,10 @@
 
 #include <algorithm>
 
+#include "core/resolve/panel_placing.h"
 #include "core/resolve/placer.h"
 #include "core/resolve/shaping.h"
+#include "core/resolve/stated_sizes.h"
 
 namespace shoulderline {
 
@@ -112,6 +114,42 @@ bool Placer::placeByRelation(std::size_t i, const Section& section, const Caps& 
     return !members.empty();
 }
 
+bool Placer::placeByRelation(std::size_t i, const Section& section, const Fills& fills) {
+    const Part& part = piece_.parts[i];
+    if (part.spacing) {
+        evaluation_.trouble(placeOf(i), "a panel that fills a frame cannot be a set");
+        return false;
+    }
+    const std::optional<std::array<Neighbour, 2>> edges = pairOf(i, fills.edges[0], fills.edges[1]);
+    const std::optional<std::array<Neighbour, 2>> ends = pairOf(i, fills.ends[0], fills.ends[1]);
+    if (!edges || !ends) {
+        return false;
+    }
+    PanelFrame frame{{(*edges)[0], (*edges)[1], (*ends)[0], (*ends)[1]}, {}};
+    for (std::size_t k = 0; k < frame.around.size(); ++k) {
+        const std::string& other = piece_.parts[frame.around[k].stated].name;
+        frame.stated[k] = statedSizesOf(findJointStatement(piece_, part.name, other), evaluation_);
+    }
+    const std::optional<PlacedPanel> panel =
+        placeFilling(part, fills, section, frame, guide_, placeOf(i), evaluation_);
+    if (!panel) {
+        return false;
+    }
+    keep(i, panel->member);
+    for (std::size_t edge = 0; edge < panel->edges.size(); ++edge) {
+        const Neighbour& around = frame.around[panel->neighbours[edge]];
+        EarlySeed seed{i,
+                       {i, false, 0},
+                       {around.stated, around.isMirrored, around.number},
+                       edge == 2 ? End::Start : End::Far,
+                       JointKind::Grooved};
+        seed.grooved = panel->edges;
+        seed.edge = edge;
+        seeds_.push_back(std::move(seed));
+    }
+    return true;
+}
+
 void Placer::keep(std::size_t i, const PlacedMember& member) {
     const Part& part = piece_.parts[i];
     Entry& entry = entries_[i];
@@ -181,18 +219,24 @@ PlacedPiece Placer::run() {
             entries_[seed.mortised.stated].members.empty()) {
             continue;
         }
-        placed.seeds.push_back(
-            {indexOf(seed.tenoned), indexOf(seed.mortised), seed.end, seed.kind});
+        JointSeed one{indexOf(seed.tenoned),
+                      indexOf(seed.mortised),
+                      seed.end,
+                      seed.kind,
+                      seed.grooved,
+                      seed.edge};
+        placed.seeds.push_back(one);
         if (piece_.parts[seed.owner].pair) {
-            placed.seeds.push_back(
-                {indexOf(twin(seed.tenoned)), indexOf(twin(seed.mortised)), seed.end, seed.kind});
+            one.tenoned = indexOf(twin(seed.tenoned));
+            one.mortised = indexOf(twin(seed.mortised));
+            placed.seeds.push_back(std::move(one));
         }
     }
     return placed;
 }
 
-PlacedPiece placeParts(const Piece& piece, Evaluation& evaluation) {
-    return Placer(piece, evaluation).run();
+PlacedPiece placeParts(const Piece& piece, const SizingGuide& guide, Evaluation& evaluation) {
+    return Placer(piece, guide, evaluation).run();
 }
 
 }  // namespace shoulderline

@@ -140,12 +140,12 @@ ResolvedPiece resolve(const Piece& piece, const RuleBook& rules, const Workshop&
     resolved.rules = withHouseRules(piece, rules, evaluation);
     resolved.rack = rackOf(piece, workshop, evaluation);
 
-    PlacedPiece placed = placeParts(piece, evaluation);
-    resolved.parts = std::move(placed.parts);
     const Length grid = piece.unit == Unit::Inch ? workshop.inchGrid : workshop.millimetreGrid;
     const std::vector<Length>& bits =
         piece.unit == Unit::Inch ? workshop.inchBits : workshop.millimetreBits;
     const SizingGuide guide{resolved.rules, resolved.rack, bits, grid};
+    PlacedPiece placed = placeParts(piece, guide, evaluation);
+    resolved.parts = std::move(placed.parts);
     joinParts(piece, placed.seeds, guide, evaluation, resolved);
     resolved.bounds = boundsOf(resolved.parts);
     return resolved;

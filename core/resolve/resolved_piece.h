@@ -48,6 +48,7 @@ struct ResolvedCut {
     bool isThrough = false;
     std::string note;
     std::optional<std::size_t> joint;
+    std::optional<ConvexSolid> exact = std::nullopt;  // where it is not the box itself
 
     // What is taken away; the cylinder of a bore with facets within kArcSagitta, inside it.
     [[nodiscard]] ConvexSolid solid() const;

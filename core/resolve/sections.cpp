@@ -62,6 +62,9 @@ std::optional<Section> Sections::of(const Part& part, const Place& place) {
         section.width = section.thickness;
         return section;
     }
+    if (part.width.empty() && std::holds_alternative<Fills>(part.relation)) {
+        return section;  // as wide as what it fills
+    }
     const std::optional<Length> width = evaluation_.size(part.width, place, "width");
     if (!width) {
         return std::nullopt;

@@ -63,23 +63,52 @@ enum class RuleId {
     PinPlace,               // pin centre from the shoulder: its diameter and this
     PinTwoFrom,             // two pins from this tenon width on
     DrawboreOffset,         // how much nearer the shoulder a drawbored tenon's hole is
-    WedgeFlare,          // widening of a wedged mortise at each end of its far mouth, to its depth
-    KerfPlace,           // saw kerf for a wedge, from the edge of the tenon
-    KerfDepth,           // depth of the kerf as a share of the tenon
-    HornLength,          // length left on for a horn
-    StubLength,          // a stub tenon is as long as its groove is deep
-    GrooveTakesStub,     // a stub tenon goes into a groove
-    RoundShare,          // round tenon diameter as a share of the part's thickness
-    LetInDepth,          // how far a whole section is let in
-    WholeSection,        // let in with its whole section
-    StoppedBy,           // a stopped housing ends short of the face edge by
-    BridleThird,         // a bridle's tenon, as a share of the part
-    LapHalf,             // a lap takes this share of each part
-    FlushThrough,        // runs through and ends flush
-    DowelShare,          // dowel diameter as a share of the part's thickness
-    DowelDepth,          // how far a dowel goes into each part, in diameters
-    ScrewDiameter,       // screw diameter as a share of the part that it holds
-    ScrewDepth,          // how far a screw's thread goes into the part behind, in diameters
+    WedgeFlare,         // widening of a wedged mortise at each end of its far mouth, to its depth
+    KerfPlace,          // saw kerf for a wedge, from the edge of the tenon
+    KerfDepth,          // depth of the kerf as a share of the tenon
+    HornLength,         // length left on for a horn
+    StubLength,         // a stub tenon is as long as its groove is deep
+    GrooveTakesStub,    // a stub tenon goes into a groove
+    RoundShare,         // round tenon diameter as a share of the part's thickness
+    LetInDepth,         // how far a whole section is let in
+    WholeSection,       // let in with its whole section
+    StoppedBy,          // a stopped housing ends short of the face edge by
+    BridleThird,        // a bridle's tenon, as a share of the part
+    LapHalf,            // a lap takes this share of each part
+    FlushThrough,       // runs through and ends flush
+    DowelShare,         // dowel diameter as a share of the part's thickness
+    DowelDepth,         // how far a dowel goes into each part, in diameters
+    ScrewDiameter,      // screw diameter as a share of the part that it holds
+    ScrewDepth,         // how far a screw's thread goes into the part behind, in diameters
+    TuskThickness,      // thickness of a tusk tenon's wedge as a share of the tenon's width
+    TuskWidth,          // width of that wedge to its thickness
+    TuskInside,         // how far inside the outer face its slot begins
+    TuskBeyond,         // wood beyond the slot to the wedge's thickness
+    TuskTaper,          // taper of the wedge
+    TuskProjection,     // how far a tusk tenon stands out: what its wedge needs
+    EndEased,           // chamfer or rounding of a through tenon's end
+    ShortOfNeighbour,   // a shortened tenon ends before its neighbour's mortise
+    PlugDiameter,       // a plug's diameter to its screw's
+    PlugDepth,          // how deep a plug sits to its diameter
+    GrooveWidth,        // a panel's groove as a share of the grooved part
+    GrooveDepth,        // depth of a panel's groove to its width
+    GrooveHolds,        // a panel's groove holds a tongue as long as the room is wide
+    TongueFills,        // the tongue is as thick as its groove is wide
+    PanelRoom,          // room for a panel at each edge as a share of its width
+    PanelEndRoom,       // room for a panel at its ends
+    ClearsGroove,       // a tenon leaves the depth of a groove along its part's edge
+    CrossHalf,          // a cross lap takes this share of the depth that both share
+    FaceAsItIs,         // a mortise is measured from the face as it is
+    ShoulderMeetsFace,  // the shoulder lies on the face
+    MovementPanelRoom,  // room that a panel needs to swell
+    MovementPanelHeld,  // tongue left in its groove at the driest
+    SetUpMortiser,      // set-ups, each with its caution
+    SetUpChisel,
+    SetUpRouter,
+    SetUpBit,
+    SetUpSaw,
+    SetUpShoulderPlane,
+    SetUpPlough,
     JointWanted,         // parts that touch are joined
     PartsClear,          // parts do not run through one another
     StockYields,         // stock that can yield the part

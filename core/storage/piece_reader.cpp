@@ -89,17 +89,39 @@ Stands readStands(ObjectReader& in) {
     return stands;
 }
 
+Setting readSetting(ObjectReader& in) {
+    Setting setting;
+    setting.from = readSide(in, "from", Side::Centre);
+    setting.by = in.text("by");
+    return setting;
+}
+
 Spans readSpans(ObjectReader& in) {
     Spans spans;
     spans.from = in.text("from");
     spans.to = in.text("to");
     in.object("level", [&](ObjectReader& inner) { spans.level = readPosition(inner); });
-    in.object("set", [&](ObjectReader& inner) {
-        spans.set.from = readSide(inner, "from", Side::Centre);
-        spans.set.by = inner.text("by");
-    });
+    in.object("set", [&](ObjectReader& inner) { spans.set = readSetting(inner); });
     spans.flat = in.flag("flat");
     return spans;
+}
+
+// Two names; more or fewer are refused.
+std::array<std::string, 2> readTwo(ObjectReader& in, const char* name) {
+    const std::vector<std::string> names = in.texts(name);
+    if (names.size() != 2) {
+        in.refuse("The names of two parts are expected.", in.placeOf(name));
+        return {};
+    }
+    return {names[0], names[1]};
+}
+
+Fills readFills(ObjectReader& in) {
+    Fills fills;
+    fills.edges = readTwo(in, "edges");
+    fills.ends = readTwo(in, "ends");
+    in.object("set", [&](ObjectReader& inner) { fills.set = readSetting(inner); });
+    return fills;
 }
 
 Caps readCaps(ObjectReader& in) {
@@ -143,8 +165,12 @@ Relation readRelation(ObjectReader& in) {
     if (kind == "caps") {
         return readCaps(in);
     }
+    if (kind == "fills") {
+        return readFills(in);
+    }
     if (kind != "free") {
-        in.refuse("'" + kind + "' is not one of: stands, spans, caps, free.", in.placeOf("kind"));
+        in.refuse("'" + kind + "' is not one of: stands, spans, caps, fills, free.",
+                  in.placeOf("kind"));
     }
     return readFree(in);
 }

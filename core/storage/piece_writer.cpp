@@ -82,6 +82,19 @@ ordered_json json(const Stands& stands) {
         .done();
 }
 
+ordered_json json(const Setting& setting) {
+    return ObjectWriter().text("from", wordFor(setting.from)).text("by", setting.by).done();
+}
+
+ordered_json json(const Fills& fills) {
+    ObjectWriter writer;
+    writer.text("kind", "fills").value("edges", fills.edges).value("ends", fills.ends);
+    if (fills.set != Setting{}) {
+        writer.value("set", json(fills.set));
+    }
+    return writer.done();
+}
+
 ordered_json json(const Spans& spans) {
     ObjectWriter writer;
     writer.text("kind", "spans").text("from", spans.from).text("to", spans.to);
@@ -89,9 +102,7 @@ ordered_json json(const Spans& spans) {
         writer.value("level", json(*spans.level));
     }
     if (spans.set != Setting{}) {
-        writer.value(
-            "set",
-            ObjectWriter().text("from", wordFor(spans.set.from)).text("by", spans.set.by).done());
+        writer.value("set", json(spans.set));
     }
     return writer.flag("flat", spans.flat).done();
 }

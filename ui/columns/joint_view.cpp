@@ -17,6 +17,33 @@ using namespace Qt::Literals::StringLiterals;
 namespace {
 
 constexpr int kFieldWidth = 76;
+
+// What a joint without a tenon is.
+QString wordsWithoutTenon(JointKind kind) {
+    switch (kind) {
+        case JointKind::Dowelled:
+            return JointView::tr("A butt held by dowels.");
+        case JointKind::Screwed:
+            return JointView::tr("A butt held by screws.");
+        case JointKind::Grooved:
+            return JointView::tr("The panel stands dry in its groove, free to move.");
+        case JointKind::CrossLap:
+            return JointView::tr("Both run on; half is cut out of each.");
+        case JointKind::Blind:
+        case JointKind::Through:
+        case JointKind::Stub:
+        case JointKind::Loose:
+        case JointKind::Round:
+        case JointKind::LetIn:
+        case JointKind::Housed:
+        case JointKind::Bridle:
+        case JointKind::Lap:
+        case JointKind::Rests:
+            break;
+    }
+    return JointView::tr("One part lies on the other; no wood joint.");
+}
+
 }  // namespace
 
 JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
@@ -237,9 +264,7 @@ void JointView::showRow(Row& row, const ResolvedJoint& one) {
 
 void JointView::showOthers(const ResolvedJoint& one) {
     if (!one.hasTenon()) {
-        others_->setText(one.kind == JointKind::Dowelled
-                             ? tr("A butt held by dowels.")
-                             : tr("One part lies on the other; no wood joint."));
+        others_->setText(wordsWithoutTenon(one.kind));
         return;
     }
     const auto shown = [this](const Size& size) { return qt(document_.shown(size.value)); };

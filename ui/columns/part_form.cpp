@@ -128,6 +128,8 @@ void PartForm::rebuild(const Part& part) {
         addSpans();
     } else if (const auto* caps = std::get_if<Caps>(&part.relation)) {
         addCaps(*caps);
+    } else if (std::holds_alternative<Fills>(part.relation)) {
+        addFills();
     } else {
         addFree();
     }

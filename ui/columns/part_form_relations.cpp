@@ -106,6 +106,24 @@ void PartForm::addCaps(const Caps& caps) {
     }
 }
 
+void PartForm::addFills() {
+    for (const std::size_t i : {std::size_t{0}, std::size_t{1}}) {
+        addReference(i == 0 ? tr("fills from") : tr("to"),
+                     [i](Part& p) -> Statement& { return relationOf<Fills>(p).edges[i]; });
+    }
+    for (const std::size_t i : {std::size_t{0}, std::size_t{1}}) {
+        addReference(i == 0 ? tr("its grain from") : tr("grain to"),
+                     [i](Part& p) -> Statement& { return relationOf<Fills>(p).ends[i]; });
+    }
+    addSide(tr("grooves in from"), [](Part& p) -> Side& { return relationOf<Fills>(p).set.from; });
+    addStatement(
+        tr("by"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Fills>(p).set.by; },
+        tr("in the middle"));
+}
+
 void PartForm::addFree() {
     addStatement(
         tr("at, across"),

@@ -11,7 +11,7 @@ namespace shoulderline {
 
 namespace {
 
-enum Placed { StandsIndex, SpansIndex, CapsIndex, FreeIndex };
+enum Placed { StandsIndex, SpansIndex, CapsIndex, FillsIndex, FreeIndex };
 
 }  // namespace
 
@@ -31,6 +31,7 @@ AddPartDialog::AddPartDialog(const Piece& piece, QWidget* parent) : QDialog(pare
     placed_->addItems({tr("stands on the floor"),
                        tr("spans between two parts"),
                        tr("caps other parts"),
+                       tr("fills a frame of four"),
                        tr("free, at a point")});
     pair_ = new QCheckBox(tr("left and right &pair"), this);
     form->addRow(tr("&Name"), name_);
@@ -83,6 +84,12 @@ Relation AddPartDialog::relation() const {
             caps.on = {first, second};
             return caps;
         }
+        case FillsIndex: {
+            Fills fills;
+            fills.edges = {first, second};
+            fills.ends = {second, first};
+            return fills;
+        }
         default: {
             Free free;
             free.length = high;
@@ -97,7 +104,9 @@ Part AddPartDialog::part() const {
     part.role = fromWord<Role>(utf8(role_->currentText())).value_or(Role::Rail);
     part.stock = utf8(stock_->currentText());
     part.pair = pair_->isChecked();
-    part.width = piece_.unit == Unit::Inch ? "3 in" : "75 mm";
+    if (placed_->currentIndex() != FillsIndex) {  // as wide as what it fills
+        part.width = piece_.unit == Unit::Inch ? "3 in" : "75 mm";
+    }
     part.relation = relation();
     return part;
 }

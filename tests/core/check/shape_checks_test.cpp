@@ -9,18 +9,77 @@ using testing::findings;
 using testing::ofRule;
 using testing::statedPart;
 
-TEST(Shaped, ARailThatMeetsATaperIsToldThatTheWoodIsGoneThere) {
+ShapedEdge taperBy(const char* in) {
+    return {{Datum::Start, "", "", Run::Line, "", {}}, {Datum::Far, "", in, Run::Line, "", {}}};
+}
+
+TEST(Shaped, AMouthBesideWhichThePostIsShapedAwayMustBeMended) {
     Piece piece = testing::twoPostsAndARail();
     Part& post = statedPart(piece, "post");
     EXPECT_TRUE(ofRule(findings(piece), RuleId::MouthOnFace).empty());
     for (const Face face : {Face::FaceEdge, Face::BackEdge, Face::FaceSide, Face::BackSide}) {
-        post.shape[face] = {{Datum::Start, "", "", Run::Line, "", {}},
-                            {Datum::Far, "", "3/8 in", Run::Line, "", {}}};
+        post.shape[face] = taperBy("7/8 in");
     }
 
     const std::vector<Finding> told = ofRule(findings(piece), RuleId::MouthOnFace);
     ASSERT_FALSE(told.empty());
     EXPECT_EQ(told.front().severity, Severity::MustMend);
+}
+
+// A mortise is sunk from the face that is there: by similar triangles the deepest of a face that
+// tapers by 3/8 in over the post lies (place over length) times 3/8 in below the blank's.
+TEST(Shaped, AMortiseInATaperedFaceIsMeasuredFromTheFaceAsItIs) {
+    Piece piece = testing::twoPostsAndARail();
+    const ResolvedPiece plain = testing::resolved(piece);
+    const ResolvedJoint& before = testing::jointNamed(plain, "rail into post, right");
+    statedPart(piece, "post").shape[before.mortise.face] = taperBy("3/8 in");
+
+    const ResolvedPiece tapered = testing::resolved(piece);
+    const ResolvedJoint& joint = testing::jointNamed(tapered, "rail into post, right");
+    const ResolvedPart& post = tapered.parts[joint.mortised];
+    const double top =
+        (post.shoulderLength.value - joint.mortise.fromFar) / post.shoulderLength.value;
+    EXPECT_NEAR(joint.mortise.below.inches(), top * 0.375, 1e-3);
+    EXPECT_NEAR((before.mortise.there - joint.mortise.there).inches(), top * 0.375, 1e-3);
+    EXPECT_NEAR(joint.mortise.depth.value.inches(),
+                (joint.tenon.length.value - joint.mortise.below).inches() + 1.0 / 16,
+                1e-9);
+    EXPECT_EQ(ofRule(findings(piece), RuleId::ShoulderMeetsFace).size(), 1u);
+    EXPECT_TRUE(ofRule(findings(piece), RuleId::MouthOnFace).empty());
+}
+
+TEST(Shaped, AMortiseInARabbetIsMeasuredFromItsFloor) {
+    Piece piece = testing::twoPostsAndARail();
+    const ResolvedPiece plain = testing::resolved(piece);
+    const Mortise& before = testing::jointNamed(plain, "rail into post, right").mortise;
+    CutStatement rabbet;
+    rabbet.kind = CutKind::Rabbet;
+    rabbet.face = before.face;
+    rabbet.depth = "1/4 in";
+    statedPart(piece, "post").cuts = {rabbet};
+
+    const ResolvedPiece cut = testing::resolved(piece);
+    const Mortise& mortise = testing::jointNamed(cut, "rail into post, right").mortise;
+    EXPECT_NEAR(mortise.below.inches(), 0.25, 1e-9);
+    EXPECT_NEAR((before.there - mortise.there).inches(), 0.25, 1e-9);
+}
+
+// The far side counts as it is, too: a taper across from the mouth leaves less behind it.
+TEST(Shaped, AMortiseAcrossFromATaperLeavesItsFloorThere) {
+    Piece piece = testing::twoPostsAndARail();
+    const ResolvedPiece plain = testing::resolved(piece);
+    const Mortise& before = testing::jointNamed(plain, "rail into post, right").mortise;
+    const Face far = before.face == Face::FaceSide   ? Face::BackSide
+                     : before.face == Face::BackSide ? Face::FaceSide
+                     : before.face == Face::FaceEdge ? Face::BackEdge
+                                                     : Face::FaceEdge;
+    statedPart(piece, "post").shape[far] = taperBy("1 in");
+
+    const ResolvedPiece tapered = testing::resolved(piece);
+    const Mortise& mortise = testing::jointNamed(tapered, "rail into post, right").mortise;
+    EXPECT_NEAR(mortise.below.mm(), 0.0, 1e-6);
+    EXPECT_LT(mortise.there.inches(), before.there.inches() - 0.5);
+    EXPECT_LT(mortise.depth.value, mortise.there);
 }
 
 TEST(Shaped, ATenonPastAnArchedEdgeIsTold) {

@@ -388,7 +388,7 @@ TEST_P(MadeFromTheSheet, IsThePart) {
             ++made;
         }
     }
-    EXPECT_GE(made, 4);
+    EXPECT_GE(made, 2) << "a kind, on two sizes of paper";
 }
 
 INSTANTIATE_TEST_SUITE_P(Samples,

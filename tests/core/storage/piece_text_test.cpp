@@ -193,7 +193,7 @@ INSTANTIATE_TEST_SUITE_P(
             "unknown relation",
             R"({"format": "shoulderline piece", "version": 1, "parts": [{"name": "rail", "relation": {"kind": "floats"}}]})",
             "/parts/0/relation/kind",
-            "stands, spans, caps, free"},
+            "stands, spans, caps, fills, free"},
         BadFile{
             "duplicate name",
             R"({"format": "shoulderline piece", "version": 1, "style": {"kind": "fractions", "kind": "millimetres"}})",

@@ -183,10 +183,20 @@ TEST_P(SeenEdges, AreAlikeInViewsFromThreeSides) {
         theirs.emplace_back(SolidPlan{part.body, part.frame, {}, {}});
         for (const TenonSolid& tenon : part.tenons) {
             if (tenon.exact) {
-                ours.push_back(polyhedronOf(tenon, part.frame));
-                theirs.push_back(piece.joints[tenon.joint].kind == JointKind::Round
-                                     ? roundTenon(part, tenon)
-                                     : Solid(SolidPlan{tenon.solid(), part.frame, {}, {}}));
+                if (piece.joints[tenon.joint].kind == JointKind::Round) {
+                    ours.push_back(polyhedronOf(tenon, part.frame));
+                    theirs.push_back(roundTenon(part, tenon));
+                    continue;
+                }
+                for (const Box& box : partedTenon(piece.joints[tenon.joint], tenon.box)) {
+                    const auto solid = intersection(tenon.solid(), ConvexSolid::box(box));
+                    if (!solid) {
+                        continue;
+                    }
+                    ours.push_back(solid->toPolyhedron().transformed(part.frame));
+                    ours.back().smoothEdges.clear();  // the kernel has facets as planes
+                    theirs.emplace_back(SolidPlan{*solid, part.frame, {}, {}});
+                }
                 continue;
             }
             for (const Box& box : partedTenon(piece.joints[tenon.joint], tenon.box)) {

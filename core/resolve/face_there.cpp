@@ -1,0 +1,98 @@
+#include "core/resolve/face_there.h"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+
+#include "core/resolve/frames.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kFar = 1e9;
+
+// The stretch of a line within a solid, as lengths along it; empty where it misses.
+std::optional<Extent> within(const ConvexSolid& solid, Vec3 from, Vec3 way) {
+    Extent extent{-kFar, kFar};
+    for (const ConvexSolid::Face& face : solid.faces()) {
+        const double slope = dot(face.plane.normal, way);
+        const double height = face.plane.height(from);
+        if (std::abs(slope) < 1e-12) {
+            if (height > kPlaneTolerance) {
+                return std::nullopt;
+            }
+        } else if (slope > 0) {
+            extent.max = std::min(extent.max, -height / slope);
+        } else {
+            extent.min = std::max(extent.min, -height / slope);
+        }
+    }
+    return extent.max - extent.min > kPlaneTolerance ? std::optional(extent) : std::nullopt;
+}
+
+// The first and last wood along a line through a body.
+std::optional<Extent> along(const std::vector<ConvexSolid>& pieces, Vec3 from, Vec3 way) {
+    std::optional<Extent> all;
+    for (const ConvexSolid& piece : pieces) {
+        if (const std::optional<Extent> one = within(piece, from, way)) {
+            all = all ? Extent{std::min(all->min, one->min), std::max(all->max, one->max)} : *one;
+        }
+    }
+    return all;
+}
+
+bool covers(const Box& cut, const Box& mouth) {
+    const double slack = kLengthTolerance.mm();
+    return cut.min.y <= mouth.min.y + slack && cut.max.y >= mouth.max.y - slack &&
+           cut.min.z <= mouth.min.z + slack && cut.max.z >= mouth.max.z - slack;
+}
+
+}  // namespace
+
+std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
+                                    const std::vector<ConvexSolid>& pieces,
+                                    const Frame& inMortised,
+                                    const Box& mouth,
+                                    bool isThrough) {
+    const Frame toEnd = relativeFrame(inMortised, Frame{});
+    const Box blank = toEnd.outerBounds(mortised.bodyBox());
+    WoodThere there{blank.min.x, blank.max.x};
+    if (!mortised.body.isBox()) {
+        constexpr double kInside = 1e-3;  // so that a line along an edge of the body meets it
+        constexpr std::array kShares{0.0, 0.5, 1.0};
+        there = {-kFar, isThrough ? -kFar : kFar};
+        for (const double u : kShares) {
+            for (const double v : kShares) {
+                const Vec3 from{0,
+                                mouth.min.y + kInside + u * (mouth.size().y - 2 * kInside),
+                                mouth.min.z + kInside + v * (mouth.size().z - 2 * kInside)};
+                const std::optional<Extent> wood =
+                    along(pieces, inMortised.toOuter(from), inMortised.x);
+                if (!wood) {
+                    return std::nullopt;
+                }
+                there.face = std::max(there.face, wood->min);
+                there.far =
+                    isThrough ? std::max(there.far, wood->max) : std::min(there.far, wood->max);
+            }
+        }
+    }
+    for (const ResolvedCut& cut : mortised.cuts) {
+        if (cut.joint || cut.kind == CutKind::Bore) {
+            continue;
+        }
+        const Box box = toEnd.outerBounds(cut.box);
+        if (!covers(box, mouth)) {
+            continue;
+        }
+        if (box.min.x <= blank.min.x + kLengthTolerance.mm()) {
+            there.face = std::max(there.face, box.max.x);
+        } else if (box.max.x >= blank.max.x - kLengthTolerance.mm()) {
+            there.far = std::min(there.far, box.min.x);
+        }
+    }
+    return there.far > there.face ? std::optional(there) : std::nullopt;
+}
+
+}  // namespace shoulderline

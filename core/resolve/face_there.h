@@ -1,0 +1,28 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// The wood behind a mouth, along the way into it: where the face lies there and where the part
+// ends, from the plane of the blank's face; millimetres. Where the part is shaped or cut away the
+// face is the deepest of it under the mouth, and the far one the nearest (for a through tenon the
+// farthest).
+struct WoodThere {
+    double face = 0.0;
+    double far = 0.0;
+};
+
+// `mouth` and the result in the frame of the joint's end (x into the wood), `inMortised` that frame
+// in the part's; `pieces` the part's body in convex pieces. None where some of the mouth has no
+// wood behind it at all.
+[[nodiscard]] std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
+                                                  const std::vector<ConvexSolid>& pieces,
+                                                  const Frame& inMortised,
+                                                  const Box& mouth,
+                                                  bool isThrough);
+
+}  // namespace shoulderline

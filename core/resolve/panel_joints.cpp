@@ -1,0 +1,190 @@
+#include "core/resolve/panel_joints.h"
+
+#include <algorithm>
+
+#include "core/geometry/box_solids.h"
+#include "core/joint/cross_lap.h"
+#include "core/resolve/frames.h"
+
+namespace shoulderline {
+
+namespace {
+
+// What one edge of a panel takes of its own frame: the groove in the part there, and the rabbet
+// that leaves the tongue.
+struct EdgeBoxes {
+    Box groove;
+    Box rabbet;
+    Vec3 outward;
+    Vec3 middle;  // of the edge, at the groove's mouth
+};
+
+EdgeBoxes boxesAt(const ResolvedPart& panel, const GroovedEdges& edges, std::size_t edge) {
+    const Vec3 size = panel.bodyBox().size();
+    const int axis = edge < 2 ? 1 : 0;
+    const int other = 1 - axis;
+    const bool isHigh = edge == 1 || edge == 3;
+    const GroovedEdge& one = edges[edge];
+    const double tongue = one.tongueLength.value.mm();
+    const double depth = one.grooveDepth.value.mm();
+    const double thick = one.tongueThickness.value.mm();
+    const double middle = size.z - thick / 2;
+    const double half = one.grooveWidth.value.mm() / 2;
+    const auto roomAt = [&](std::size_t i) {
+        return (edges[i].grooveDepth.value - edges[i].tongueLength.value).mm();
+    };
+    const std::size_t lowSide = edge < 2 ? 2 : 0;
+    EdgeBoxes boxes;
+    const double mouth = isHigh ? size[axis] - tongue : tongue;
+    boxes.groove.min[axis] = isHigh ? mouth : mouth - depth;
+    boxes.groove.max[axis] = isHigh ? mouth + depth : mouth;
+    boxes.groove.min[other] = -roomAt(lowSide);
+    boxes.groove.max[other] = size[other] + roomAt(lowSide + 1);
+    boxes.groove.min.z = middle - half;
+    boxes.groove.max.z = middle + half;
+    boxes.rabbet.min[axis] = isHigh ? size[axis] - depth : 0.0;
+    boxes.rabbet.max[axis] = isHigh ? size[axis] : depth;
+    boxes.rabbet.max[other] = size[other];
+    boxes.rabbet.max.z = size.z - thick;
+    boxes.outward[axis] = isHigh ? 1.0 : -1.0;
+    boxes.middle = {size.x / 2, size.y / 2, middle};
+    boxes.middle[axis] = mouth;
+    return boxes;
+}
+
+Face faceOfPanel(std::size_t edge) {
+    constexpr std::array kFaces{Face::FaceEdge, Face::BackEdge, Face::StartEnd, Face::FarEnd};
+    return kFaces[edge];
+}
+
+Face faceEnteredAlong(Vec3 way) {
+    const int axis = mainAxis(way);
+    constexpr Face kFaces[3][2] = {{Face::StartEnd, Face::FarEnd},
+                                   {Face::FaceEdge, Face::BackEdge},
+                                   {Face::FaceSide, Face::BackSide}};
+    return kFaces[axis][way[axis] > 0 ? 0 : 1];
+}
+
+}  // namespace
+
+bool placeGrooved(const JointSeed& seed,
+                  const std::optional<Extent>& also,
+                  ResolvedPiece& resolved) {
+    ResolvedPart& panel = resolved.parts[seed.tenoned];
+    ResolvedPart& member = resolved.parts[seed.mortised];
+    const std::optional<Frame> relative = squared(relativeFrame(member.frame, panel.frame));
+    if (!relative || !seed.grooved) {
+        return false;
+    }
+    const std::size_t index = resolved.joints.size();
+    const GroovedEdge& edge = (*seed.grooved)[seed.edge];
+    const EdgeBoxes boxes = boxesAt(panel, *seed.grooved, seed.edge);
+
+    ResolvedCut groove;
+    groove.kind = CutKind::Groove;
+    groove.box = relative->outerBounds(boxes.groove);
+    if (also) {
+        groove.box.min.x = std::min(groove.box.min.x, also->min);
+        groove.box.max.x = std::max(groove.box.max.x, also->max);
+    }
+    if (const std::optional<Box> inWood = overlap(groove.box, member.bodyBox())) {
+        groove.box = *inWood;
+    }
+    groove.face = faceEnteredAlong(relative->directionToOuter(boxes.outward));
+    groove.joint = index;
+    groove.note = "for " + panel.of;
+    member.cuts.push_back(std::move(groove));
+
+    if (boxes.rabbet.max.z > kLengthTolerance.mm()) {
+        ResolvedCut rabbet;
+        rabbet.kind = CutKind::Rabbet;
+        rabbet.face = Face::FaceSide;
+        rabbet.box = boxes.rabbet;
+        rabbet.joint = index;
+        rabbet.note = "leaves the tongue";
+        panel.cuts.push_back(std::move(rabbet));
+    }
+
+    ResolvedJoint joint;
+    joint.name = panel.name + " into " + member.name;
+    joint.kind = JointKind::Grooved;
+    joint.tenoned = seed.tenoned;
+    joint.mortised = seed.mortised;
+    joint.end = seed.end;
+    joint.further = edge.further();
+    joint.mortise.face = member.cuts.back().face;
+    joint.mortise.reference = faceOfPanel(seed.edge);
+    const Vec3 along = seed.edge < 2 ? panel.frame.x : panel.frame.y;
+    joint.frame = {panel.frame.toOuter(boxes.middle),
+                   panel.frame.directionToOuter(boxes.outward),
+                   along,
+                   panel.frame.z};
+    resolved.joints.push_back(std::move(joint));
+    return true;
+}
+
+std::vector<FrameCorner> cornersOf(const JointSeed& seed,
+                                   std::span<const JointSeed> seeds,
+                                   const ResolvedPiece& resolved) {
+    const ResolvedPart& member = resolved.parts[seed.mortised];
+    std::vector<FrameCorner> corners;
+    for (const JointSeed& other : seeds) {
+        if (other.tenoned != seed.tenoned || !other.grooved || other.edge / 2 == seed.edge / 2) {
+            continue;
+        }
+        const ResolvedPart& there = resolved.parts[other.mortised];
+        const Box box = relativeFrame(member.frame, there.frame).outerBounds(there.bodyBox());
+        corners.push_back({other.mortised, {box.min.x, box.max.x}});
+    }
+    return corners;
+}
+
+std::string placeCrossLap(std::size_t first,
+                          std::size_t second,
+                          const SizingGuide& guide,
+                          const StatedSizes& stated,
+                          ResolvedPiece& resolved) {
+    ResolvedPart& one = resolved.parts[first];
+    ResolvedPart& other = resolved.parts[second];
+    const std::optional<Frame> relative = squared(relativeFrame(one.frame, other.frame));
+    if (!relative) {
+        return "the two do not cross square, so they are not lapped";
+    }
+    CrossLap lap =
+        crossLap({one.bodyBox(), relative->outerBounds(other.bodyBox()), mainAxis(relative->x)},
+                 guide,
+                 stated);
+    if (!lap.trouble.empty()) {
+        return std::move(lap.trouble);
+    }
+    const std::size_t index = resolved.joints.size();
+    const auto [axis, way] = inwardOf(lap.firstFace);
+    Vec3 into;
+    into[axis] = way;
+    const Frame toOther = relativeFrame(*relative, Frame{});
+    ResolvedCut cut;
+    cut.kind = CutKind::Notch;
+    cut.face = lap.firstFace;
+    cut.box = lap.outOfFirst;
+    cut.note = "cross lap";
+    cut.joint = index;
+    one.cuts.push_back(cut);
+    cut.box = toOther.outerBounds(lap.outOfSecond);
+    cut.face = faceEnteredAlong(toOther.directionToOuter(-into));
+    other.cuts.push_back(std::move(cut));
+
+    ResolvedJoint joint;
+    joint.name = one.name + " across " + other.name;
+    joint.kind = JointKind::CrossLap;
+    joint.tenoned = first;
+    joint.mortised = second;
+    joint.further = std::move(lap.further);
+    const Vec3 middle = Box::around(lap.outOfFirst, lap.outOfSecond).centre();
+    const Vec3 x = one.frame.directionToOuter(into);
+    const Vec3 along = one.frame.x;
+    joint.frame = {one.frame.toOuter(middle), x, along, cross(x, along)};
+    resolved.joints.push_back(std::move(joint));
+    return {};
+}
+
+}  // namespace shoulderline
