@@ -196,6 +196,7 @@ std::vector<Finding> check(const Piece& piece,
     checkMouths(context, findings);
     checkProportions(context, findings);
     checkShapes(context, findings);
+    checkAngles(context, findings);
     checkContacts(context, findings);
     checkStock(context, findings);
     checkMovement(context, findings);

@@ -54,7 +54,7 @@ class Carrier {
             byBody_[keyOf(frame.body, frame.way)].push_back(i);
         }
         for (const ResolvedPart& part : resolved_.parts) {
-            const Box bounds = part.frame.outerBounds(part.overBox());
+            const Box bounds = boundsOverTenons(part);
             top_ = std::max(top_, bounds.max.z - frames_.floor);
         }
     }
@@ -74,7 +74,7 @@ class Carrier {
         }
         for (const ResolvedPart& part : resolved_.parts) {
             if (part.role == Role::Seat && !seat_) {
-                seat_ = part.frame.outerBounds(part.bodyBox()).max.z - frames_.floor;
+                seat_ = boundsInSpace(part).max.z - frames_.floor;
             }
         }
     }
@@ -148,7 +148,7 @@ class Carrier {
 
     [[nodiscard]] bool carriesSeat(const RackingMember& member) const {
         const ResolvedPart& part = resolved_.parts[member.part];
-        const double over = part.frame.outerBounds(part.bodyBox()).max.z - frames_.floor - *seat_;
+        const double over = boundsInSpace(part).max.z - frames_.floor - *seat_;
         return over > -kRailBelowSeat && over < kRailOverSeat;
     }
 
@@ -219,7 +219,7 @@ class Carrier {
             if (load.kind == LoadKind::ArmDown) {
                 press(i, load.newtons);
             } else {
-                load.level = part.frame.outerBounds(part.bodyBox()).max.z - frames_.floor;
+                load.level = boundsInSpace(part).max.z - frames_.floor;
                 swayBodyOf(i, RackingWay::Across, load.newtons, load.level);
             }
         }
@@ -299,7 +299,7 @@ class Carrier {
             return;
         }
         const ResolvedPart& on = resolved_.parts[*part];
-        const Box bounds = on.frame.outerBounds(on.bodyBox());
+        const Box bounds = boundsInSpace(on);
         Load load;
         load.name = stated.name;
         load.towards = stated.towards;

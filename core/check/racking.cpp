@@ -90,14 +90,14 @@ class Finder {
             const ResolvedPart& part = resolved_.parts[i];
             if (part.role == Role::Post && std::abs(part.frame.x.z) > kAlong) {
                 isPost_[i] = true;
-                const double foot = part.frame.outerBounds(part.bodyBox()).min.z;
+                const double foot = boundsInSpace(part).min.z;
                 floor_ = isFirst ? foot : std::min(floor_, foot);
                 isFirst = false;
             }
         }
         for (std::size_t i = 0; i < resolved_.parts.size(); ++i) {
             const ResolvedPart& part = resolved_.parts[i];
-            if (isPost_[i] && part.frame.outerBounds(part.bodyBox()).min.z > floor_ + kOnFloor) {
+            if (isPost_[i] && boundsInSpace(part).min.z > floor_ + kOnFloor) {
                 isPost_[i] = false;
             }
         }

@@ -8,6 +8,7 @@ namespace shoulderline {
 namespace {
 
 constexpr double kSliver = 0.2;          // mm of wood looked at behind a mouth or a shoulder
+constexpr double kOnFace = 0.01;         // mm; facets of an arc stand back by as much
 constexpr double kLeastCovered = 0.999;  // facets of an arc take a little
 
 // The share of `box` that is wood.
@@ -38,6 +39,39 @@ Box rootSliver(const TenonSolid& tenon, double length) {
     box.min.x = atStart ? 0.0 : length - kSliver;
     box.max.x = box.min.x + kSliver;
     return box;
+}
+
+// Whether there is wood at `by` from each corner of the face of `solid` that looks most nearly
+// against `way`.
+bool cornersInWood(const ConvexSolid& solid,
+                   Vec3 way,
+                   Vec3 by,
+                   const std::vector<ConvexSolid>& wood) {
+    const std::vector<ConvexSolid::Face>& faces = solid.faces();
+    const auto face =
+        std::min_element(faces.begin(), faces.end(), [&](const auto& a, const auto& b) {
+            return dot(a.plane.normal, way) < dot(b.plane.normal, way);
+        });
+    return std::all_of(face->loop.begin(), face->loop.end(), [&](int i) {
+        const Vec3 at = solid.vertices()[static_cast<std::size_t>(i)] + by;
+        return std::any_of(wood.begin(), wood.end(), [&](const ConvexSolid& piece) {
+            return piece.contains(at, kOnFace);
+        });
+    });
+}
+
+bool opensInWood(const MortiseSolid& mortise, Vec3 wayIn, const std::vector<ConvexSolid>& wood) {
+    return mortise.exact ? cornersInWood(*mortise.exact, wayIn, wayIn * kSliver, wood)
+                         : woodIn(mouthSliver(mortise), wood) >= kLeastCovered;
+}
+
+// Whether the tenon stands on the part's own wood, `wayOut` of its end.
+bool standsOnWood(const TenonSolid& tenon,
+                  Vec3 wayOut,
+                  double length,
+                  const std::vector<ConvexSolid>& wood) {
+    return tenon.exact ? cornersInWood(*tenon.exact, wayOut, -wayOut * kSliver, wood)
+                       : woodIn(rootSliver(tenon, length), wood) >= kLeastCovered;
 }
 
 void tell(const CheckContext& context,
@@ -86,8 +120,8 @@ void checkShapes(const CheckContext& context, std::vector<Finding>& findings) {
         const std::vector<ConvexSolid> wood = part.body.pieces();
         for (const MortiseSolid& mortise : part.mortises) {
             const ResolvedJoint& joint = context.resolved.joints[mortise.joint];
-            if (joint.form().isSized() &&
-                woodIn(mouthSliver(mortise, joint.mortise.below.mm()), wood) < kLeastCovered) {
+            const Vec3 wayIn = part.frame.directionToLocal(joint.frame.x);
+            if (joint.form().isSized() && !opensInWood(mortise, wayIn, wood)) {
                 tell(context,
                      RuleId::MouthOnFace,
                      mortise.joint,
@@ -97,8 +131,10 @@ void checkShapes(const CheckContext& context, std::vector<Finding>& findings) {
             }
         }
         for (const TenonSolid& tenon : part.tenons) {
+            const Vec3 wayOut =
+                part.frame.directionToLocal(context.resolved.joints[tenon.joint].frame.x);
             if (!tenon.isHaunch &&
-                woodIn(rootSliver(tenon, part.shoulderLength.value.mm()), wood) < kLeastCovered) {
+                !standsOnWood(tenon, wayOut, part.shoulderLength.value.mm(), wood)) {
                 tell(context,
                      RuleId::ShoulderLeast,
                      tenon.joint,

@@ -51,9 +51,36 @@ bool same(const std::vector<Cut>& a, const std::vector<Cut>& b) {
            });
 }
 
+bool same(const Outline& a, const Outline& b) {
+    return std::equal(a.vertices.begin(),
+                      a.vertices.end(),
+                      b.vertices.begin(),
+                      b.vertices.end(),
+                      [](const OutlineVertex& one, const OutlineVertex& other) {
+                          return norm(one.point - other.point) <= kLengthTolerance.mm() &&
+                                 std::abs(one.bulge - other.bulge) < 1e-6;
+                      });
+}
+
+// Planes that differ by less than the tolerance over any part that is made.
+bool same(const PlaneCut& a, const PlaneCut& b) {
+    return norm(a.keeps.normal - b.keeps.normal) < 1e-7 && same(a.keeps.offset, b.keeps.offset) &&
+           a.surface == b.surface;
+}
+
+bool same(const Body& a, const Body& b) {
+    return same(a.face, b.face) && same(a.thickness, b.thickness) &&
+           a.edge.has_value() == b.edge.has_value() && (!a.edge || same(*a.edge, *b.edge)) &&
+           std::equal(a.planes.begin(),
+                      a.planes.end(),
+                      b.planes.begin(),
+                      b.planes.end(),
+                      [](const PlaneCut& one, const PlaneCut& other) { return same(one, other); });
+}
+
 bool isMadeAlike(const ResolvedPart& a, const ResolvedPart& b) {
     return a.of == b.of && a.stock == b.stock && same(a.bodyBox(), b.bodyBox()) &&
-           a.body == b.body && same(cutsOf(a), cutsOf(b));
+           same(a.body, b.body) && same(cutsOf(a), cutsOf(b));
 }
 
 Box flipped(const Box& box, const Vec3& size, const bool (&axes)[3]) {
@@ -73,7 +100,7 @@ bool isItsOwnMirrorImage(const ResolvedPart& part) {
     constexpr bool kReflections[4][3] = {
         {true, false, false}, {false, true, false}, {false, false, true}, {true, true, true}};
     const Vec3 size = part.bodyBox().size();
-    const bool isBox = part.body.face == Outline::rectangle(size.x, size.y) && !part.body.edge;
+    const bool isBox = part.body.isBox();
     const std::vector<Cut> cuts = cutsOf(part);
     return isBox &&
            std::any_of(std::begin(kReflections), std::end(kReflections), [&](const auto& axes) {

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "core/geometry/plane_cut.h"
 #include "core/geometry/two_outlines.h"
 
 namespace shoulderline {
@@ -22,6 +23,24 @@ Result<double> checked(const Outline& outline, const char* which) {
 }  // namespace
 
 Result<Polyhedron> Body::toPolyhedron() const {
+    Result<Polyhedron> solid = sharedByBoth();
+    for (const PlaneCut& plane : planes) {
+        if (!solid) {
+            break;
+        }
+        std::optional<Polyhedron> left = cutByPlane(*solid, plane.keeps);
+        if (!left) {
+            return fail(ErrorCode::OutOfRange, "The planes that it is worked to leave no wood.");
+        }
+        solid = std::move(*left);
+    }
+    if (solid) {
+        markSmooth(*solid, planes);
+    }
+    return solid;
+}
+
+Result<Polyhedron> Body::sharedByBoth() const {
     if (!(thickness > 0.0)) {
         return fail(ErrorCode::OutOfRange, "A part needs a thickness greater than zero.");
     }
@@ -56,20 +75,32 @@ Result<Polyhedron> Body::toPolyhedron() const {
 }
 
 std::vector<ConvexSolid> Body::pieces() const {
+    std::vector<ConvexSolid> whole;
     if (!edge && face.isConvex()) {
-        return {ConvexSolid::prism(face.flatten().points, 0.0, thickness)};
+        whole = {ConvexSolid::prism(face.flatten().points, 0.0, thickness)};
+    } else {
+        const FlatOutline flatEdge = edge ? edge->flatten() : FlatOutline{};
+        whole = convexPieces(face.flatten(), thickness, edge ? &flatEdge : nullptr);
     }
-    const FlatOutline flatEdge = edge ? edge->flatten() : FlatOutline{};
-    return convexPieces(face.flatten(), thickness, edge ? &flatEdge : nullptr);
+    for (const PlaneCut& plane : planes) {
+        std::vector<ConvexSolid> left;
+        for (const ConvexSolid& piece : whole) {
+            if (std::optional<ConvexSolid> cut = piece.clipped(plane.keeps, plane.surface)) {
+                left.push_back(std::move(*cut));
+            }
+        }
+        whole = std::move(left);
+    }
+    return whole;
 }
 
 bool Body::isBox() const {
     const Rect bounds = face.bounds();
-    return !edge && face == Outline::rectangle(bounds.max.x, bounds.max.y);
+    return !edge && planes.empty() && face == Outline::rectangle(bounds.max.x, bounds.max.y);
 }
 
 Result<double> Body::volume() const {
-    if (edge) {
+    if (edge || !planes.empty()) {
         return toPolyhedron().map([](const Polyhedron& solid) { return solid.volume(); });
     }
     if (!(thickness > 0.0)) {

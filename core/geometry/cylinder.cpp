@@ -1,6 +1,15 @@
 #include "core/geometry/cylinder.h"
 
+#include <algorithm>
+#include <cmath>
+
 namespace shoulderline {
+
+int circleFacets(double radius) {
+    constexpr int kFewest = 8;
+    const double half = std::acos(std::max(0.0, 1.0 - kArcSagitta / radius));
+    return std::max(kFewest, static_cast<int>(std::ceil(M_PI / half)));
+}
 
 ConvexSolid cylinderIn(const Box& box, int axis) {
     const int u = (axis + 1) % 3;

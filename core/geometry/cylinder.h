@@ -8,4 +8,7 @@ namespace shoulderline {
 // two other sides are alike: facets inside it, within kArcSagitta.
 [[nodiscard]] ConvexSolid cylinderIn(const Box& box, int axis);
 
+// How many facets stand for a circle of `radius` (> 0, millimetres) within kArcSagitta.
+[[nodiscard]] int circleFacets(double radius);
+
 }  // namespace shoulderline

@@ -78,16 +78,16 @@ bool mayHave(JointKind kind, JointFeature feature) {
         case JointKind::Through:
             return !isOne({Mitred, Stopped, Shortened, Plugged});
         case JointKind::Stub:
-            return isOne({BareFaced, Pinned});
+            return isOne({BareFaced, Pinned, SquareToPost});
         case JointKind::Loose:
-            return isOne({BareFaced, Twin, Double, Mitred, Horn, Shortened, RoundEnds});
+            return isOne({BareFaced, Twin, Double, Mitred, Horn, Shortened, RoundEnds, SquareToPost});
         case JointKind::Housed:
             return isOne({Stopped});
         case JointKind::Bridle:
         case JointKind::Lap:
             return isOne({Horn});
         case JointKind::Round:
-            return isOne({Shortened});
+            return isOne({Shortened, SquareToPost});
         case JointKind::Screwed:
             return isOne({Plugged});
         case JointKind::LetIn:

@@ -60,25 +60,34 @@ struct Setting {
     friend bool operator==(const Setting&, const Setting&) = default;
 };
 
-// A post on its foot. Its length runs up; heights are to the shoulder, tenons come on top.
+// A post on its foot. Its length runs up; heights are to the shoulder, tenons come on top. A post
+// that leans has its ends cut level.
 struct Stands {
     Position x;
     Position y;
-    Statement foot;    // level of its lower end; empty for the floor
-    Statement height;  // level of its upper end
+    Statement foot;          // level of its lower end; empty for the floor
+    Statement height;        // level of its upper end
+    Statement rake = {};     // as seen from the side, the angle by which it leans back going up
+    Statement splay = {};    // as seen from the front, by which it leans to the middle going up
+    Statement atLevel = {};  // the level at which x and y are stated; empty for its foot
     friend bool operator==(const Stands&, const Stands&) = default;
 };
 
 // A member between two parts that face each other. References name a part ("front post"), for one
-// of a pair with its hand ("front post, left"); without it the part of the same hand is meant.
+// of a pair with its hand ("front post, left"); without it the part of the same hand is meant. It
+// runs along an axis of space unless it is angled or meets a part that leans: then it runs from
+// where it is set on the one to where it is set on the other.
 struct Spans {
     std::string from;
     std::string to;
     std::optional<Position>
-        level;          // top, bottom or centre at a height; for an upright member, its
-                        // left, right, front, back or centre along the part it rises from
-    Setting set;        // across the parts it joins
-    bool flat = false;  // lies with its width level instead of upright
+        level;            // top, bottom or centre at a height; for an upright member, its
+                          // left, right, front, back or centre along the part it rises from
+    Setting set;          // across the parts it joins
+    bool flat = false;    // lies with its width level instead of upright
+    bool angled = false;  // runs straight from the one to the other
+    bool leans = false;   // its width lies along the parts that it joins
+    std::optional<Position> levelTo = std::nullopt;  // at the second part, where it is another
     friend bool operator==(const Spans&, const Spans&) = default;
 };
 
@@ -131,7 +140,8 @@ struct Part {
     std::string stock;
     Statement width;
     Statement thickness;  // empty: as the stock is
-    bool pair = false;    // stated once, mirrored in x = 0
+    SectionForm section = SectionForm::Square;
+    bool pair = false;  // stated once, mirrored in x = 0
     Side faceEdge =
         Side::Centre;  // which way its face edge looks; Centre leaves it to the relation
     Relation relation;

@@ -33,6 +33,14 @@ struct Table<Role> {
 };
 
 template <>
+struct Table<SectionForm> {
+    static constexpr std::array<Entry<SectionForm>, 3> entries{
+        {{SectionForm::Square, "square"},
+         {SectionForm::Round, "round"},
+         {SectionForm::Octagonal, "octagonal"}}};
+};
+
+template <>
 struct Table<Side> {
     static constexpr std::array<Entry<Side>, 7> entries{{{Side::Left, "left"},
                                                          {Side::Right, "right"},
@@ -75,7 +83,7 @@ struct Table<JointKind> {
 
 template <>
 struct Table<JointFeature> {
-    static constexpr std::array<Entry<JointFeature>, 18> entries{
+    static constexpr std::array<Entry<JointFeature>, 19> entries{
         {{JointFeature::BareFaced, "bare-faced"},
          {JointFeature::Twin, "twin"},
          {JointFeature::Double, "double"},
@@ -93,7 +101,8 @@ struct Table<JointFeature> {
          {JointFeature::RoundedEnd, "rounded end"},
          {JointFeature::Shortened, "shortened"},
          {JointFeature::RoundEnds, "round ends"},
-         {JointFeature::Plugged, "plugged"}}};
+         {JointFeature::Plugged, "plugged"},
+         {JointFeature::SquareToPost, "square to the post"}}};
 };
 
 template <>
@@ -204,6 +213,9 @@ std::optional<Word> wordOf(std::string_view text) {
 std::string_view wordFor(Role word) {
     return textOf(word);
 }
+std::string_view wordFor(SectionForm word) {
+    return textOf(word);
+}
 std::string_view wordFor(Side word) {
     return textOf(word);
 }
@@ -244,6 +256,10 @@ std::string_view wordFor(SizeState word) {
 template <>
 std::optional<Role> fromWord(std::string_view text) {
     return wordOf<Role>(text);
+}
+template <>
+std::optional<SectionForm> fromWord(std::string_view text) {
+    return wordOf<SectionForm>(text);
 }
 template <>
 std::optional<Side> fromWord(std::string_view text) {
@@ -302,6 +318,7 @@ template std::vector<JointKind> allWords<JointKind>();
 template std::vector<JointFeature> allWords<JointFeature>();
 template std::vector<SizeName> allWords<SizeName>();
 template std::vector<CutKind> allWords<CutKind>();
+template std::vector<SectionForm> allWords<SectionForm>();
 template std::vector<Face> allWords<Face>();
 template std::vector<Datum> allWords<Datum>();
 template std::vector<Run> allWords<Run>();
@@ -318,6 +335,7 @@ std::string listOfWords() {
     return list;
 }
 template std::string listOfWords<Role>();
+template std::string listOfWords<SectionForm>();
 template std::string listOfWords<Side>();
 template std::string listOfWords<Cut>();
 template std::string listOfWords<JointKind>();

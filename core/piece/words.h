@@ -13,6 +13,9 @@ namespace shoulderline {
 // What a part is in the piece. The trade's words; several rules go by them.
 enum class Role { Post, Rail, Stretcher, Stile, Slat, Spindle, Arm, Seat, Panel, Bracket, Cleat };
 
+// What a part is across its length: four sides; turned or planed round; eight sides.
+enum class SectionForm { Square, Round, Octagonal };
+
 // Directions as one faces the piece, and the middle. Left is -x, right +x, front -y, back +y,
 // bottom -z, top +z.
 enum class Side { Left, Right, Front, Back, Bottom, Top, Centre };
@@ -56,7 +59,8 @@ enum class JointKind {
 // through tenon runs on far enough for a wedge through it to draw the shoulder up. The end of a
 // through tenon is chamfered or rounded where it stands proud. Shortened: the tenon ends before a
 // neighbour's mortise. Round ends: the mortise is left as a cutter leaves it, the tenon rounded to
-// it. Plugged: the heads of screws are sunk and covered.
+// it. Plugged: the heads of screws are sunk and covered. Where a member meets the other at an
+// angle, its tenon runs on in line with it, or is square to the post.
 enum class JointFeature {
     BareFaced,
     Twin,
@@ -76,6 +80,7 @@ enum class JointFeature {
     Shortened,
     RoundEnds,
     Plugged,
+    SquareToPost,
 };
 
 // The two ends of a part along its length: where its length is measured from, and the other.
@@ -136,6 +141,7 @@ inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName:
 
 // The word used for each in files and on screen, lower case ("face side"); and back again.
 [[nodiscard]] std::string_view wordFor(Role);
+[[nodiscard]] std::string_view wordFor(SectionForm);
 [[nodiscard]] std::string_view wordFor(Side);
 [[nodiscard]] std::string_view wordFor(Hand);
 [[nodiscard]] std::string_view wordFor(Cut);
@@ -152,6 +158,8 @@ template <class Word>
 [[nodiscard]] std::optional<Word> fromWord(std::string_view word);
 template <>
 std::optional<Role> fromWord(std::string_view);
+template <>
+std::optional<SectionForm> fromWord(std::string_view);
 template <>
 std::optional<Side> fromWord(std::string_view);
 template <>

@@ -47,6 +47,11 @@ int mainAxis(Vec3 direction) {
     return std::abs(direction.x) > 0.5 ? 0 : (std::abs(direction.y) > 0.5 ? 1 : 2);
 }
 
+int longestAxis(Vec3 direction) {
+    const Vec3 a{std::abs(direction.x), std::abs(direction.y), std::abs(direction.z)};
+    return a.x >= a.y && a.x >= a.z ? 0 : (a.y >= a.z ? 1 : 2);
+}
+
 Vec3 directionOf(Side side) {
     Vec3 direction;
     if (const std::optional<AxisWay> way = wayOf(side)) {

@@ -20,6 +20,9 @@ struct AxisWay {
 // The axis (0 x, 1 y, 2 z) that a unit vector along one of them lies on.
 [[nodiscard]] int mainAxis(Vec3 direction);
 
+// The axis (0 x, 1 y, 2 z) that a direction lies nearest to.
+[[nodiscard]] int longestAxis(Vec3 direction);
+
 // Unit vector that looks towards `side`; zero for Centre.
 [[nodiscard]] Vec3 directionOf(Side side);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/geometry/cylinder.h"
 #include "core/joint/screws.h"
 #include "core/resolve/face_there.h"
 #include "core/resolve/frames.h"
@@ -23,14 +24,29 @@ Face faceEntered(int axis, double way) {
     return kFaces[axis][way > 0 ? 0 : 1];
 }
 
-// A solid of the end's frame in a part's frame.
+// A solid of the end's frame in a part's frame. Of an askew joint it begins on the entered face,
+// on the side of it that `keeps` holds.
 template <class Solid>
-void put(const JointSolid& from, const Frame& frame, Solid& into) {
+void put(const JointSolid& from,
+         const Frame& frame,
+         const std::optional<HalfSpace>& keeps,
+         Solid& into) {
+    into.isHaunch = from.isHaunch;
     into.box = frame.outerBounds(from.box);
     if (from.exact) {
         into.exact = from.exact->transformed(frame);
     }
-    into.isHaunch = from.isHaunch;
+    if (!keeps) {
+        return;
+    }
+    const bool beginsSquare = std::abs(keeps->normal.x) > 1.0 - kSquareTolerance;
+    if (beginsSquare && squared(frame)) {
+        return;
+    }
+    const ConvexSolid solid = beginsSquare ? (from.exact ? *from.exact : ConvexSolid::box(from.box))
+                                           : fromFace(from, *keeps);
+    into.exact = solid.transformed(frame);
+    into.box = into.exact->bounds();
 }
 
 ResolvedCut boreIn(const JointBore& bore,
@@ -41,10 +57,14 @@ ResolvedCut boreIn(const JointBore& bore,
     ResolvedCut cut;
     cut.kind = CutKind::Bore;
     cut.box = frame.outerBounds(bore.box());
+    if (!squared(frame)) {
+        cut.exact = cylinderIn(bore.box(), bore.axis).transformed(frame);
+        cut.box = cut.exact->bounds();
+    }
     Vec3 into;
     into[bore.axis] = bore.way;
     const Vec3 way = frame.directionToOuter(into);
-    const int axis = mainAxis(way);
+    const int axis = longestAxis(way);
     cut.face = faceEntered(axis, way[axis]);
     const Box wood = part.overBox();
     cut.isThrough = cut.box.min[axis] <= wood.min[axis] + kLengthTolerance.mm() &&
@@ -113,7 +133,7 @@ void putTenons(const OpenJoint& joint,
     for (const JointSolid& solid : cuts.tenons) {
         TenonSolid tenon;
         tenon.joint = index;
-        put(solid, joint.inTenoned, tenon);
+        put(solid, joint.inTenoned, joint.face, tenon);
         for (const HalfSpace& keeps : mitres) {
             const Vec3 normal = mortisedToTenoned.directionToOuter(keeps.normal);
             const Vec3 on = mortisedToTenoned.toOuter(keeps.normal * keeps.offset);
@@ -121,14 +141,20 @@ void putTenons(const OpenJoint& joint,
                 tenon.exact = std::move(cut);
             }
         }
-        reach = std::max(reach, Length::mm(solid.box.max.x));
+        const double past = joint.end == End::Start
+                                ? -tenon.box.min.x
+                                : tenon.box.max.x - tenoned.shoulderLength.value.mm();
+        reach = std::max(reach, Length::mm(joint.face ? past : solid.box.max.x));
         tenoned.tenons.push_back(std::move(tenon));
     }
     for (const JointSolid& solid : cuts.ownMortises) {
         MortiseSolid mortise;
         mortise.joint = index;
         mortise.face = joint.end == End::Start ? Face::StartEnd : Face::FarEnd;
-        put(solid, joint.inTenoned, mortise);
+        put(solid,
+            joint.inTenoned,
+            joint.face ? std::optional(joint.face->opposite()) : std::nullopt,
+            mortise);
         mortise.tenon = mortise.box;
         tenoned.mortises.push_back(std::move(mortise));
     }
@@ -150,6 +176,9 @@ void putTenons(const OpenJoint& joint,
         kerf.kind = CutKind::Notch;
         kerf.face = joint.end == End::Start ? Face::StartEnd : Face::FarEnd;
         kerf.box = joint.inTenoned.outerBounds(solid.box);
+        if (joint.face && !squared(joint.inTenoned)) {
+            kerf.exact = ConvexSolid::box(solid.box, joint.inTenoned);
+        }
         kerf.note = "saw kerf for a wedge";
         kerf.joint = index;
         tenoned.cuts.push_back(std::move(kerf));
@@ -169,10 +198,11 @@ void fillMortise(const OpenJoint& joint,
     mortise.depth = joint.sized.mortiseDepth;
     mortise.below = joint.task.faceBelow();
     mortise.there = joint.task.depthThere();
-    mortise.fromFace = placedSize(Length::mm(first.box.min[acrossAxis]));
+    const Box mouth = joint.face ? mouthOf(first) : first.box;
+    mortise.fromFace = placedSize(Length::mm(mouth.min[acrossAxis]));
     const int endAxis = joint.axis == 0 ? 1 : 0;
-    mortise.fromStart = placedSize(Length::mm(first.box.min[endAxis] - wood.min[endAxis]));
-    mortise.fromFar = Length::mm(wood.max[endAxis] - first.box.max[endAxis]);
+    mortise.fromStart = placedSize(Length::mm(mouth.min[endAxis] - wood.min[endAxis]));
+    mortise.fromFar = Length::mm(wood.max[endAxis] - mouth.max[endAxis]);
 }
 
 std::string boreNote(const JointForm& form) {
@@ -193,7 +223,7 @@ std::optional<OpenJoint> openJoint(const ResolvedPiece& resolved,
     const ResolvedPart& mortised = resolved.parts[mortisedIndex];
     const std::optional<Frame> relative = squared(relativeFrame(mortised.frame, tenoned.frame));
     if (!relative) {
-        return std::nullopt;
+        return openAskew(resolved, tenonedIndex, mortisedIndex, end, form);
     }
     OpenJoint joint;
     joint.tenoned = tenonedIndex;
@@ -283,49 +313,6 @@ void takeFaceAsItIs(OpenJoint& joint,
     joint.task.post.max.x = wood->far;
 }
 
-std::vector<MitreCut> mitreEnds(std::span<OpenJoint> joints, const SizingGuide& guide) {
-    struct Cheeks {
-        std::size_t joint;
-        Box tenon;  // in the mortised part's frame
-    };
-    std::vector<Cheeks> mitred;
-    for (std::size_t i = 0; i < joints.size(); ++i) {
-        const OpenJoint& joint = joints[i];
-        if (joint.task.form.has(JointFeature::Mitred)) {
-            const JointCuts cuts = cutJoint(joint.task, joint.sized, guide);
-            if (!cuts.mortises.empty()) {
-                mitred.push_back({i, joint.inMortised.outerBounds(cuts.mortises.front().box)});
-            }
-        }
-    }
-    const double air = guide.rules[RuleId::MitreGap].length().mm();
-    std::vector<MitreCut> cuts;
-    for (const Cheeks& a : mitred) {
-        OpenJoint& one = joints[a.joint];
-        for (const Cheeks& b : mitred) {
-            const OpenJoint& other = joints[b.joint];
-            const bool meets = a.joint != b.joint && one.mortised == other.mortised &&
-                               one.axis != other.axis && one.axis != 0 && other.axis != 0 &&
-                               a.tenon.min.x < b.tenon.max.x && b.tenon.min.x < a.tenon.max.x;
-            if (!meets) {
-                continue;
-            }
-            // Where the cheeks next to both roots cross, the mitre begins.
-            Vec3 corner;
-            corner[one.axis] = one.way > 0 ? b.tenon.min[one.axis] : b.tenon.max[one.axis];
-            corner[other.axis] = other.way > 0 ? a.tenon.min[other.axis] : a.tenon.max[other.axis];
-            Vec3 normal;
-            normal[one.axis] = one.way;
-            normal[other.axis] = -other.way;
-            normal = normalised(normal);
-            cuts.push_back({a.joint, {normal, dot(normal, corner) - air / 2}});
-            const double far = one.way > 0 ? b.tenon.max[one.axis] : b.tenon.min[one.axis];
-            one.task.neighbourBeyond = Length::mm(std::abs(far - one.inMortised.origin[one.axis]));
-        }
-    }
-    return cuts;
-}
-
 void placeJoint(const OpenJoint& open,
                 const SizingGuide& guide,
                 const std::vector<HalfSpace>& mitres,
@@ -349,9 +336,13 @@ void placeJoint(const OpenJoint& open,
         MortiseSolid mortise;
         mortise.joint = index;
         mortise.face = face;
-        put(cuts.mortises[i], open.inMortised, mortise);
-        mortise.tenon =
-            i < cuts.tenons.size() ? open.inMortised.outerBounds(cuts.tenons[i].box) : mortise.box;
+        put(cuts.mortises[i], open.inMortised, open.face, mortise);
+        mortise.tenon = mortise.box;
+        if (i < cuts.tenons.size()) {
+            MortiseSolid filled;
+            put(cuts.tenons[i], open.inMortised, open.face, filled);
+            mortise.tenon = filled.box;
+        }
         mortise.isThrough = joint.isThrough() && !mortise.isHaunch;
         mortised.mortises.push_back(std::move(mortise));
     }
@@ -376,7 +367,7 @@ void placeJoint(const OpenJoint& open,
                     joint.mortise);
     }
     const Frame inSpace = tenoned.frame.compose(open.inTenoned);
-    joint.frame = {inSpace.toOuter(middle), inSpace.x, tenoned.frame.y, tenoned.frame.z};
+    joint.frame = {inSpace.toOuter(middle), inSpace.x, inSpace.y, inSpace.z};
     resolved.joints.push_back(std::move(joint));
 }
 

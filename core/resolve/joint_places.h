@@ -17,11 +17,14 @@ struct OpenJoint {
     SizedJoint sized;
     Frame inTenoned;   // the end's frame in the tenoned part's
     Frame inMortised;  // and in the mortised part's; square to it
-    int axis = 0;      // of the mortised part along which it is entered, and which way
+    int axis = 0;      // of the mortised part along which it is entered, most nearly, and which way
     double way = 1.0;
+    // Of a joint that does not meet square: the mortised part's face in the end's frame, its wood
+    // within.
+    std::optional<HalfSpace> face;
 };
 
-// The joint as a task: where the parts lie to one another. Empty when they do not meet square.
+// The joint as a task: where the parts lie to one another. Empty when they do not meet.
 [[nodiscard]] std::optional<OpenJoint> openJoint(const ResolvedPiece& resolved,
                                                  std::size_t tenoned,
                                                  std::size_t mortised,
@@ -40,9 +43,22 @@ void takeFaceAsItIs(OpenJoint& joint,
 void findNeighboursBefore(std::span<OpenJoint> joints,
                           const ResolvedPiece& resolved,
                           const SizingGuide& guide);
+// The same where they do not lie square to one another (askew_joints.cpp): the joint's frame lies
+// in line with the tenoned part, or square to the mortised one where the maker says so; its origin
+// such that the tenoned part's middle line goes through the middle of the section. JointTask::post
+// is then as deep as the wood is behind the whole mouth.
+[[nodiscard]] std::optional<OpenJoint> openAskew(const ResolvedPiece& resolved,
+                                                 std::size_t tenoned,
+                                                 std::size_t mortised,
+                                                 End end,
+                                                 const JointForm& form);
+
+// `solid`, which begins at the shoulder x = 0, beginning on the face of `keeps` instead, and on the
+// side of it that `keeps` holds.
+[[nodiscard]] ConvexSolid fromFace(const JointSolid& solid, const HalfSpace& keeps);
 
 // The far cheeks that mitred tenons run to: fills JointTask::neighbourBeyond of those that meet a
-// mitred neighbour square, and gives for each joint the half-spaces of its mortised part that its
+// mitred neighbour, and gives for each joint the half-spaces of its mortised part that its
 // tenon keeps to. Both members of a pair are treated alike.
 struct MitreCut {
     std::size_t joint = 0;  // position in `joints`

@@ -7,6 +7,7 @@ ResolvedPart partFrom(const Part& part, std::size_t stated, const PlacedMember& 
     resolved.of = part.name;
     resolved.stated = stated;
     resolved.role = part.role;
+    resolved.section = part.section;
     resolved.stock = part.stock;
     resolved.assembly = part.assembly;
     resolved.frame =

@@ -59,8 +59,11 @@ bool Placer::placeByRelation(std::size_t i, const Section& section, const Spans&
     if (!findBetween(i, between) || !ends) {
         return false;
     }
-    const std::vector<PlacedMember> members =
-        placeSpanning(part, spans, section, *ends, between, placeOf(i), evaluation_);
+    const bool isAngled =
+        spans.angled || spans.leans || !(*ends)[0].isSquare || !(*ends)[1].isSquare;
+    const std::vector<PlacedMember> members = (isAngled ? placeAngled : placeSpanning)(
+        part, spans, section, *ends, between, placeOf(i), evaluation_);
+    const JointKind kind = part.section == SectionForm::Round ? JointKind::Round : JointKind::Blind;
     for (std::size_t n = 0; n < members.size(); ++n) {
         keep(i, members[n]);
         const ResolvedPart& member = entries_[i].members.back();
@@ -73,7 +76,7 @@ bool Placer::placeByRelation(std::size_t i, const Section& section, const Spans&
                               {i, false, n},
                               {end.stated, end.isMirrored, 0},
                               (e == 0) == firstAtStart ? End::Start : End::Far,
-                              JointKind::Blind});
+                              kind});
         }
     }
     return !members.empty();
@@ -104,11 +107,13 @@ bool Placer::placeByRelation(std::size_t i, const Section& section, const Caps& 
             const double up = support.lengthDirection.z;
             const bool stands = std::abs(up) > 0.5;
             const bool isThrough = stands && part.role == Role::Arm && members.size() == 1;
-            seeds_.push_back({i,
-                              {support.stated, support.isMirrored, support.number},
-                              {i, false, n},
-                              up > -0.5 ? End::Far : End::Start,
-                              isThrough ? JointKind::Through : JointKind::Rests});
+            const bool isRound = support.part->section == SectionForm::Round;
+            seeds_.push_back(
+                {i,
+                 {support.stated, support.isMirrored, support.number},
+                 {i, false, n},
+                 up > -0.5 ? End::Far : End::Start,
+                 isRound ? JointKind::Round : (isThrough ? JointKind::Through : JointKind::Rests)});
         }
     }
     return !members.empty();
@@ -155,9 +160,11 @@ void Placer::keep(std::size_t i, const PlacedMember& member) {
     Entry& entry = entries_[i];
     ResolvedPart resolved = partFrom(part, i, member);
     resolved.number = part.spacing ? static_cast<int>(entry.members.size()) + 1 : 0;
-    resolved.body = shapedBody(part.shape, resolved.bodyBox().max, placeOf(i), evaluation_);
+    resolved.body =
+        shapedBody(part.shape, part.section, resolved.bodyBox().max, placeOf(i), evaluation_);
+    resolved.body.planes.insert(resolved.body.planes.end(), member.ends.begin(), member.ends.end());
     resolved.cuts = workOutCuts(part.cuts, resolved.bodyBox().max, placeOf(i), evaluation_);
-    const Box box = resolved.frame.outerBounds(resolved.bodyBox());
+    const Box box = boundsInSpace(resolved);
     if (part.pair) {
         entry.hand = box.centre().x >= 0 ? Hand::Right : Hand::Left;
         const double inner = entry.hand == Hand::Right ? box.min.x : -box.max.x;

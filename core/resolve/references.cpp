@@ -48,15 +48,18 @@ std::optional<Neighbour> Placer::seenFrom(std::size_t i,
         frame = relativeFrame(assemblies_.of(piece_.parts[i].assembly),
                               assemblies_.of(other.assembly).compose(frame));
     }
-    const std::optional<Frame> square = squared(frame);
-    if (!square) {
-        evaluation_.trouble(
-            placeOf(i), "it does not meet '" + other.name + "' square", RuleId::FacesSquarely);
-        return std::nullopt;
-    }
     const std::size_t number = member.number > 0 ? static_cast<std::size_t>(member.number) - 1 : 0;
-    return Neighbour{
-        member.stated, isMirrored, number, square->outerBounds(member.bodyBox()), square->x};
+    Neighbour seen{member.stated, isMirrored, number, {}, frame.x, &member, frame, false};
+    if (const std::optional<Frame> square = squared(frame)) {
+        seen.box = square->outerBounds(member.bodyBox());
+        seen.lengthDirection = square->x;
+        seen.isSquare = true;
+    } else {
+        ResolvedPart there = member;
+        there.frame = frame;
+        seen.box = boundsInSpace(there);
+    }
+    return seen;
 }
 
 std::optional<Neighbour> Placer::neighbour(std::size_t i, const std::string& reference) {

@@ -8,29 +8,23 @@
 
 namespace shoulderline {
 
-namespace {
-
 Size sizeFrom(RuleId rule, Length value) {
     return {value,
             rule == RuleId::Stated ? SizeState::Stated : SizeState::ByRule,
             {{rule, {}, {}, value}}};
 }
 
+namespace {
+
 int otherAxis(int a, int b) {
     return 3 - a - b;
 }
 
-// The outward side of an axis where the maker names none: right of the middle, the front, the top.
+}  // namespace
+
 Side outward(int axis) {
     return axis == 0 ? Side::Right : (axis == 1 ? Side::Front : Side::Top);
 }
-
-// The axes of a spanning member: along it, across its width, across its thickness.
-struct MemberAxes {
-    int along = 0;
-    int width = 2;
-    int thickness = 1;
-};
 
 MemberAxes axesOf(const Spans& spans, int along, const Neighbour& from) {
     constexpr int kUp = 2;
@@ -44,6 +38,8 @@ MemberAxes axesOf(const Spans& spans, int along, const Neighbour& from) {
     const int across = otherAxis(along, run);
     return spans.flat ? MemberAxes{along, across, run} : MemberAxes{along, run, across};
 }
+
+namespace {
 
 // Lays out a set along `axis`, on which each member takes up `size`: the boxes with that axis
 // filled.
@@ -89,6 +85,23 @@ std::optional<int> axisOfSet(const std::array<Neighbour, 2>& between,
         return std::nullopt;
     }
     return axis;
+}
+
+// Around the top of a part: of one that leans, only what lies highest.
+Box topOf(const Neighbour& neighbour) {
+    if (neighbour.isSquare) {
+        return neighbour.box;
+    }
+    std::optional<Box> top;
+    for (const ConvexSolid& piece : neighbour.part->body.pieces()) {
+        for (const Vec3& vertex : piece.vertices()) {
+            const Vec3 at = neighbour.frame.toOuter(vertex);
+            if (at.z > neighbour.box.max.z - kLengthTolerance.mm()) {
+                top = top ? Box::around(*top, {at, at}) : Box{at, at};
+            }
+        }
+    }
+    return top.value_or(neighbour.box);
 }
 
 }  // namespace
@@ -147,6 +160,9 @@ std::optional<PlacedMember> placeStanding(const Part& part,
     member.box.min.z = foot->mm();
     member.box.max.z = height->mm();
     member.length = sizeFrom(RuleId::Stated, *height - *foot);
+    if (!stands.rake.empty() || !stands.splay.empty()) {
+        return placeLeaning(part, stands, member, section, place, evaluation);
+    }
     return member;
 }
 
@@ -238,14 +254,14 @@ std::vector<PlacedMember> placeCapping(const Part& part,
                                        const std::optional<std::array<Neighbour, 2>>& between,
                                        const Place& place,
                                        Evaluation& evaluation) {
-    Box around = supports.front().box;
+    Box around = topOf(supports.front());
     for (const Neighbour& support : supports) {
         if (std::abs(support.box.max.z - supports.front().box.max.z) > kLengthTolerance.mm()) {
             evaluation.trouble(place,
                                "the parts it lies on are not level with one another at their tops");
             return {};
         }
-        around = Box::around(around, support.box);
+        around = Box::around(around, topOf(support));
     }
     const int along = caps.runs == Side::Right || caps.runs == Side::Left ? 0 : 1;
     const int across = 1 - along;

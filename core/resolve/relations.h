@@ -20,8 +20,11 @@ struct Neighbour {
     std::size_t stated = 0;   // index in Piece::parts
     bool isMirrored = false;  // the mirror twin of the one stated
     std::size_t number = 0;   // within its set, from 0
-    Box box;
+    Box box;                  // around its body
     Vec3 lengthDirection;
+    const ResolvedPart* part = nullptr;
+    Frame frame;           // of the part, in that space
+    bool isSquare = true;  // with the axes of that space
 };
 
 // One member where its relation puts it, in its assembly's space.
@@ -29,7 +32,10 @@ struct PlacedMember {
     Box box;
     Side faceSide = Side::Top;
     Side faceEdge = Side::Front;
-    std::optional<Frame> turned;  // for a free part: its own frame; box is then in that frame
+    // For a part that lies askew: its own frame, in which the box then is, and the planes that its
+    // ends are cut to.
+    std::optional<Frame> turned;
+    std::vector<PlaneCut> ends;
     Size length;
     Size width;
     Size thickness;
@@ -42,8 +48,31 @@ struct PlacedMember {
 [[nodiscard]] std::optional<PlacedMember> placeStanding(
     const Part&, const Stands&, const Section&, const Place&, Evaluation&);
 
+// The post leaning by its rake and splay, from where it would stand upright (leaning.cpp): its
+// middle line goes through the middle of its section at the level where x and y are stated, its
+// face edge keeps to its side as nearly as it can, its ends are level.
+[[nodiscard]] std::optional<PlacedMember> placeLeaning(const Part&,
+                                                       const Stands&,
+                                                       const PlacedMember& upright,
+                                                       const Section&,
+                                                       const Place&,
+                                                       Evaluation&);
+
 // `ends` are the two parts it spans; `between`, for a set, the two that the set lies between.
 [[nodiscard]] std::vector<PlacedMember> placeSpanning(
+    const Part&,
+    const Spans&,
+    const Section&,
+    const std::array<Neighbour, 2>& ends,
+    const std::optional<std::array<Neighbour, 2>>& between,
+    const Place&,
+    Evaluation&);
+
+// The same for a member that runs from where it is set on the one to where it is set on the other
+// (askew_spans.cpp): its ends lie on the faces that it meets, as cut, and its box reaches to their
+// furthest corners. Members of a set share out the room on each of the two parts, so that they fan
+// out where it differs.
+[[nodiscard]] std::vector<PlacedMember> placeAngled(
     const Part&,
     const Spans&,
     const Section&,
@@ -70,6 +99,20 @@ struct PlacedMember {
 [[nodiscard]] ResolvedPart partFrom(const Part& part,
                                     std::size_t stated,
                                     const PlacedMember& member);
+
+// A size that follows from `rule` alone.
+[[nodiscard]] Size sizeFrom(RuleId rule, Length value);
+
+// The outward side of an axis where the maker names none: right of the middle, the front, the top.
+[[nodiscard]] Side outward(int axis);
+
+// The axes of a spanning member: along it, across its width, across its thickness.
+struct MemberAxes {
+    int along = 0;
+    int width = 2;
+    int thickness = 1;
+};
+[[nodiscard]] MemberAxes axesOf(const Spans& spans, int along, const Neighbour& from);
 
 // The axis along which `a` and `b` face each other, some way apart; none when they do not.
 [[nodiscard]] std::optional<int> facingAxis(const Box& a, const Box& b);

@@ -108,7 +108,7 @@ std::vector<Length> rackOf(const Piece& piece, const Workshop& workshop, Evaluat
 Box boundsOf(const std::vector<ResolvedPart>& parts) {
     Box bounds;
     for (std::size_t i = 0; i < parts.size(); ++i) {
-        const Box box = parts[i].frame.outerBounds(parts[i].overBox());
+        const Box box = boundsOverTenons(parts[i]);
         bounds = i == 0 ? box : Box::around(bounds, box);
     }
     return bounds;

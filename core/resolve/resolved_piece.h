@@ -68,6 +68,7 @@ struct ResolvedPart {
     Hand hand = Hand::None;
     int number = 0;  // in its set, from 1; 0 for a part that is not one of a set
     Role role = Role::Rail;
+    SectionForm section = SectionForm::Square;
     std::string stock;
     std::string assembly;
     Frame frame;
@@ -151,6 +152,15 @@ struct ResolvedPiece {
     [[nodiscard]] std::optional<std::size_t> findPart(std::string_view name) const;
     [[nodiscard]] std::optional<std::size_t> findJoint(std::string_view name) const;
 };
+
+// What takes up the part's body in the piece's space: the smallest box around it.
+[[nodiscard]] Box boundsInSpace(const ResolvedPart&);
+// The same around the body with its tenons.
+[[nodiscard]] Box boundsOverTenons(const ResolvedPart&);
+
+// The mouth of a mortise on the face that it enters: the smallest box around it in the part's
+// frame, flat across the way in.
+[[nodiscard]] Box mouthOf(const MortiseSolid&);
 
 // The tenon for drawing, restated in the outer frame of `frame`.
 [[nodiscard]] Polyhedron polyhedronOf(const TenonSolid& tenon, const Frame& frame);

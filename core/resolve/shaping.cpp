@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/geometry/cylinder.h"
 #include "core/geometry/smooth_curve.h"
 
 namespace shoulderline {
@@ -172,10 +173,49 @@ bool statesAny(const Shape& shape, std::initializer_list<Face> faces) {
     return std::any_of(faces.begin(), faces.end(), [&](Face face) { return shape.contains(face); });
 }
 
+// The planes around a part that is not square in section.
+std::vector<PlaneCut> sectionPlanes(SectionForm section,
+                                    const Vec3& size,
+                                    const Place& place,
+                                    Evaluation& evaluation) {
+    if (section == SectionForm::Square) {
+        return {};
+    }
+    if (std::abs(size.y - size.z) > kSamePlace) {
+        evaluation.trouble(place,
+                           "a part that is " + std::string(wordFor(section)) +
+                               " in section is as wide as it is thick");
+        return {};
+    }
+    const double radius = size.z / 2;
+    const bool isRound = section == SectionForm::Round;
+    const int facets = isRound ? circleFacets(radius) : 8;
+    // Facets of a round lie inside it; the sides of an eight-sided part lie on its blank.
+    const double off = isRound ? radius * std::cos(M_PI / facets) : radius;
+    std::vector<PlaneCut> planes;
+    for (int i = 0; i < facets; ++i) {
+        const double at = 2 * M_PI * i / facets;
+        const Vec3 normal{0, std::cos(at), std::sin(at)};
+        const bool isOnBlank = !isRound && i % 2 == 0;
+        if (!isOnBlank) {
+            planes.push_back({{normal, off + (normal.y + normal.z) * radius},
+                              isRound ? 0 : ConvexSolid::kOwnSurface});
+        }
+    }
+    return planes;
+}
+
 }  // namespace
 
-Body shapedBody(const Shape& shape, const Vec3& size, const Place& place, Evaluation& evaluation) {
-    const Body blank{Outline::rectangle(size.x, size.y), size.z, std::nullopt};
+Body shapedBody(const Shape& shape,
+                SectionForm section,
+                const Vec3& size,
+                const Place& place,
+                Evaluation& evaluation) {
+    const Body blank{Outline::rectangle(size.x, size.y),
+                     size.z,
+                     std::nullopt,
+                     sectionPlanes(section, size, place, evaluation)};
     if (shape.empty()) {
         return blank;
     }

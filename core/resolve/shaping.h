@@ -8,9 +8,10 @@
 namespace shoulderline {
 
 // The body that `shape` makes of a blank `size` large (length, width, thickness), in the part's
-// frame. What cannot be worked out, or bounds no wood, is a trouble at `place`, and the blank comes
-// back whole.
+// frame, worked to `section` first. What cannot be worked out, or bounds no wood, is a trouble at
+// `place`, and the blank comes back whole.
 [[nodiscard]] Body shapedBody(const Shape& shape,
+                              SectionForm section,
                               const Vec3& size,
                               const Place& place,
                               Evaluation& evaluation);

@@ -7,6 +7,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "core/resolve/joint_angles.h"
+
 namespace shoulderline {
 
 namespace {
@@ -42,21 +44,47 @@ ordered_json measure(const Measure& stated, const ResolvedMeasure& resolved) {
     return object;
 }
 
+// An angle, and how far it rises over a run of one.
+void addAngle(ordered_json& object, const std::string& name, Angle angle) {
+    object[name + "_deg"] = rounded(angle.degrees());
+    object[name + "_rise"] = rounded(std::tan(angle.radians()));
+}
+
+ordered_json endJson(const EndAngles& angles) {
+    ordered_json object;
+    addAngle(object, "saw_gauge", angles.mitre);
+    addAngle(object, "saw_blade", angles.tilt);
+    for (const ShoulderLine& line : angles.lines) {
+        object["shoulder_lines"].push_back({{"side", wordFor(line.side)},
+                                            {"from_square_deg", rounded(line.fromSquare.degrees())},
+                                            {"length_mm", number(line.length)},
+                                            {"set_back_mm", number(line.setBack)}});
+    }
+    return object;
+}
+
 ordered_json part(const ResolvedPart& part) {
     const bool hasTenons = !part.tenons.empty();
     const Box over = part.overBox();
-    return {{"name", part.name},
-            {"of", part.of},
-            {"hand", wordFor(part.hand)},
-            {"stock", part.stock},
-            {"length_mm", number(part.length())},
-            {"width_mm", number(part.width.value)},
-            {"thickness_mm", number(part.thickness.value)},
-            {"shoulder_length_mm",
-             hasTenons ? ordered_json(number(part.shoulderLength.value)) : ordered_json()},
-            {"volume_mm3", rounded(volumeAsMade(part))},
-            {"origin_mm", vector(part.frame.toOuter(over.min))},
-            {"axes", {vector(part.frame.x), vector(part.frame.y), vector(part.frame.z)}}};
+    ordered_json object{
+        {"name", part.name},
+        {"of", part.of},
+        {"hand", wordFor(part.hand)},
+        {"stock", part.stock},
+        {"length_mm", number(part.length())},
+        {"width_mm", number(part.width.value)},
+        {"thickness_mm", number(part.thickness.value)},
+        {"shoulder_length_mm",
+         hasTenons ? ordered_json(number(part.shoulderLength.value)) : ordered_json()},
+        {"volume_mm3", rounded(volumeAsMade(part))},
+        {"origin_mm", vector(part.frame.toOuter(over.min))},
+        {"axes", {vector(part.frame.x), vector(part.frame.y), vector(part.frame.z)}}};
+    for (const End end : {End::Start, End::Far}) {
+        if (const EndAngles angles = endAnglesOf(part, end); !angles.isSquare) {
+            object["ends"][std::string(wordFor(end))] = endJson(angles);
+        }
+    }
+    return object;
 }
 
 using NamedSize = std::pair<const char*, const Size*>;
@@ -121,6 +149,13 @@ ordered_json joint(const Piece& piece, const ResolvedPiece& resolved, const Reso
     }
     for (const FurtherSize& further : joint.further) {
         object["further_mm"][std::string(wordFor(further.name))] = number(further.size.value);
+    }
+    if (const JointAngles angles = anglesOf(resolved, joint); !angles.isSquare()) {
+        ordered_json& stated = object["angles"];
+        addAngle(stated, "to_face", angles.toFace);
+        addAngle(stated, "mortise", angles.mortise);
+        addAngle(stated, "run_out", angles.runOut);
+        addAngle(stated, "mouth_turn", angles.mouthTurn);
     }
     ordered_json reasons = ordered_json::object();
     for (const auto& [name, size] : namedSizes(joint)) {
@@ -190,12 +225,20 @@ std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
             text += ", shoulder to shoulder " + shown(piece, one.shoulderLength.value);
         }
         text += "\n";
+        for (const End end : {End::Start, End::Far}) {
+            for (const std::string& setting : endSettings(one, end)) {
+                text += "    " + std::string(wordFor(end)) + " end, " + setting + "\n";
+            }
+        }
     }
     text += "\nJoints\n";
     for (const ResolvedJoint& one : resolved.joints) {
         text += "  " + one.name + ": " + std::string(wordFor(one.kind)) + "\n";
         if (one.kind == JointKind::Rests) {
             continue;
+        }
+        for (const std::string& setting : jointSettings(resolved, one)) {
+            text += "    " + setting + "\n";
         }
         for (const auto& [name, size] : namedSizes(one)) {
             text += std::string("    ") + name + " " + shown(piece, size->value) + ":";

@@ -101,6 +101,7 @@ constexpr std::array<std::string_view, kRuleCount> kIds{
     "set.up.saw",
     "set.up.shoulder.plane",
     "set.up.plough",
+    "grain.run.out",
     "joint.wanted",
     "parts.clear",
     "stock.yields",

@@ -109,6 +109,7 @@ enum class RuleId {
     SetUpSaw,
     SetUpShoulderPlane,
     SetUpPlough,
+    GrainRunOut,         // slope of a tenon to the grain of its part
     JointWanted,         // parts that touch are joined
     PartsClear,          // parts do not run through one another
     StockYields,         // stock that can yield the part

@@ -86,6 +86,9 @@ Stands readStands(ObjectReader& in) {
     in.object("y", [&](ObjectReader& inner) { stands.y = readPosition(inner); });
     stands.foot = in.text("foot");
     stands.height = in.text("height");
+    stands.rake = in.text("rake");
+    stands.splay = in.text("splay");
+    stands.atLevel = in.text("at_level");
     return stands;
 }
 
@@ -101,8 +104,11 @@ Spans readSpans(ObjectReader& in) {
     spans.from = in.text("from");
     spans.to = in.text("to");
     in.object("level", [&](ObjectReader& inner) { spans.level = readPosition(inner); });
+    in.object("level_to", [&](ObjectReader& inner) { spans.levelTo = readPosition(inner); });
     in.object("set", [&](ObjectReader& inner) { spans.set = readSetting(inner); });
     spans.flat = in.flag("flat");
+    spans.angled = in.flag("angled");
+    spans.leans = in.flag("leans");
     return spans;
 }
 
@@ -183,6 +189,9 @@ Part readPart(ObjectReader& in) {
     part.stock = in.text("stock");
     part.width = in.text("width");
     part.thickness = in.text("thickness");
+    part.section =
+        in.word<SectionForm>("section", fromWord<SectionForm>, listOfWords<SectionForm>())
+            .value_or(SectionForm::Square);
     part.pair = in.flag("pair");
     part.faceEdge = readSide(in, "face_edge", Side::Centre);
     bool hasRelation = false;

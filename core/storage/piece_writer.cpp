@@ -79,6 +79,9 @@ ordered_json json(const Stands& stands) {
         .value("y", stands.y == Position{} ? ordered_json() : json(stands.y))
         .text("foot", stands.foot)
         .text("height", stands.height)
+        .text("rake", stands.rake)
+        .text("splay", stands.splay)
+        .text("at_level", stands.atLevel)
         .done();
 }
 
@@ -101,10 +104,16 @@ ordered_json json(const Spans& spans) {
     if (spans.level) {
         writer.value("level", json(*spans.level));
     }
+    if (spans.levelTo) {
+        writer.value("level_to", json(*spans.levelTo));
+    }
     if (spans.set != Setting{}) {
         writer.value("set", json(spans.set));
     }
-    return writer.flag("flat", spans.flat).done();
+    return writer.flag("flat", spans.flat)
+        .flag("angled", spans.angled)
+        .flag("leans", spans.leans)
+        .done();
 }
 
 ordered_json json(const Caps& caps) {
@@ -140,8 +149,11 @@ ordered_json json(const Part& part) {
         .text("assembly", part.assembly)
         .text("stock", part.stock)
         .text("width", part.width)
-        .text("thickness", part.thickness)
-        .flag("pair", part.pair);
+        .text("thickness", part.thickness);
+    if (part.section != SectionForm::Square) {
+        writer.text("section", wordFor(part.section));
+    }
+    writer.flag("pair", part.pair);
     if (part.faceEdge != Side::Centre) {
         writer.text("face_edge", wordFor(part.faceEdge));
     }

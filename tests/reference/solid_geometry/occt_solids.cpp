@@ -18,6 +18,7 @@
 #include <BRepGProp.hxx>
 #include <BRepLib.hxx>
 #include <BRepPrimAPI_MakeBox.hxx>
+#include <BRepPrimAPI_MakeHalfSpace.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <GC_MakeArcOfCircle.hxx>
 #include <GProp_GProps.hxx>
@@ -26,8 +27,10 @@
 #include <HLRBRep_HLRToShape.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
+#include <TopoDS_Face.hxx>
 #include <TopoDS_Shape.hxx>
 #include <gp_Ax2.hxx>
+#include <gp_Pln.hxx>
 #include <gp_Trsf.hxx>
 
 namespace shoulderline::reference {
@@ -131,6 +134,14 @@ TopoDS_Shape make(const Body& body) {
         const double high = bounds.max.y + 1.0;
         const TopoDS_Shape across = extruded(*body.edge, {1, 0, 0}, {0, 0, 1}, {0, high - low, 0});
         shape = BRepAlgoAPI_Common(shape, placed(across, {{0, low, 0}})).Shape();
+    }
+    for (const PlaneCut& plane : body.planes) {
+        const gp_Pnt on = point(plane.keeps.normal * plane.keeps.offset);
+        const Vec3 inside = plane.keeps.normal * (plane.keeps.offset - 1.0);
+        const TopoDS_Face face =
+            BRepBuilderAPI_MakeFace(gp_Pln(on, direction(plane.keeps.normal))).Face();
+        const TopoDS_Shape half = BRepPrimAPI_MakeHalfSpace(face, point(inside)).Solid();
+        shape = BRepAlgoAPI_Common(shape, half).Shape();
     }
     return shape;
 }

@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <cmath>
 
 #include "core/geometry/box_solids.h"
+#include "core/resolve/frames.h"
 #include "core/resolve/resolved_piece.h"
 
 namespace shoulderline {
@@ -27,6 +29,53 @@ double volumeOfBoxes(const ResolvedPart& part, const std::vector<Box>& cuts) {
 }
 
 }  // namespace
+
+Box boundsInSpace(const ResolvedPart& part) {
+    if (part.body.planes.empty()) {
+        return part.frame.outerBounds(part.bodyBox());
+    }
+    std::optional<Box> around;
+    for (const ConvexSolid& piece : part.body.pieces()) {
+        for (const Vec3& vertex : piece.vertices()) {
+            const Vec3 at = part.frame.toOuter(vertex);
+            around = around ? Box::around(*around, {at, at}) : Box{at, at};
+        }
+    }
+    return around.value_or(part.frame.outerBounds(part.bodyBox()));
+}
+
+Box boundsOverTenons(const ResolvedPart& part) {
+    Box box = boundsInSpace(part);
+    for (const TenonSolid& tenon : part.tenons) {
+        if (!tenon.exact) {
+            box = Box::around(box, part.frame.outerBounds(tenon.box));
+            continue;
+        }
+        for (const Vec3& vertex : tenon.exact->vertices()) {
+            const Vec3 at = part.frame.toOuter(vertex);
+            box = Box::around(box, {at, at});
+        }
+    }
+    return box;
+}
+
+Box mouthOf(const MortiseSolid& mortise) {
+    const auto [axis, way] = inwardOf(mortise.face);
+    Box mouth = mortise.box;
+    const double at = way > 0 ? mouth.min[axis] : mouth.max[axis];
+    if (mortise.exact) {
+        constexpr double kOnFace = 1e-4;
+        std::optional<Box> corners;
+        for (const Vec3& vertex : mortise.exact->vertices()) {
+            if (std::abs(vertex[axis] - at) < kOnFace) {
+                corners = corners ? Box::around(*corners, {vertex, vertex}) : Box{vertex, vertex};
+            }
+        }
+        mouth = corners.value_or(mouth);
+    }
+    mouth.min[axis] = mouth.max[axis] = at;
+    return mouth;
+}
 
 Polyhedron polyhedronOf(const TenonSolid& tenon, const Frame& frame) {
     return tenon.exact ? tenon.exact->toPolyhedron().transformed(frame)

@@ -1,0 +1,339 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/resolve/box_placing.h"
+#include "core/resolve/relations.h"
+#include "core/resolve/spacing.h"
+#include "core/resolve/stations.h"
+
+namespace shoulderline {
+
+namespace {
+
+// A member's middle line and its other two directions, while it is being found.
+struct Line {
+    std::array<Vec3, 2> at;  // on the middle line, at each of the two parts
+    Vec3 along;              // from the first to the second
+    Vec3 width;
+    Vec3 thickness;
+
+    [[nodiscard]] Vec3 middle() const { return (at[0] + at[1]) * 0.5; }
+};
+
+class AngledSpan {
+  public:
+    AngledSpan(const Part& part,
+               const Spans& spans,
+               const Section& section,
+               const std::array<Neighbour, 2>& ends,
+               const Place& place,
+               Evaluation& evaluation)
+        : part_(part),
+          spans_(spans),
+          section_(section),
+          ends_(ends),
+          place_(place),
+          evaluation_(evaluation) {}
+
+    std::vector<PlacedMember> place(const std::optional<std::array<Neighbour, 2>>& between);
+
+  private:
+    bool findAxes();
+    bool readLevels();
+    std::optional<Vec3> anchorAt(const Neighbour& end, double at, Vec3& postDirection);
+    std::optional<Line> lineThrough(const std::array<double, 2>& at, bool byMiddle);
+    std::optional<PlacedMember> cutToFaces(const Line& line);
+    bool layOutSet(const std::array<Neighbour, 2>& between,
+                   std::array<std::vector<double>, 2>& middles,
+                   Length& gap);
+    void passesBy(std::size_t end);
+
+    const Part& part_;
+    const Spans& spans_;
+    const Section& section_;
+    const std::array<Neighbour, 2>& ends_;
+    const Place& place_;
+    Evaluation& evaluation_;
+    MemberAxes axes_;
+    std::array<Position, 2> level_;
+    std::array<double, 2> levelAt_{};
+    Length by_;
+};
+
+Vec3 unit(int axis) {
+    Vec3 direction;
+    direction[axis] = 1.0;
+    return direction;
+}
+
+// What is left of `v` square to the unit vector `along`.
+Vec3 squareTo(Vec3 v, Vec3 along) {
+    return normalised(v - along * dot(v, along));
+}
+
+void AngledSpan::passesBy(std::size_t end) {
+    evaluation_.trouble(
+        place_,
+        "it passes by '" + (end == 0 ? spans_.from : spans_.to) + "' instead of meeting it",
+        RuleId::FacesSquarely);
+}
+
+// Which way it runs, mostly, and so which way its width and its thickness lie.
+bool AngledSpan::findAxes() {
+    const Vec3 between = ends_[1].box.centre() - ends_[0].box.centre();
+    const int upright = longestAxis(ends_[0].lengthDirection);
+    Vec3 level = between;
+    level[upright] = 0.0;  // the two parts it joins lie beside one another
+    axes_ = axesOf(spans_, longestAxis(level), ends_[0]);
+    if (spans_.flat) {
+        evaluation_.trouble(place_,
+                            "a member that meets the parts it joins at an angle lies with its "
+                            "width along them; leave out that it lies flat");
+        return false;
+    }
+    return true;
+}
+
+bool AngledSpan::readLevels() {
+    level_[0] = spans_.level.value_or(Position{});
+    level_[1] = spans_.levelTo.value_or(level_[0]);
+    for (std::size_t e = 0; e < 2; ++e) {
+        if (level_[e].face != Side::Centre && !liesOn(level_[e].face, axes_.width)) {
+            evaluation_.trouble(place_,
+                                "its level names its " + std::string(wordFor(level_[e].face)) +
+                                    ", which is not across its width");
+            return false;
+        }
+        if (level_[e].at.empty()) {
+            levelAt_[e] = ends_[e].box.centre()[axes_.width];
+            continue;
+        }
+        const std::optional<Length> at = evaluation_.length(level_[e].at, place_, "level");
+        if (!at) {
+            return false;
+        }
+        levelAt_[e] = at->mm();
+    }
+    const std::optional<Length> by = evaluation_.length(spans_.set.by, place_, "set by", Length());
+    if (!by) {
+        return false;
+    }
+    if (spans_.set.from != Side::Centre && !liesOn(spans_.set.from, axes_.thickness)) {
+        evaluation_.trouble(place_,
+                            "it cannot be set in from the " +
+                                std::string(wordFor(spans_.set.from)) +
+                                ", along which it runs or its width lies");
+        return false;
+    }
+    by_ = *by;
+    return true;
+}
+
+// Where the member's reference side lies on one of the two parts, `at` along it.
+std::optional<Vec3> AngledSpan::anchorAt(const Neighbour& end, double at, Vec3& postDirection) {
+    const std::optional<Station> station = stationOn(*end.part, end.frame, axes_.width, at);
+    if (!station) {
+        evaluation_.trouble(place_,
+                            "'" + end.part->of + "' does not run the way that its level is stated");
+        return std::nullopt;
+    }
+    postDirection = station->direction;
+    if (spans_.set.from == Side::Centre) {
+        return station->middle + unit(axes_.thickness) * by_.mm();
+    }
+    const Vec3 side = directionOf(spans_.set.from);
+    const std::size_t i =
+        std::abs(dot(side, station->across[0])) > std::abs(dot(side, station->across[1])) ? 0 : 1;
+    Vec3 outwards = station->across[i];
+    outwards = dot(outwards, side) > 0 ? outwards : -outwards;
+    return station->middle + outwards * (station->half[i] - by_.mm());
+}
+
+// The member whose stated side or middle is at the two levels. How far its middle is from its top
+// depends on how it leans, and that on where its middle is: a few rounds settle it.
+std::optional<Line> AngledSpan::lineThrough(const std::array<double, 2>& at, bool byMiddle) {
+    constexpr int kMostRounds = 40;
+    constexpr double kSettled = 1e-10;
+    const double width = section_.width.value.mm();
+    const double thickness = section_.thickness.value.mm();
+    Line line;
+    line.width = unit(axes_.width);
+    line.thickness = unit(axes_.thickness);
+    Vec3 before[2];
+    for (int round = 0; round < kMostRounds; ++round) {
+        const double half = std::abs(line.width[axes_.width]) * width / 2 +
+                            std::abs(line.thickness[axes_.width]) * thickness / 2;
+        std::array<Vec3, 2> anchors;
+        Vec3 leaning;
+        for (std::size_t e = 0; e < 2; ++e) {
+            double middle = at[e];
+            if (const std::optional<AxisWay> way = wayOf(level_[e].face); way && !byMiddle) {
+                middle -= way->way * half;
+            }
+            Vec3 direction;
+            const std::optional<Vec3> anchor = anchorAt(ends_[e], middle, direction);
+            if (!anchor) {
+                return std::nullopt;
+            }
+            anchors[e] = *anchor;
+            leaning = leaning + (direction[axes_.width] < 0 ? -direction : direction);
+        }
+        line.along = normalised(anchors[1] - anchors[0]);
+        line.width = squareTo(spans_.leans ? leaning : unit(axes_.width), line.along);
+        line.thickness = cross(line.along, line.width);
+        if (line.thickness[axes_.thickness] < 0) {
+            line.thickness = -line.thickness;
+        }
+        Vec3 toMiddle;
+        if (const std::optional<AxisWay> way = wayOf(spans_.set.from)) {
+            toMiddle = line.thickness * (-way->way * thickness / 2);
+        }
+        line.at = {anchors[0] + toMiddle, anchors[1] + toMiddle};
+        if (norm(line.at[0] - before[0]) + norm(line.at[1] - before[1]) < kSettled) {
+            break;
+        }
+        before[0] = line.at[0];
+        before[1] = line.at[1];
+    }
+    return line;
+}
+
+// Ends the member on the faces that its middle line meets.
+std::optional<PlacedMember> AngledSpan::cutToFaces(const Line& line) {
+    constexpr double kSteepest = 0.2;  // of the face to the member: about 78 degrees from square
+    const Vec3 width = line.width * (section_.width.value.mm() / 2);
+    const Vec3 thickness = line.thickness * (section_.thickness.value.mm() / 2);
+    const Vec3 middle = line.middle();
+    std::array<EnteredFace, 2> faces;
+    std::array<double, 2> reach{1e30, -1e30};  // of the corners, along the member from its middle
+    for (std::size_t e = 0; e < 2; ++e) {
+        const Vec3 way = e == 0 ? -line.along : line.along;
+        const std::optional<EnteredFace> face =
+            enteredFace(*ends_[e].part, ends_[e].frame, middle, way);
+        if (!face || dot(face->outward, way) > -kSteepest) {
+            passesBy(e);
+            return std::nullopt;
+        }
+        faces[e] = *face;
+        for (const Vec3& corner :
+             {width + thickness, width - thickness, thickness - width, -width - thickness}) {
+            const double at =
+                dot(face->outward, face->point - middle - corner) / dot(face->outward, line.along);
+            reach[e] = e == 0 ? std::min(reach[e], at) : std::max(reach[e], at);
+        }
+    }
+    if (reach[1] - reach[0] < kApart) {
+        passesBy(1);
+        return std::nullopt;
+    }
+    PlacedMember member;
+    member.width = section_.width;
+    member.thickness = section_.thickness;
+    member.faceSide = spans_.set.from != Side::Centre ? spans_.set.from : outward(axes_.thickness);
+    const Side usualEdge =
+        axes_.width == 0 ? (axes_.thickness == 1 ? Side::Left : Side::Right) : outward(axes_.width);
+    member.faceEdge = liesOn(part_.faceEdge, axes_.width) ? part_.faceEdge : usualEdge;
+    Frame frame;
+    frame.z = line.thickness * -wayOf(member.faceSide)->way;
+    frame.y = line.width * -wayOf(member.faceEdge)->way;
+    frame.x = cross(frame.y, frame.z);
+    const bool runsOn = dot(frame.x, line.along) > 0;
+    frame.origin = middle + line.along * (runsOn ? reach[0] : reach[1]) -
+                   frame.y * (section_.width.value.mm() / 2) -
+                   frame.z * (section_.thickness.value.mm() / 2);
+    const Length length = Length::mm(reach[1] - reach[0]);
+    member.length = sizeFrom(RuleId::ShoulderToShoulder, length);
+    member.turned = frame;
+    member.box = {{}, {length.mm(), section_.width.value.mm(), section_.thickness.value.mm()}};
+    for (const EnteredFace& face : faces) {
+        const Vec3 normal = frame.directionToLocal(-face.outward);
+        if (std::abs(std::abs(normal.x) - 1.0) > kSquareTolerance) {
+            member.ends.push_back({{normal, dot(normal, frame.toLocal(face.point))}});
+        }
+    }
+    return member;
+}
+
+// The middles of the members along each of the two parts, between the faces of the two parts that
+// the set lies between.
+bool AngledSpan::layOutSet(const std::array<Neighbour, 2>& between,
+                           std::array<std::vector<double>, 2>& middles,
+                           Length& gap) {
+    for (std::size_t e = 0; e < 2; ++e) {
+        const Neighbour& along = ends_[e];
+        const Station middle =
+            stationAt(*along.part, along.frame, along.part->shoulderLength.value.mm() / 2);
+        std::array<double, 2> free{};  // from that middle along the part
+        for (std::size_t b = 0; b < 2; ++b) {
+            const Vec3 to = between[b].box.centre() - middle.middle;
+            const Vec3 way = dot(to, middle.direction) > 0 ? middle.direction : -middle.direction;
+            const std::optional<EnteredFace> face =
+                enteredFace(*between[b].part, between[b].frame, middle.middle, way);
+            if (!face) {
+                evaluation_.trouble(place_,
+                                    "'" + along.part->of + "' does not run to '" +
+                                        between[b].part->of + "', which the set lies next to");
+                return false;
+            }
+            free[b] = dot(face->point - middle.middle, middle.direction);
+        }
+        const SetLayout layout = layOut(*part_.spacing,
+                                        std::min(free[0], free[1]),
+                                        std::max(free[0], free[1]),
+                                        section_.width.value,
+                                        place_,
+                                        evaluation_);
+        if (e == 0) {
+            gap = layout.gap;
+        }
+        for (const double low : layout.lows) {
+            const Vec3 at =
+                middle.middle + middle.direction * (low + section_.width.value.mm() / 2);
+            middles[e].push_back(at[axes_.width]);
+        }
+        if (middle.direction[axes_.width] < 0) {
+            std::reverse(middles[e].begin(), middles[e].end());
+        }
+    }
+    return !middles[0].empty() && middles[0].size() == middles[1].size();
+}
+
+std::vector<PlacedMember> AngledSpan::place(
+    const std::optional<std::array<Neighbour, 2>>& between) {
+    if (!findAxes() || !readLevels()) {
+        return {};
+    }
+    std::array<std::vector<double>, 2> at{std::vector{levelAt_[0]}, std::vector{levelAt_[1]}};
+    Length gap;
+    if (between) {
+        at = {};
+        if (!layOutSet(*between, at, gap)) {
+            return {};
+        }
+    }
+    std::vector<PlacedMember> members;
+    for (std::size_t i = 0; i < at[0].size(); ++i) {
+        const std::optional<Line> line = lineThrough({at[0][i], at[1][i]}, between.has_value());
+        std::optional<PlacedMember> member = line ? cutToFaces(*line) : std::nullopt;
+        if (!member) {
+            return {};
+        }
+        member->gap = gap;
+        members.push_back(std::move(*member));
+    }
+    return members;
+}
+
+}  // namespace
+
+std::vector<PlacedMember> placeAngled(const Part& part,
+                                      const Spans& spans,
+                                      const Section& section,
+                                      const std::array<Neighbour, 2>& ends,
+                                      const std::optional<std::array<Neighbour, 2>>& between,
+                                      const Place& place,
+                                      Evaluation& evaluation) {
+    return AngledSpan(part, spans, section, ends, place, evaluation).place(between);
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,149 @@
+#include "core/resolve/joint_angles.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/measure/angle_text.h"
+#include "core/measure/number_text.h"
+#include "core/resolve/frames.h"
+#include "core/resolve/stations.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kSquare = 1e-7;  // radians
+
+// The plane that an end is cut to, out of the part; the blank's own end where none cuts it.
+Vec3 endNormal(const ResolvedPart& part, End end) {
+    const double way = end == End::Far ? 1.0 : -1.0;
+    Vec3 normal{way, 0, 0};
+    double most = 0.5;  // planes along the part shape its sides
+    for (const PlaneCut& plane : part.body.planes) {
+        if (plane.surface < 0 && plane.keeps.normal.x * way > most) {
+            most = plane.keeps.normal.x * way;
+            normal = plane.keeps.normal;
+        }
+    }
+    return normal;
+}
+
+Angle between(Vec3 a, Vec3 b) {
+    return Angle::radians(std::atan2(norm(cross(a, b)), dot(a, b)));
+}
+
+// The lesser of the angles that two lines make.
+Angle betweenLines(Vec3 a, Vec3 b) {
+    return between(a, dot(a, b) < 0 ? -b : b);
+}
+
+}  // namespace
+
+EndAngles endAnglesOf(const ResolvedPart& part, End end) {
+    Vec3 n = endNormal(part, end);
+    n.x = std::abs(n.x);  // as seen with the end ahead
+    EndAngles angles;
+    angles.isSquare = std::hypot(n.y, n.z) < kSquare;
+    // On a side the plane runs back by ny / nx, or nz / nx, for each millimetre across it.
+    const double width = part.width.value.mm();
+    const double thickness = part.thickness.value.mm();
+    const auto lineOn = [](Face side, double across, double slope) {
+        // The wood goes on furthest where the plane's normal looks away from.
+        return ShoulderLine{side,
+                            Angle::radians(std::atan(-slope)),
+                            Length::mm(across * std::hypot(1.0, slope)),
+                            Length::mm(std::abs(across * slope))};
+    };
+    angles.lines = {lineOn(Face::FaceSide, width, n.y / n.x),
+                    lineOn(Face::BackSide, width, n.y / n.x),
+                    lineOn(Face::FaceEdge, thickness, n.z / n.x),
+                    lineOn(Face::BackEdge, thickness, n.z / n.x)};
+    angles.mitre = Angle::radians(std::atan(-n.y / n.x));
+    angles.tilt = Angle::radians(std::asin(std::clamp(-n.z, -1.0, 1.0)));
+    return angles;
+}
+
+bool JointAngles::isSquare() const {
+    return std::max({toFace.radians(), mortise.radians(), runOut.radians(), mouthTurn.radians()}) <
+           kSquare;
+}
+
+JointAngles anglesOf(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
+    JointAngles angles;
+    const ResolvedPart& tenoned = resolved.parts[joint.tenoned];
+    const ResolvedPart& mortised = resolved.parts[joint.mortised];
+    if (!joint.form().isSized() ||
+        (tenoned.body.planes.empty() && squared(relativeFrame(mortised.frame, tenoned.frame)))) {
+        return angles;
+    }
+    const Vec3 out = joint.end == End::Far ? tenoned.frame.x : -tenoned.frame.x;
+    const std::optional<EnteredFace> face = enteredFace(
+        mortised, mortised.frame, tenoned.frame.toOuter(tenoned.bodyBox().centre()), out);
+    if (!face) {
+        return angles;
+    }
+    const Vec3 in = -face->outward;
+    const Station post = stationAt(mortised, mortised.frame, mortised.frame.toLocal(face->point).x);
+    angles.toFace = between(out, in);
+    angles.mortise = between(joint.frame.x, in);
+    angles.runOut = between(joint.frame.x, out);
+    const auto onFace = [&](Vec3 v) { return normalised(v - in * dot(v, in)); };
+    const Vec3 along = onFace(post.direction);
+    const Vec3 width = onFace(joint.frame.y);
+    const Vec3 thickness = onFace(joint.frame.z);
+    angles.mouthTurn = std::min(betweenLines(along, width), betweenLines(along, thickness));
+    return angles;
+}
+
+std::string slopeText(Angle angle) {
+    const double degrees = std::abs(angle.degrees());
+    const double slope = std::tan(std::abs(angle.radians()));
+    std::string text = showAngle(Angle::degrees(degrees));
+    if (slope > 1e-6 && slope <= 1.0) {
+        constexpr double kFine = 10.0;  // a run is said to a tenth where it is short
+        const double run = 1.0 / slope;
+        text += ", 1 in " + showDecimal(run, run < kFine ? 1 : 0);
+    } else if (slope > 1.0) {
+        text += ", " + showDecimal(slope, 1) + " in 1";
+    }
+    return text;
+}
+
+std::vector<std::string> endSettings(const ResolvedPart& part, End end) {
+    const EndAngles angles = endAnglesOf(part, end);
+    std::vector<std::string> words;
+    if (std::abs(angles.mitre.radians()) > kSquare) {
+        words.push_back("saw, face side down: gauge " + slopeText(angles.mitre) +
+                        " from square, longer at the " +
+                        (angles.mitre.radians() > 0 ? "back edge" : "face edge"));
+    }
+    if (std::abs(angles.tilt.radians()) > kSquare) {
+        words.push_back("saw, face side down: blade " + slopeText(angles.tilt) +
+                        " from square, longer at the " +
+                        (angles.tilt.radians() > 0 ? "back side" : "face side"));
+    }
+    return words;
+}
+
+std::vector<std::string> jointSettings(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
+    const JointAngles angles = anglesOf(resolved, joint);
+    std::vector<std::string> words;
+    if (angles.isSquare()) {
+        return words;
+    }
+    if (angles.mortise.radians() > kSquare) {
+        words.push_back("mortise: table tilted " + slopeText(angles.mortise) + " from the face");
+    } else {
+        words.push_back("mortise: square to the face");
+    }
+    if (angles.mouthTurn.radians() > kSquare) {
+        words.push_back("mouth turned " + slopeText(angles.mouthTurn) +
+                        " from the way the part runs");
+    }
+    words.push_back(angles.runOut.radians() > kSquare
+                        ? "tenon: " + slopeText(angles.runOut) + " out of line with the grain"
+                        : "tenon: in line with its part");
+    return words;
+}
+
+}  // namespace shoulderline

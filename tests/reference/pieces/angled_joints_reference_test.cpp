@@ -1,0 +1,231 @@
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "core/check/neighbours.h"
+#include "core/resolve/joint_angles.h"
+#include "tests/reference/solid_geometry/occt_solids.h"
+#include "tests/support/pieces.h"
+
+// Rails that meet leaning posts at an angle, against Open CASCADE Technology 7.6 and against
+// spherical trigonometry.
+namespace shoulderline {
+namespace {
+
+using reference::Solid;
+using reference::SolidPlan;
+
+struct Stance {
+    const char* rake;    // of the back legs
+    const char* splay;   // of the back legs
+    const char* behind;  // how much narrower each side is behind
+    bool isSquareToPost;
+};
+
+constexpr Stance kStances[] = {{"0", "0", "1 3/4 in", false},
+                               {"0", "0", "1 3/4 in", true},
+                               {"8 deg", "0", "0 in", false},
+                               {"8 deg", "0", "1 1/2 in", true},
+                               {"5 deg", "4 deg", "1 in", false},
+                               {"5 deg", "4 deg", "1 in", true},
+                               {"-7 deg", "6 deg", "1/2 in", false},
+                               {"10 deg", "2 deg", "2 in", true},
+                               {"3 deg", "9 deg", "1 in", false},
+                               {"12 deg", "-3 deg", "3/4 in", false}};
+
+Part leg(const std::string& name, const std::string& right, Position depth, const Stance& stance) {
+    Part post;
+    post.name = name;
+    post.role = Role::Post;
+    post.stock = "leg stock";
+    post.width = "1 3/4 in";
+    post.pair = true;
+    post.faceEdge = Side::Front;
+    Stands stands;
+    stands.x = {Side::Right, right};
+    stands.y = std::move(depth);
+    stands.height = "20 in";
+    stands.atLevel = "16 in";
+    stands.rake = stance.rake;
+    stands.splay = stance.splay;
+    post.relation = stands;
+    return post;
+}
+
+Part railBetween(const std::string& name,
+                 const std::string& from,
+                 const std::string& to,
+                 Side set,
+                 const char* top) {
+    Part rail;
+    rail.name = name;
+    rail.stock = "rail stock";
+    rail.width = "2 1/2 in";
+    Spans spans;
+    spans.from = from;
+    spans.to = to;
+    spans.angled = true;
+    spans.level = Position{Side::Top, top};
+    spans.set = {set, "3/8 in"};
+    rail.relation = spans;
+    return rail;
+}
+
+// A seat frame on leaning legs, narrower behind.
+Piece seatFrame(const Stance& stance) {
+    Piece piece;
+    piece.stocks = {{"leg stock", "White ash", Cut::Flat, "1 3/4 in", "", "", "", ""},
+                    {"rail stock", "White ash", Cut::Flat, "13/16 in", "", "", "", ""}};
+    piece.parts = {
+        leg("front leg", "9 1/2 in", {Side::Front, "0"}, stance),
+        leg("back leg", std::string("9 1/2 in - ") + stance.behind, {Side::Back, "17 in"}, stance),
+        railBetween("front rail", "front leg, left", "front leg, right", Side::Front, "17 in"),
+        railBetween("back rail", "back leg, left", "back leg, right", Side::Back, "16 1/2 in")};
+    Part side = railBetween("side rail", "front leg", "back leg", Side::Right, "17 in");
+    side.pair = true;
+    piece.parts.push_back(side);
+    for (const Part& rail : piece.parts) {
+        for (const char* into : {"front leg", "back leg"}) {
+            const bool meets = rail.name == "side rail" ||
+                               rail.name.substr(0, 4) == std::string(into).substr(0, 4);
+            if (stance.isSquareToPost && rail.role == Role::Rail && meets) {
+                JointStatement joint;
+                joint.tenoned = rail.name;
+                joint.mortised = into;
+                joint.features = {JointFeature::SquareToPost};
+                piece.joints.push_back(joint);
+            }
+        }
+    }
+    return piece;
+}
+
+class AngledJoints : public ::testing::TestWithParam<Stance> {};
+INSTANTIATE_TEST_SUITE_P(OpenCascade, AngledJoints, ::testing::ValuesIn(kStances));
+
+// The ends of a rail lie on the faces of its posts: what the kernel leaves of a longer rail between
+// the two posts has the volume of ours.
+TEST_P(AngledJoints, RailsEndOnTheFacesOfTheirPosts) {
+    const ResolvedPiece piece = testing::resolved(seatFrame(GetParam()));
+    ASSERT_TRUE(piece.troubles.empty()) << piece.troubles.front().message;
+    for (const ResolvedPart& rail : piece.parts) {
+        if (rail.role != Role::Rail) {
+            continue;
+        }
+        Box longer = rail.bodyBox();
+        longer.min.x -= 10.0;  // ends within the posts
+        longer.max.x += 10.0;
+        SolidPlan plan{longer, rail.frame, {}, {}};
+        Solid left(plan);
+        for (const ResolvedPart& post : piece.parts) {
+            if (post.role == Role::Post) {
+                left = reference::cut(left, Solid(SolidPlan{post.body, post.frame, {}, {}}));
+            }
+        }
+        const double theirs = left.volume();
+        EXPECT_NEAR(rail.body.volume().value(), theirs, 1e-6 * theirs) << rail.name;
+    }
+}
+
+TEST_P(AngledJoints, VolumesHollowsAndWallsAreThoseOfTheKernel) {
+    const ResolvedPiece piece = testing::resolved(seatFrame(GetParam()));
+    for (std::size_t p = 0; p < piece.parts.size(); ++p) {
+        const ResolvedPart& part = piece.parts[p];
+        SolidPlan plan{part.body, part.frame, {}, {}};
+        for (const TenonSolid& tenon : part.tenons) {
+            plan.added.push_back(tenon.solid());
+        }
+        for (const MortiseSolid& mortise : part.mortises) {
+            plan.cutAway.push_back(mortise.solid());
+        }
+        const double theirs = Solid(plan).volume();
+        EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs) << part.name;
+        for (const Meeting& meeting : meetingsIn(piece, p)) {
+            const Solid first(SolidPlan{meeting.first.solid(), part.frame, {}, {}});
+            const Solid second(SolidPlan{meeting.second.solid(), part.frame, {}, {}});
+            const double shared = reference::common(first, second).volume();
+            EXPECT_NEAR(meeting.shared, shared, 1e-6 * std::max(shared, 1.0)) << part.name;
+            EXPECT_NEAR(meeting.wall, reference::minimumDistance(first, second), 1e-6);
+        }
+    }
+}
+
+// A tenon fills its mortise but for the room at the bottom: nothing of it stands in the wood of the
+// post, and all of it past the face stands in the mortise.
+TEST_P(AngledJoints, TenonsStandWholeInTheirMortises) {
+    const ResolvedPiece piece = testing::resolved(seatFrame(GetParam()));
+    for (const ResolvedPart& part : piece.parts) {
+        for (const TenonSolid& tenon : part.tenons) {
+            const ResolvedPart& post = piece.parts[piece.joints[tenon.joint].mortised];
+            const Solid ours(SolidPlan{tenon.solid(), part.frame, {}, {}});
+            SolidPlan wood{post.body, post.frame, {}, {}};
+            for (const MortiseSolid& mortise : post.mortises) {
+                wood.cutAway.push_back(mortise.solid());
+            }
+            EXPECT_NEAR(reference::common(ours, Solid(wood)).volume(), 0.0, 1e-3) << part.name;
+            const Solid whole(SolidPlan{post.body, post.frame, {}, {}});
+            EXPECT_NEAR(reference::common(ours, whole).volume(), tenon.solid().volume(), 1e-3)
+                << part.name << ": it begins on the face";
+        }
+    }
+}
+
+// The corner where three planes meet: the face side, the face edge (square to it), and the end.
+// Their lines make a spherical triangle with a right angle at the arris. With a and b the angles
+// there between the arris and the end's lines on face side and face edge, Napier's rules give the
+// angle A between the end and the face side: tan A = tan b / sin a.
+TEST_P(AngledJoints, SawSettingsFollowNapiersRules) {
+    const ResolvedPiece piece = testing::resolved(seatFrame(GetParam()));
+    for (const ResolvedPart& rail : piece.parts) {
+        if (rail.role != Role::Rail) {
+            continue;
+        }
+        for (const End end : {End::Start, End::Far}) {
+            const EndAngles angles = endAnglesOf(rail, end);
+            const double a = M_PI / 2 - angles.lines[0].fromSquare.radians();
+            const double b = M_PI / 2 - angles.lines[2].fromSquare.radians();
+            const double between = std::atan2(std::sin(b), std::cos(b) * std::sin(a));
+            EXPECT_NEAR(angles.mitre.radians(), angles.lines[0].fromSquare.radians(), 1e-12);
+            EXPECT_NEAR(angles.tilt.degrees(), 90.0 - between * 180 / M_PI, 1e-9) << rail.name;
+        }
+    }
+}
+
+// Where the legs lean by rake r and splay s and the rails run square to the piece, the front rail's
+// end leaves the square by s on its face and not at all on its edge; the side rail's by t with
+// tan t = tan r cos^2 s on its face (the leg's section keeps its front edge to the front).
+TEST(LeaningLegs, GiveTheirRailsTheAnglesOfTheStance) {
+    const ResolvedPiece piece = testing::resolved(seatFrame({"7 deg", "5 deg", "0 in", false}));
+    const auto angleOn = [&](const char* rail, std::size_t side) {
+        return std::abs(endAnglesOf(testing::partNamed(piece, rail), End::Start)
+                            .lines[side]
+                            .fromSquare.degrees());
+    };
+    EXPECT_NEAR(angleOn("front rail", 0), 5.0, 1e-9);
+    EXPECT_NEAR(angleOn("front rail", 2), 0.0, 1e-9);
+    const double r = 7 * M_PI / 180;
+    const double s = 5 * M_PI / 180;
+    EXPECT_NEAR(angleOn("side rail, right", 0),
+                std::atan(std::tan(r) * std::cos(s) * std::cos(s)) * 180 / M_PI,
+                1e-9);
+}
+
+// The angle at which a leg stands from the plumb line: tan^2 = tan^2 rake + tan^2 splay, as for any
+// two slopes at right angles.
+TEST(LeaningLegs, StandAtTheResultantOfRakeAndSplay) {
+    const ResolvedPiece piece = testing::resolved(seatFrame({"11 deg", "6 deg", "0 in", false}));
+    const ResolvedPart& post = testing::partNamed(piece, "front leg, right");
+    const double resultant =
+        std::atan(std::hypot(std::tan(11 * M_PI / 180), std::tan(6 * M_PI / 180)));
+    EXPECT_NEAR(std::acos(post.frame.x.z), resultant, 1e-12);
+    EXPECT_NEAR(post.frame.x.x / post.frame.x.z, -std::tan(6 * M_PI / 180), 1e-12)
+        << "to the middle going up";
+    EXPECT_NEAR(post.frame.x.y / post.frame.x.z, std::tan(11 * M_PI / 180), 1e-12)
+        << "back going up";
+    const Box bounds = boundsInSpace(post);
+    EXPECT_NEAR(bounds.min.z, 0.0, 1e-9);
+    EXPECT_NEAR(bounds.max.z, 20 * 25.4, 1e-9) << "its ends are level";
+}
+
+}  // namespace
+}  // namespace shoulderline
