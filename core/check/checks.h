@@ -38,9 +38,9 @@ void checkMeetings(const CheckContext&, std::vector<Finding>&);  // mortises in 
 void checkContacts(const CheckContext&,
                    std::vector<Finding>&);  // parts that touch or run through one another
 void checkShapes(const CheckContext&,
-                 std::vector<Finding>&);  // joints where a part is shaped away
+                 std::vector<Finding>&);                       // joints where a part is shaped away
 void checkAngles(const CheckContext&, std::vector<Finding>&);  // grain in angled tenons
-void checkStock(const CheckContext&, std::vector<Finding>&);  // stock that can yield the parts
+void checkStock(const CheckContext&, std::vector<Finding>&);   // stock that can yield the parts
 
 void checkMovement(const CheckContext&, std::vector<Finding>&);  // wood that moves and is held
 void checkStrength(const CheckContext&, std::vector<Finding>&);  // the joint worked hardest

@@ -60,18 +60,30 @@ bool cornersInWood(const ConvexSolid& solid,
     });
 }
 
-bool opensInWood(const MortiseSolid& mortise, Vec3 wayIn, const std::vector<ConvexSolid>& wood) {
-    return mortise.exact ? cornersInWood(*mortise.exact, wayIn, wayIn * kSliver, wood)
-                         : woodIn(mouthSliver(mortise), wood) >= kLeastCovered;
+// Whether the joint lies askew in the part.
+bool isAskew(const ResolvedPart& part, const ResolvedJoint& joint) {
+    return !squared(relativeFrame(part.frame, joint.frame));
 }
 
-// Whether the tenon stands on the part's own wood, `wayOut` of its end.
-bool standsOnWood(const TenonSolid& tenon,
-                  Vec3 wayOut,
-                  double length,
+bool opensInWood(const ResolvedPart& part,
+                 const ResolvedJoint& joint,
+                 const MortiseSolid& mortise,
+                 const std::vector<ConvexSolid>& wood) {
+    const Vec3 wayIn = part.frame.directionToLocal(joint.frame.x);
+    return isAskew(part, joint) && mortise.exact
+               ? cornersInWood(*mortise.exact, wayIn, wayIn * kSliver, wood)
+               : woodIn(mouthSliver(mortise, joint.mortise.below.mm()), wood) >= kLeastCovered;
+}
+
+// Whether the tenon stands on the part's own wood.
+bool standsOnWood(const ResolvedPart& part,
+                  const ResolvedJoint& joint,
+                  const TenonSolid& tenon,
                   const std::vector<ConvexSolid>& wood) {
-    return tenon.exact ? cornersInWood(*tenon.exact, wayOut, -wayOut * kSliver, wood)
-                       : woodIn(rootSliver(tenon, length), wood) >= kLeastCovered;
+    const Vec3 wayOut = part.frame.directionToLocal(joint.frame.x);
+    return tenon.exact && (isAskew(part, joint) || !part.body.planes.empty())
+               ? cornersInWood(*tenon.exact, wayOut, -wayOut * kSliver, wood)
+               : woodIn(rootSliver(tenon, part.shoulderLength.value.mm()), wood) >= kLeastCovered;
 }
 
 void tell(const CheckContext& context,
@@ -120,8 +132,7 @@ void checkShapes(const CheckContext& context, std::vector<Finding>& findings) {
         const std::vector<ConvexSolid> wood = part.body.pieces();
         for (const MortiseSolid& mortise : part.mortises) {
             const ResolvedJoint& joint = context.resolved.joints[mortise.joint];
-            const Vec3 wayIn = part.frame.directionToLocal(joint.frame.x);
-            if (joint.form().isSized() && !opensInWood(mortise, wayIn, wood)) {
+            if (joint.form().isSized() && !opensInWood(part, joint, mortise, wood)) {
                 tell(context,
                      RuleId::MouthOnFace,
                      mortise.joint,
@@ -131,10 +142,8 @@ void checkShapes(const CheckContext& context, std::vector<Finding>& findings) {
             }
         }
         for (const TenonSolid& tenon : part.tenons) {
-            const Vec3 wayOut =
-                part.frame.directionToLocal(context.resolved.joints[tenon.joint].frame.x);
-            if (!tenon.isHaunch &&
-                !standsOnWood(tenon, wayOut, part.shoulderLength.value.mm(), wood)) {
+            const ResolvedJoint& joint = context.resolved.joints[tenon.joint];
+            if (!tenon.isHaunch && !standsOnWood(part, joint, tenon, wood)) {
                 tell(context,
                      RuleId::ShoulderLeast,
                      tenon.joint,

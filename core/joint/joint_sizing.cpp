@@ -80,7 +80,8 @@ bool mayHave(JointKind kind, JointFeature feature) {
         case JointKind::Stub:
             return isOne({BareFaced, Pinned, SquareToPost});
         case JointKind::Loose:
-            return isOne({BareFaced, Twin, Double, Mitred, Horn, Shortened, RoundEnds, SquareToPost});
+            return isOne(
+                {BareFaced, Twin, Double, Mitred, Horn, Shortened, RoundEnds, SquareToPost});
         case JointKind::Housed:
             return isOne({Stopped});
         case JointKind::Bridle:

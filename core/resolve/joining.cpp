@@ -162,7 +162,7 @@ void Joiner::sizeThere(OpenJoint& joint) {
                          std::all_of(mortised.cuts.begin(),
                                      mortised.cuts.end(),
                                      [](const ResolvedCut& cut) { return cut.joint.has_value(); });
-    if (isPlain || !isSunk(joint)) {
+    if (isPlain || joint.face || !isSunk(joint)) {
         return;
     }
     const Box blank = joint.task.post;

@@ -5,7 +5,6 @@
 
 #include "core/geometry/cylinder.h"
 #include "core/joint/screws.h"
-#include "core/resolve/face_there.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -166,7 +165,7 @@ void putTenons(const OpenJoint& joint,
         slot.note = "slot for the wedge";
         slot.joint = index;
         TenonSolid there;
-        put(solid, joint.inTenoned, there);
+        put(solid, joint.inTenoned, std::nullopt, there);
         slot.box = there.box;
         slot.exact = std::move(there.exact);
         tenoned.cuts.push_back(std::move(slot));
@@ -247,70 +246,6 @@ std::optional<OpenJoint> openJoint(const ResolvedPiece& resolved,
     task.grooveAtBackEdge = ownGroove(tenoned, Face::BackEdge, end);
     task.groove = grooveAt(mortised, faceEntered(joint.axis, joint.way), toEnd, task.section);
     return joint;
-}
-
-void findNeighboursBefore(std::span<OpenJoint> joints,
-                          const ResolvedPiece& resolved,
-                          const SizingGuide& guide) {
-    const double gap = guide.rules[RuleId::MortiseGapLeast].value;
-    const auto mouthsOf = [&](const OpenJoint& joint) {
-        std::vector<Box> boxes;
-        for (const JointSolid& solid : cutJoint(joint.task, joint.sized, guide).mortises) {
-            boxes.push_back(joint.inMortised.outerBounds(solid.box));
-        }
-        return boxes;
-    };
-    for (OpenJoint& one : joints) {
-        if (!one.task.form.has(JointFeature::Shortened)) {
-            continue;
-        }
-        std::vector<Box> others;
-        for (const OpenJoint& other : joints) {
-            if (&other != &one && other.mortised == one.mortised) {
-                const std::vector<Box> some = mouthsOf(other);
-                others.insert(others.end(), some.begin(), some.end());
-            }
-        }
-        for (const ResolvedCut& cut : resolved.parts[one.mortised].cuts) {
-            others.push_back(cut.box);
-        }
-        const double face = one.inMortised.origin[one.axis];
-        double nearest = 0.0;
-        for (const Box& mine : mouthsOf(one)) {
-            for (const Box& other : others) {
-                const double before =
-                    one.way > 0 ? other.min[one.axis] - face : face - other.max[one.axis];
-                bool isInLine = before > kLengthTolerance.mm();
-                for (int axis = 0; axis < 3; ++axis) {
-                    isInLine =
-                        isInLine && (axis == one.axis || (other.min[axis] - gap < mine.max[axis] &&
-                                                          mine.min[axis] < other.max[axis] + gap));
-                }
-                if (isInLine && (nearest == 0.0 || before < nearest)) {
-                    nearest = before;
-                }
-            }
-        }
-        one.task.neighbourBefore = Length::mm(nearest);
-    }
-}
-
-void takeFaceAsItIs(OpenJoint& joint,
-                    const ResolvedPart& mortised,
-                    const std::vector<ConvexSolid>& pieces,
-                    const SizingGuide& guide) {
-    const JointCuts cuts = cutJoint(joint.task, joint.sized, guide);
-    if (cuts.mortises.empty()) {
-        return;
-    }
-    const Box& mouth = cuts.mortises.front().box;
-    const std::optional<WoodThere> wood =
-        woodBehind(mortised, pieces, joint.inMortised, mouth, joint.task.form.isThrough());
-    if (!wood) {
-        return;
-    }
-    joint.task.post.min.x = wood->face;
-    joint.task.post.max.x = wood->far;
 }
 
 void placeJoint(const OpenJoint& open,

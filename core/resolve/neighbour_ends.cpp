@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "core/resolve/face_there.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/joint_places.h"
 
@@ -79,6 +80,70 @@ std::vector<MitreCut> mitreEnds(std::span<OpenJoint> joints, const SizingGuide& 
         }
     }
     return cuts;
+}
+
+void findNeighboursBefore(std::span<OpenJoint> joints,
+                          const ResolvedPiece& resolved,
+                          const SizingGuide& guide) {
+    const double gap = guide.rules[RuleId::MortiseGapLeast].value;
+    const auto mouthsOf = [&](const OpenJoint& joint) {
+        std::vector<Box> boxes;
+        for (const JointSolid& solid : cutJoint(joint.task, joint.sized, guide).mortises) {
+            boxes.push_back(joint.inMortised.outerBounds(solid.box));
+        }
+        return boxes;
+    };
+    for (OpenJoint& one : joints) {
+        if (!one.task.form.has(JointFeature::Shortened)) {
+            continue;
+        }
+        std::vector<Box> others;
+        for (const OpenJoint& other : joints) {
+            if (&other != &one && other.mortised == one.mortised) {
+                const std::vector<Box> some = mouthsOf(other);
+                others.insert(others.end(), some.begin(), some.end());
+            }
+        }
+        for (const ResolvedCut& cut : resolved.parts[one.mortised].cuts) {
+            others.push_back(cut.box);
+        }
+        const double face = one.inMortised.origin[one.axis];
+        double nearest = 0.0;
+        for (const Box& mine : mouthsOf(one)) {
+            for (const Box& other : others) {
+                const double before =
+                    one.way > 0 ? other.min[one.axis] - face : face - other.max[one.axis];
+                bool isInLine = before > kLengthTolerance.mm();
+                for (int axis = 0; axis < 3; ++axis) {
+                    isInLine =
+                        isInLine && (axis == one.axis || (other.min[axis] - gap < mine.max[axis] &&
+                                                          mine.min[axis] < other.max[axis] + gap));
+                }
+                if (isInLine && (nearest == 0.0 || before < nearest)) {
+                    nearest = before;
+                }
+            }
+        }
+        one.task.neighbourBefore = Length::mm(nearest);
+    }
+}
+
+void takeFaceAsItIs(OpenJoint& joint,
+                    const ResolvedPart& mortised,
+                    const std::vector<ConvexSolid>& pieces,
+                    const SizingGuide& guide) {
+    const JointCuts cuts = cutJoint(joint.task, joint.sized, guide);
+    if (cuts.mortises.empty()) {
+        return;
+    }
+    const Box& mouth = cuts.mortises.front().box;
+    const std::optional<WoodThere> wood =
+        woodBehind(mortised, pieces, joint.inMortised, mouth, joint.task.form.isThrough());
+    if (!wood) {
+        return;
+    }
+    joint.task.post.min.x = wood->face;
+    joint.task.post.max.x = wood->far;
 }
 
 }  // namespace shoulderline
