@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/geometry/plane_cut.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -11,6 +12,43 @@ namespace {
 
 Box inJoint(const ResolvedJoint& joint, const ResolvedPart& part, const Box& box) {
     return relativeFrame(joint.frame, part.frame).outerBounds(box);
+}
+
+// A tenon or a mortise likewise.
+template <class Solid>
+Box solidInJoint(const ResolvedJoint& joint, const ResolvedPart& part, const Solid& solid) {
+    const Frame relative = relativeFrame(joint.frame, part.frame);
+    return solid.exact && !squared(relative) ? solid.exact->transformed(relative).bounds()
+                                             : relative.outerBounds(solid.box);
+}
+
+HalfSpace beyond(int axis, double at, bool isHigh) {
+    Vec3 normal;
+    normal[axis] = isHigh ? 1.0 : -1.0;
+    return {normal, isHigh ? at : -at};
+}
+
+// Both bodies as they lie, sawn off where the boxes are.
+void takeBodies(const ResolvedJoint& joint,
+                const ResolvedPart& tenoned,
+                const ResolvedPart& mortised,
+                JointMembers& m) {
+    const auto bodyOf = [&](const ResolvedPart& part, std::vector<HalfSpace> cuts) {
+        std::optional<Polyhedron> solid =
+            part.body.toPolyhedron().value_or(Polyhedron::box(part.bodyBox()));
+        solid = solid->transformed(relativeFrame(joint.frame, part.frame));
+        for (const HalfSpace& cut : cuts) {
+            std::optional<Polyhedron> left = cutByPlane(*solid, cut);
+            solid = left ? std::move(left) : std::move(solid);
+        }
+        return *solid;
+    };
+    m.railSolid = bodyOf(tenoned, {beyond(0, m.rail.min.x, false)});
+    m.postSolid = bodyOf(mortised,
+                         {beyond(m.postAxis, m.post.min[m.postAxis], false),
+                          beyond(m.postAxis, m.post.max[m.postAxis], true)});
+    m.rail = m.railSolid.bounds();
+    m.post = m.postSolid.bounds();
 }
 
 // Leaves of both members what shows the joint.
@@ -79,12 +117,12 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
     const auto mortise =
         std::find_if(mortised.mortises.begin(), mortised.mortises.end(), isOfJoint);
     if (mortise != mortised.mortises.end()) {
-        m.mortise = inJoint(joint, mortised, mortise->box);
+        m.mortise = solidInJoint(joint, mortised, *mortise);
         m.tenon = inJoint(joint, mortised, mortise->tenon);  // of a loose tenon half
     }
     const auto tenon = std::find_if(tenoned.tenons.begin(), tenoned.tenons.end(), isOfJoint);
     if (tenon != tenoned.tenons.end()) {
-        m.tenon = inJoint(joint, tenoned, tenon->box);
+        m.tenon = solidInJoint(joint, tenoned, *tenon);
     }
     for (const TenonSolid& solid : tenoned.tenons) {
         if (solid.joint == index) {
@@ -97,10 +135,18 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
         addLooseTenon(m);
     }
     const Frame relative = relativeFrame(joint.frame, mortised.frame);
-    m.postAxis = mainAxis(relative.x);
-    m.referenceAxis = mainAxis(joint.mortise.reference == Face::FaceEdge ? relative.y : relative.z);
+    m.postAxis = longestAxis(relative.x);
+    m.referenceAxis =
+        longestAxis(joint.mortise.reference == Face::FaceEdge ? relative.y : relative.z);
     m.reference = relative.origin[m.referenceAxis];
     shorten(m);
+    m.railIsSquare = squared(relativeFrame(joint.frame, tenoned.frame)).has_value();
+    if (squared(relative) && m.railIsSquare) {
+        m.railSolid = Polyhedron::box(m.rail);
+        m.postSolid = Polyhedron::box(m.post);
+    } else {
+        takeBodies(joint, tenoned, mortised, m);
+    }
     return m;
 }
 

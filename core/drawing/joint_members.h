@@ -18,9 +18,12 @@ struct Hollow {
 // width, z along its thickness, the shoulder at x = 0; millimetres. Members are cut off where they
 // run on beyond what a drawing of the joint needs.
 struct JointMembers {
-    Box rail;  // the tenoned part
+    Box rail;  // around the tenoned part
     Box tenon;
-    Box post;  // the mortised part
+    Box post;              // around the mortised part
+    Polyhedron railSolid;  // both as they are drawn: their boxes, where they meet square
+    Polyhedron postSolid;
+    bool railIsSquare = true;  // with the joint's frame
     Box mortise;
     int postAxis = 1;        // which way of the joint's frame the mortised part runs
     double reference = 0.0;  // where its reference face lies, along `referenceAxis`

@@ -60,7 +60,7 @@ bool JointPictures::liesInCut(const ViewEdge& edge, const JointLooking& looking)
 }
 
 std::vector<Polyhedron> JointPictures::railSolids(bool withLoose) const {
-    std::vector<Polyhedron> solids{Polyhedron::box(members_.rail)};
+    std::vector<Polyhedron> solids{members_.railSolid};
     if (!members_.isLoose || withLoose) {
         solids.insert(solids.end(), members_.tenons.begin(), members_.tenons.end());
     }
@@ -143,13 +143,17 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
              shoulder.value.mm(),
              onCheek ? "shoulder at the face edge" : "shoulder at the face side");
     (startIsTop ? shoulderSize.fromDepth : shoulderSize.toDepth) = tenon.max.x - rail.max.x;
+    std::vector<SizeToPlace> across;
+    if (members_.railIsSquare) {
+        across.push_back(shoulderSize);
+    }
+    across.push_back(size(tenon.min.y,
+                          tenon.max.y,
+                          0.0,
+                          (onCheek ? t.width : t.thickness).value.mm(),
+                          onCheek ? "tenon width" : "tenon thickness"));
     append(ops,
-           placeSizes({shoulderSize,
-                       size(tenon.min.y,
-                            tenon.max.y,
-                            0.0,
-                            (onCheek ? t.width : t.thickness).value.mm(),
-                            onCheek ? "tenon width" : "tenon thickness")},
+           placeSizes(std::move(across),
                       DimensionSide::RightOf,
                       tenon.max.x,
                       style_.dimensions,
@@ -173,7 +177,7 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
 // The mortised member by itself, with the sizes of its mortise.
 std::vector<Op> JointPictures::post(const JointLooking& looking) const {
     std::vector<Op> ops;
-    draw({Polyhedron::box(members_.post)}, members_.hollows, looking, ops);
+    draw({members_.postSolid}, members_.hollows, looking, ops);
     addPostBreaks(looking, ops);
     // Clear of the breaks, whose zigzags and ends stand out a little.
     const Rect drawn = boundsOf(ops, metrics_);

@@ -10,13 +10,6 @@ namespace {
 
 constexpr double kHair = 1e-4;  // millimetres on the sheet
 
-Ring ringOver(const Box& box, double scale) {
-    return {Vec2{box.min.x, box.min.y} * scale,
-            Vec2{box.max.x, box.min.y} * scale,
-            Vec2{box.max.x, box.max.y} * scale,
-            Vec2{box.min.x, box.max.y} * scale};
-}
-
 bool isCovered(const std::vector<Ring>& rings, Vec2 p) {
     return std::any_of(
         rings.begin(), rings.end(), [p](const Ring& ring) { return hullContains(ring, p); });
@@ -62,7 +55,8 @@ Ring ringAt(const Polyhedron& solid, double at, double scale) {
 JointSection sectionOf(const JointMembers& members, double scale) {
     // Off the middle by a hair, so that no corner of a facet lies in the plane.
     const double at = members.tenon.centre().z + kHair;
-    JointSection section{ringOver(members.rail, scale), {}, ringOver(members.post, scale), {}, {}};
+    JointSection section{
+        ringAt(members.railSolid, at, scale), {}, ringAt(members.postSolid, at, scale), {}, {}};
     const auto add = [&](const Polyhedron& solid, std::vector<Ring>& into) {
         if (Ring ring = ringAt(solid, at, scale); !ring.empty()) {
             into.push_back(std::move(ring));

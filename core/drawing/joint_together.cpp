@@ -45,7 +45,7 @@ void JointPictures::addCuttingPlane(const Rect& bounds, std::vector<Op>& ops) co
 std::vector<Op> JointPictures::together() const {
     std::vector<Op> ops;
     std::vector<Polyhedron> both = railSolids(true);
-    both.push_back(Polyhedron::box(members_.post));
+    both.push_back(members_.postSolid);
     draw(std::move(both), members_.hollows, kOnEdge, ops);
     addRailBreak(kOnEdge, ops);
     addPostBreaks(kOnEdge, ops);
@@ -133,7 +133,7 @@ std::vector<Op> JointPictures::compose(bool isThirdAngle) const {
         x += right - left + kBetweenColumns;
     }
     std::vector<Op> mouth;
-    draw({Polyhedron::box(members_.post)}, members_.hollows, kOnMouth, mouth);
+    draw({members_.postSolid}, members_.hollows, kOnMouth, mouth);
     addPostBreaks(kOnMouth, mouth);
     addLabel("mouth", mouth);
     std::vector<Op> tenon;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/drawing/part_angles.h"
 #include "core/drawing/part_views.h"
 
 namespace shoulderline {
@@ -28,7 +29,7 @@ std::vector<Box> tenonsAt(const ResolvedPart& part, End end) {
     std::vector<Box> tenons;
     for (const TenonSolid& tenon : part.tenons) {
         if ((tenon.box.min.x < 0.0) == (end == End::Start)) {
-            Box box = tenon.box;
+            Box box = footOf(part, tenon);
             box.min.x = box.max.x = 0.0;
             tenons.push_back(box);
         }
@@ -71,8 +72,10 @@ std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
             ? std::vector<Face>{Face::FaceEdge, Face::FaceSide, Face::BackEdge, Face::BackSide}
             : std::vector<Face>{Face::BackEdge, Face::FaceSide, Face::FaceEdge, Face::BackSide};
     const std::vector<Face> all = order;
-    std::erase_if(
-        order, [&](Face face) { return face != Face::FaceSide && !carriesMortises(part, face); });
+    std::erase_if(order, [&](Face face) {
+        const bool showsAngle = face == Face::FaceEdge && isAngledOn(part, face);
+        return face != Face::FaceSide && !showsAngle && !carriesMortises(part, face);
+    });
     const auto isShown = [&](Face face) {
         return std::find(order.begin(), order.end(), face) != order.end();
     };

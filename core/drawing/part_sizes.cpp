@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/part_angles.h"
 #include "core/drawing/part_cut_sizes.h"
 #include "core/drawing/part_sections.h"
 #include "core/measure/length_text.h"
@@ -56,6 +57,7 @@ class Writer {
             }
         }
         addCutSizes(part_, view_, piece_, subject_, sizes_);
+        addAngleSizes(part_, view_, piece_, subject_, sizes_);
         return sizes_;
     }
 
@@ -119,7 +121,11 @@ class Writer {
             std::vector<double> done;
             for (const TenonSolid& tenon : part_.tenons) {
                 const bool startsHere = tenon.box.min.x < 0.0;
-                const double long_ = tenon.box.size().x;
+                const Vec3 middle = footOf(part_, tenon).centre();
+                const double shoulder =
+                    endAt(part_, atStart ? End::Start : End::Far, middle.y, middle.z);
+                const double tip = atStart ? tenon.box.min.x : tenon.box.max.x;
+                const double long_ = std::abs(tip - shoulder);
                 if (startsHere != atStart || std::any_of(done.begin(), done.end(), [&](double d) {
                         return same(d, long_);
                     })) {
@@ -127,8 +133,6 @@ class Writer {
                 }
                 done.push_back(long_);
                 const double depth = view_.toPlane(tenon.box).min.y;
-                const double shoulder = atStart ? 0.0 : length;
-                const double tip = atStart ? tenon.box.min.x : tenon.box.max.x;
                 along(std::min(shoulder, tip),
                       std::max(shoulder, tip),
                       atStart ? depth : 0.0,
@@ -262,7 +266,7 @@ class Writer {
                 continue;
             }
             const Subject subject = jointSubject(tenon.joint);
-            const Rect rect = view_.toPlane(tenon.box);
+            const Rect rect = view_.toPlane(footOf(part_, tenon));
             const double below = belowDepth(rect);
             const double beside = besideDepth(rect);
             // The face side is at the left of a far end and at the right of a start end.

@@ -40,6 +40,7 @@ class AngledSpan {
   private:
     bool findAxes();
     bool readLevels();
+    std::optional<Vec3> anchorAlong(const Neighbour& end, double at);
     std::optional<Vec3> anchorAt(const Neighbour& end, double at, Vec3& postDirection);
     std::optional<Line> lineThrough(const std::array<double, 2>& at, bool byMiddle);
     std::optional<PlacedMember> cutToFaces(const Line& line);
@@ -96,7 +97,8 @@ bool AngledSpan::findAxes() {
 
 bool AngledSpan::readLevels() {
     level_[0] = spans_.level.value_or(Position{});
-    level_[1] = spans_.levelTo.value_or(level_[0]);
+    const bool isAnother = spans_.levelTo && !spans_.levelTo->at.empty();
+    level_[1] = isAnother ? *spans_.levelTo : level_[0];
     for (std::size_t e = 0; e < 2; ++e) {
         if (level_[e].face != Side::Centre && !liesOn(level_[e].face, axes_.width)) {
             evaluation_.trouble(place_,
@@ -129,8 +131,31 @@ bool AngledSpan::readLevels() {
     return true;
 }
 
+// On a part that runs across the member's thickness (a stretcher between stretchers), it is the
+// setting that tells where along it; the level is its own.
+std::optional<Vec3> AngledSpan::anchorAlong(const Neighbour& end, double at) {
+    const int along = axes_.thickness;
+    double place = end.box.centre()[along] + by_.mm();
+    if (const std::optional<AxisWay> way = wayOf(spans_.set.from)) {
+        place = (way->way > 0 ? end.box.max : end.box.min)[along] - way->way * by_.mm();
+    }
+    const std::optional<Station> station = stationOn(*end.part, end.frame, along, place);
+    if (!station) {
+        evaluation_.trouble(
+            place_, "'" + end.part->of + "' does not run the way that its place is stated");
+        return std::nullopt;
+    }
+    Vec3 anchor = station->middle;
+    anchor[axes_.width] = at;
+    return anchor;
+}
+
 // Where the member's reference side lies on one of the two parts, `at` along it.
 std::optional<Vec3> AngledSpan::anchorAt(const Neighbour& end, double at, Vec3& postDirection) {
+    if (longestAxis(end.lengthDirection) != axes_.width) {
+        postDirection = unit(axes_.width);
+        return anchorAlong(end, at);
+    }
     const std::optional<Station> station = stationOn(*end.part, end.frame, axes_.width, at);
     if (!station) {
         evaluation_.trouble(place_,

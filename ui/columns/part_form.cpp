@@ -121,6 +121,13 @@ void PartForm::rebuild(const Part& part) {
         true,
         [](Part& p) -> Statement& { return p.thickness; },
         tr("as its stock"));
+    addChoice(
+        tr("in section"),
+        wordsOf(allWords<SectionForm>()),
+        [](const Part& p) { return qt(wordFor(p.section)); },
+        [](Part& p, const QString& word) {
+            p.section = fromWord<SectionForm>(utf8(word)).value_or(p.section);
+        });
     addCheck(tr("left and right pair"), [](Part& p) -> bool& { return p.pair; });
     if (std::holds_alternative<Stands>(part.relation)) {
         addStands();

@@ -28,6 +28,7 @@ class PartForm final : public QWidget {
     void rebuild(const Part& part);
     void addStands();
     void addSpans();
+    void addOtherLevel();
     void addFills();
     void addCaps(const Caps& caps);
     void addFree();

@@ -41,6 +41,24 @@ void PartForm::addStands() {
     addStatement(tr("height"), Dimension::Length, false, [](Part& p) -> Statement& {
         return relationOf<Stands>(p).height;
     });
+    addStatement(
+        tr("leans back by (rake)"),
+        Dimension::Angle,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Stands>(p).rake; },
+        tr("upright"));
+    addStatement(
+        tr("leans in by (splay)"),
+        Dimension::Angle,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Stands>(p).splay; },
+        tr("upright"));
+    addStatement(
+        tr("placed at the level"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& { return relationOf<Stands>(p).atLevel; },
+        tr("of its foot"));
 }
 
 void PartForm::addSpans() {
@@ -85,6 +103,27 @@ void PartForm::addSpans() {
         [](Part& p) -> Statement& { return relationOf<Spans>(p).set.by; },
         tr("flush"));
     addCheck(tr("lies flat"), [](Part& p) -> bool& { return relationOf<Spans>(p).flat; });
+    addCheck(tr("runs at an angle, straight from one to the other"),
+             [](Part& p) -> bool& { return relationOf<Spans>(p).angled; });
+    addCheck(tr("leans with what it joins"),
+             [](Part& p) -> bool& { return relationOf<Spans>(p).leans; });
+    addOtherLevel();
+}
+
+// The level at the second part, where it is another.
+void PartForm::addOtherLevel() {
+    addStatement(
+        tr("at the second part at"),
+        Dimension::Length,
+        true,
+        [](Part& p) -> Statement& {
+            Spans& spans = relationOf<Spans>(p);
+            if (!spans.levelTo) {
+                spans.levelTo = Position{spans.level ? spans.level->face : Side::Centre, {}};
+            }
+            return spans.levelTo->at;
+        },
+        tr("the same level"));
 }
 
 void PartForm::addCaps(const Caps& caps) {

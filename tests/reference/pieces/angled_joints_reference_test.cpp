@@ -191,6 +191,27 @@ TEST_P(AngledJoints, SawSettingsFollowNapiersRules) {
     }
 }
 
+// The raked chair: back posts bent at the seat, the seat narrower behind, a crest rail that leans.
+TEST(RakedChair, IsSoundAndHasTheVolumesOfTheKernel) {
+    const Piece stated = testing::sample("raked_chair");
+    for (const Finding& finding : testing::findings(stated)) {
+        EXPECT_NE(finding.severity, Severity::MustMend) << finding.message;
+    }
+    const ResolvedPiece piece = testing::resolved(stated);
+    for (const ResolvedPart& part : piece.parts) {
+        SolidPlan plan{part.body, part.frame, {}, {}};
+        for (const TenonSolid& tenon : part.tenons) {
+            plan.added.push_back(tenon.solid());
+        }
+        for (const MortiseSolid& mortise : part.mortises) {
+            plan.cutAway.push_back(mortise.solid());
+        }
+        const double theirs = Solid(plan).volume();
+        const double facets = part.body.isBox() ? 0.0 : 0.02 * part.thickness.value.mm();
+        EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs + facets) << part.name;
+    }
+}
+
 // Where the legs lean by rake r and splay s and the rails run square to the piece, the front rail's
 // end leaves the square by s on its face and not at all on its edge; the side rail's by t with
 // tan t = tan r cos^2 s on its face (the leg's section keeps its front edge to the front).

@@ -1,0 +1,117 @@
+#include "core/drawing/part_angles.h"
+
+#include <cmath>
+
+#include "core/measure/length_text.h"
+#include "core/resolve/joint_angles.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kSquare = 1e-7;  // radians
+
+// The end's line on a side, in EndAngles::lines.
+const ShoulderLine& lineOn(const EndAngles& angles, Face side) {
+    switch (side) {
+        case Face::BackSide:
+            return angles.lines[1];
+        case Face::FaceEdge:
+            return angles.lines[2];
+        case Face::BackEdge:
+            return angles.lines[3];
+        case Face::FaceSide:
+        case Face::StartEnd:
+        case Face::FarEnd:
+            break;
+    }
+    return angles.lines[0];
+}
+
+// The two corners of an end on a side: at the face edge (on an edge: the face side), and across.
+std::array<Vec3, 2> cornersOn(const ResolvedPart& part, End end, Face side) {
+    const Vec3 size = part.bodyBox().max;
+    const bool onEdge = side == Face::FaceEdge || side == Face::BackEdge;
+    std::array<Vec3, 2> corners;
+    for (std::size_t i = 0; i < 2; ++i) {
+        double y = onEdge ? (side == Face::BackEdge ? size.y : 0.0) : (i == 0 ? 0.0 : size.y);
+        double z = onEdge ? (i == 0 ? 0.0 : size.z) : (side == Face::BackSide ? size.z : 0.0);
+        corners[i] = {endAt(part, end, y, z), y, z};
+    }
+    return corners;
+}
+
+}  // namespace
+
+double endAt(const ResolvedPart& part, End end, double y, double z) {
+    const double way = end == End::Far ? 1.0 : -1.0;
+    for (const PlaneCut& plane : part.body.planes) {
+        if (plane.surface < 0 && plane.keeps.normal.x * way > 0.5) {
+            const HalfSpace& keeps = plane.keeps;
+            return (keeps.offset - keeps.normal.y * y - keeps.normal.z * z) / keeps.normal.x;
+        }
+    }
+    return end == End::Far ? part.shoulderLength.value.mm() : 0.0;
+}
+
+bool isAngledOn(const ResolvedPart& part, Face side) {
+    for (const End end : {End::Start, End::Far}) {
+        if (std::abs(lineOn(endAnglesOf(part, end), side).fromSquare.radians()) > kSquare) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void addAngleSizes(const ResolvedPart& part,
+                   const PartView& view,
+                   const Piece& piece,
+                   Subject subject,
+                   ViewSizes& sizes) {
+    // The back side and the back edge have the same angles.
+    if (part.body.planes.empty() || (view.face != Face::FaceSide && view.face != Face::FaceEdge)) {
+        return;
+    }
+    for (const End end : {End::Start, End::Far}) {
+        const ShoulderLine line = lineOn(endAnglesOf(part, end), view.face);
+        if (std::abs(line.fromSquare.radians()) <= kSquare) {
+            continue;
+        }
+        const std::array<Vec3, 2> corners = cornersOn(part, end, view.face);
+        const Vec2 a = view.toPlane(corners[0]);
+        const Vec2 b = view.toPlane(corners[1]);
+        const Vec2 low = a.x < b.x ? a : b;
+        const Vec2 high = a.x < b.x ? b : a;
+        sizes.along.push_back({low.x,
+                               high.x,
+                               low.y,
+                               high.y,
+                               showLength(line.setBack, piece.style),
+                               high.x - low.x,
+                               "set back",
+                               subject,
+                               0});
+        sizes.notes.push_back({(a + b) * 0.5,
+                               {std::string(part.tenons.empty() ? "end" : "shoulder"),
+                                slopeText(line.fromSquare) + " from square"},
+                               subject});
+    }
+}
+
+Box footOf(const ResolvedPart& part, const TenonSolid& tenon) {
+    constexpr double kOnEnd = 1e-4;
+    if (!tenon.exact || part.body.planes.empty()) {
+        return tenon.box;
+    }
+    std::optional<Box> foot;
+    for (const Vec3& vertex : tenon.exact->vertices()) {
+        for (const End end : {End::Start, End::Far}) {
+            if (std::abs(vertex.x - endAt(part, end, vertex.y, vertex.z)) < kOnEnd) {
+                foot = foot ? Box::around(*foot, {vertex, vertex}) : Box{vertex, vertex};
+            }
+        }
+    }
+    return foot.value_or(tenon.box);
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "core/drawing/part_sizes.h"
+
+namespace shoulderline {
+
+// Ends of a part that are not square, as its views show them.
+
+// Whether an end's line on this side of the part is out of square, so that the side must be shown.
+[[nodiscard]] bool isAngledOn(const ResolvedPart& part, Face side);
+
+// Of each such end on the side seen: how far its line is set back across it, and a note with its
+// angle as degrees and as a slope.
+void addAngleSizes(const ResolvedPart& part,
+                   const PartView& view,
+                   const Piece& piece,
+                   Subject subject,
+                   ViewSizes& sizes);
+
+// Where the end's plane crosses the line along the part through (y, z) of its own frame.
+[[nodiscard]] double endAt(const ResolvedPart& part, End end, double y, double z);
+
+// The smallest box around the foot of a tenon on the end that it stands on; for one on a square end
+// the tenon's own box.
+[[nodiscard]] Box footOf(const ResolvedPart& part, const TenonSolid& tenon);
+
+}  // namespace shoulderline
