@@ -76,9 +76,11 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
         "strength", "estimates for comparing the joints, and the loads that work them");
     CLI::App* movement =
         app.add_subcommand("movement", "how far each part moves across its grain over a year");
+    CLI::App* settle = app.add_subcommand(
+        "settle", "chooses for all joints that meet inside a part, so that none do");
     CLI::App* print =
         app.add_subcommand("print", "drawings to a PDF file, or SVG files, at true scale");
-    for (CLI::App* command : {check, sizes, strength, movement, print}) {
+    for (CLI::App* command : {check, sizes, strength, movement, settle, print}) {
         command->add_option("file", line.file, "piece to read (.shoulder)")
             ->required(command != print);  // a calibration sheet needs none
         addCommon(*command, line);
@@ -87,6 +89,10 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
     sizes->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
     strength->add_flag("--json", line.isJson, "as one JSON object");
     movement->add_flag("--json", line.isJson, "as one JSON object, lengths in millimetres");
+    settle->add_flag("--json", line.isJson, "as one JSON object");
+    settle->add_option("--out",
+                       line.out,
+                       ".shoulder file to write the settled piece to; what is there is replaced");
     print
         ->add_option(
             "--what",
@@ -151,6 +157,7 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
                    : sizes->parsed()    ? Command::Sizes
                    : strength->parsed() ? Command::Strength
                    : movement->parsed() ? Command::Movement
+                   : settle->parsed()   ? Command::Settle
                    : print->parsed()    ? Command::Print
                                         : Command::Window;
     return line;

@@ -7,7 +7,7 @@
 
 namespace shoulderline {
 
-enum class Command { Window, Check, Sizes, Strength, Movement, Print };
+enum class Command { Window, Check, Sizes, Strength, Movement, Settle, Print };
 
 // What the command line asks for.
 struct CommandLine {

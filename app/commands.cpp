@@ -5,6 +5,7 @@
 
 #include "core/check/findings_json.h"
 #include "core/check/movement_json.h"
+#include "core/check/settle.h"
 #include "core/check/strength_json.h"
 #include "core/resolve/resolve.h"
 #include "core/resolve/sizes_json.h"
@@ -122,6 +123,25 @@ int runStrength(const CommandLine& line, const Resources& resources) {
         strengthReport(*piece, resolved, resources.species, resources.strength);
     std::cout << (line.isJson ? strengthJson(resolved, report, resources.strength)
                               : strengthText(resolved, report, resources.strength));
+    return kDone;
+}
+
+int runSettle(const CommandLine& line, const Resources& resources) {
+    const Result<Piece> piece = readAsked(line);
+    if (!piece) {
+        return refuse(piece.error(), kUnreadable);
+    }
+    const Settlement settlement = settle(
+        *piece, {resources.rules, resources.workshop, resources.species, resources.strength});
+    if (!line.out.empty()) {
+        const Result<Piece> settled = shoulderline::apply(*piece, settlement.edit);
+        const Result<void> written =
+            settled ? savePiece(line.out, *settled) : tl::unexpected(settled.error());
+        if (!written) {
+            return refuse(written.error(), kNotWritten);
+        }
+    }
+    std::cout << (line.isJson ? settlementJson(settlement) : settlementText(settlement));
     return kDone;
 }
 

@@ -29,6 +29,8 @@ int refuse(const Error& error, int exitCode);
 [[nodiscard]] int runSizes(const CommandLine& line, const Resources& resources);
 [[nodiscard]] int runStrength(const CommandLine& line, const Resources& resources);
 [[nodiscard]] int runMovement(const CommandLine& line, const Resources& resources);
+// Writes the settled piece where --out asks for it.
+[[nodiscard]] int runSettle(const CommandLine& line, const Resources& resources);
 // Needs a QGuiApplication, for the lettering.
 [[nodiscard]] int runPrint(const CommandLine& line, const Resources& resources);
 

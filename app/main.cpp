@@ -60,6 +60,8 @@ int main(int argc, char** argv) {
             return runStrength(*line, *resources);
         case Command::Movement:
             return runMovement(*line, *resources);
+        case Command::Settle:
+            return runSettle(*line, *resources);
         case Command::Print:
             return runPrintWithoutDisplay(argc, argv, *line, *resources);
         case Command::Window:
@@ -67,7 +69,7 @@ int main(int argc, char** argv) {
     }
     if (!hasDisplay()) {
         std::cerr << "shoulderline: There is no display for the window; check, sizes, strength, "
-                     "movement and print need none.\n";
+                     "movement, settle and print need none.\n";
         return kUnreadable;
     }
     const auto edits = [line = *line](const Piece& piece) { return askedEdits(line, piece); };

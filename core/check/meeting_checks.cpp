@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "core/check/checks.h"
 #include "core/check/neighbours.h"
@@ -91,6 +92,52 @@ void addStagger(const CheckContext& context,
 
 bool isBlindTenon(const ResolvedJoint& joint) {
     return joint.kind == JointKind::Blind && !joint.has(JointFeature::Mitred);
+}
+
+// Moves a rail across the post, in or out, until its mortise passes the other's, where that leaves
+// its wall: the rail is set in from a face that can be stated anew.
+void addMoveAcross(const CheckContext& context,
+                   const MortiseSolid& mine,
+                   const Cavity& other,
+                   double least,
+                   const ResolvedPart& post,
+                   Finding& finding) {
+    const ResolvedJoint& joint = context.resolved.joints[mine.joint];
+    const Part& part = context.stated(joint.tenoned);
+    const Spans* spans = std::get_if<Spans>(&part.relation);
+    const int entered = inwardOf(mine.face).axis;
+    if (spans == nullptr || part.spacing || entered == 0) {
+        return;
+    }
+    const int across = 3 - entered;
+    const double up = other.box().max[across] + least - mine.box.min[across];
+    const double down = mine.box.max[across] + least - other.box().min[across];
+    const double wall = context.resolved.rules[RuleId::MortiseWallLeast].value;
+    const Box wood = post.bodyBox();
+    const Length step = Length::inches(1.0 / 32);
+    for (const double way : {1.0, -1.0}) {
+        const Length by = snapUp(Length::mm(way > 0 ? up : down), step);
+        const double left = way > 0 ? wood.max[across] - mine.box.max[across] - by.mm()
+                                    : mine.box.min[across] - wood.min[across] - by.mm();
+        if (by.mm() <= 0.0 || left < wall) {
+            continue;
+        }
+        // Which way that is from the face that the rail is set in from.
+        const Vec3 moves = post.frame.axis(across) * way;
+        const Side from = spans->set.from == Side::Centre
+                              ? sideOf(mainAxis(post.frame.axis(across)), true)
+                              : spans->set.from;
+        const double inwards = -dot(moves, directionOf(from));
+        if (std::abs(inwards) < 0.5) {
+            continue;
+        }
+        Part moved = part;
+        Setting& set = std::get<Spans>(moved.relation).set;
+        set.by = (set.by.empty() ? std::string() : "(" + set.by + ") ") +
+                 (inwards > 0 ? (set.by.empty() ? "" : "+ ") : "- ") + CheckContext::statement(by);
+        finding.mends.push_back(
+            {"move " + part.name + " across by " + context.shown(by), SetPart{part.name, moved}});
+    }
 }
 
 // Two blind tenons that enter a post from sides next to one another can be mitred.
@@ -202,6 +249,9 @@ void addMends(const CheckContext& context,
     });
     forEach([&](const Cavity& mine, const Cavity& other) {
         addStagger(context, *mine.mortise, other, least, post, finding);
+    });
+    forEach([&](const Cavity& mine, const Cavity& other) {
+        addMoveAcross(context, *mine.mortise, other, least, post, finding);
     });
     forEach(
         [&](const Cavity& mine, const Cavity& other) { addHaunch(context, mine, other, finding); });

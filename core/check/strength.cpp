@@ -95,6 +95,17 @@ StrengthEstimator::StrengthEstimator(const Piece& piece,
     }
 }
 
+std::optional<double> StrengthEstimator::meanLength(const ResolvedJoint& joint) const {
+    const std::size_t index = static_cast<std::size_t>(&joint - resolved_.joints.data());
+    for (const TenonSolid& tenon : resolved_.parts[joint.tenoned].tenons) {
+        if (tenon.joint == index && tenon.exact && !tenon.isHaunch) {
+            const Vec3 size = tenon.box.size();
+            return tenon.exact->volume() / (size.y * size.z);
+        }
+    }
+    return std::nullopt;
+}
+
 JointSection StrengthEstimator::sectionOf(const ResolvedJoint& joint,
                                           const TenonSizes& changed) const {
     const ResolvedPart& tenoned = resolved_.parts[joint.tenoned];
@@ -106,6 +117,12 @@ JointSection StrengthEstimator::sectionOf(const ResolvedJoint& joint,
     section.tenonLength =
         changed.length.value_or((tenon.length.value - tenon.projection.value).mm());
     section.railThickness = tenoned.thickness.value.mm();
+    if (joint.has(JointFeature::Mitred) && !changed.length) {
+        section.tenonLength = meanLength(joint).value_or(section.tenonLength);
+    }
+    if (joint.has(JointFeature::RoundEnds)) {
+        section.endFactor = book_.roundEnds();
+    }
     const double lost = section.tenonWidth - tenon.width.value.mm();
     section.shoulder = std::max(
         0.0,
@@ -171,6 +188,8 @@ JointStrength StrengthEstimator::byTheBook(std::size_t index, const TenonSizes& 
     const auto takeIf = [&](bool holds, Assumption one) {
         taken.set(static_cast<std::size_t>(one), holds);
     };
+    takeIf(joint.has(JointFeature::RoundEnds), Assumption::RoundEnds);
+    takeIf(joint.has(JointFeature::Mitred), Assumption::MitredEnd);
     takeIf(section.wall.has_value(), Assumption::MortiseWall);
     takeIf(section.runsOn && section.tenonWidth > section.widthThatCounts, Assumption::TJointWidth);
     takeIf(std::none_of(book_.tests().begin(),

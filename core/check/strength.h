@@ -66,6 +66,8 @@ class StrengthEstimator {
   private:
     [[nodiscard]] const Species* woodOf(std::size_t part) const { return woods_[part]; }
     [[nodiscard]] JointSection sectionOf(const ResolvedJoint&, const TenonSizes& changed) const;
+    // Of a tenon whose end is cut askew, over its cheeks; none for a square one.
+    [[nodiscard]] std::optional<double> meanLength(const ResolvedJoint&) const;
     [[nodiscard]] bool isCovered(const JointSection&) const;
     void bringToOwnTest(const ResolvedJoint&, JointStrength&) const;
     [[nodiscard]] JointStrength byTheBook(std::size_t joint, const TenonSizes& changed) const;

@@ -22,6 +22,8 @@ constexpr std::array<std::string_view, kAssumptionCount> kAssumptionIds{"close.s
                                                                         "t.joint.width",
                                                                         "bond.shear",
                                                                         "cross.shear",
+                                                                        "round.ends",
+                                                                        "mitred.end",
                                                                         "other.species",
                                                                         "other.sizes",
                                                                         "own.test",

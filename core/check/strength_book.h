@@ -45,6 +45,8 @@ enum class Assumption {
     TJointWidth,
     BondShear,
     CrossShear,
+    RoundEnds,
+    MitredEnd,
     OtherSpecies,
     OtherSizes,
     OwnTest,

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/resolve/joint_angles.h"
+#include "core/resolve/set_up.h"
 
 namespace shoulderline {
 
@@ -129,10 +130,31 @@ void addTenonAndMortise(const ResolvedJoint& joint, ordered_json& object) {
                          {"length_mm", number(mortise.length.value)},
                          {"depth_mm", number(mortise.depth.value)},
                          {"from_end_mm", number(mortise.fromStart.value)},
-                         {"from_face_mm", number(mortise.fromFace.value)}};
+                         {"from_face_mm", number(mortise.fromFace.value)},
+                         {"face_below_mm", number(mortise.below)}};
 }
 
-ordered_json joint(const Piece& piece, const ResolvedPiece& resolved, const ResolvedJoint& joint) {
+// How the tools are set for it, and what to mind at each.
+void addSetUps(const ResolvedPiece& resolved, std::size_t index, ordered_json& object) {
+    const std::vector<SetUp> setUps = setUpsOf(resolved, index);
+    ordered_json list = ordered_json::array();
+    for (const SetUp& one : setUps) {
+        list.push_back({{"work", one.work},
+                        {"part", resolved.parts[one.part].name},
+                        {"tool", resolved.rules[one.tool].subject},
+                        {"cutter_mm", number(one.cutter)},
+                        {"reference", wordFor(one.reference)},
+                        {"fence_mm", number(one.fence)},
+                        {"depth_mm", number(one.depth)},
+                        {"from_mm", number(one.from)},
+                        {"to_mm", number(one.to)}});
+    }
+    object["set_ups"] = std::move(list);
+    object["cautions"] = cautionsFor(setUps, resolved.rules);
+}
+
+ordered_json joint(const Piece& piece, const ResolvedPiece& resolved, std::size_t index) {
+    const ResolvedJoint& joint = resolved.joints[index];
     ordered_json object{{"name", joint.name},
                         {"kind", wordFor(joint.kind)},
                         {"tenoned", resolved.parts[joint.tenoned].name},
@@ -168,6 +190,7 @@ ordered_json joint(const Piece& piece, const ResolvedPiece& resolved, const Reso
         reasons[name] = std::move(chain);
     }
     object["reasons"] = std::move(reasons);
+    addSetUps(resolved, index, object);
     return object;
 }
 
@@ -204,8 +227,8 @@ std::string sizesJson(const Piece& piece, const ResolvedPiece& resolved) {
     for (const ResolvedPart& one : resolved.parts) {
         document["parts"].push_back(part(one));
     }
-    for (const ResolvedJoint& one : resolved.joints) {
-        document["joints"].push_back(joint(piece, resolved, one));
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        document["joints"].push_back(joint(piece, resolved, i));
     }
     return document.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
 }

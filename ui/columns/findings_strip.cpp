@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "ui/columns/mends_dialog.h"
 #include "ui/columns/section.h"
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
@@ -133,8 +134,12 @@ void FindingsStrip::showRow(Row& row, const Finding& finding) {
     row.sentence->setAccessibleName(row.word->text() + u": "_s + row.sentence->text());
     row.sentence->setToolTip(qt(finding.source));
     row.sentence->updateGeometry();
-    row.mend->setVisible(!finding.mends.empty());
-    if (finding.mends.size() == 1 && finding.mends.front().edit) {
+    // Where joints meet there is a section to look at, too.
+    const bool isMeeting = finding.rule == RuleId::MortiseGapLeast && finding.joint;
+    row.mend->setVisible(isMeeting || !finding.mends.empty());
+    if (isMeeting && finding.mends.size() < 2) {
+        row.mend->setText(tr("look inside"));
+    } else if (finding.mends.size() == 1 && finding.mends.front().edit) {
         row.mend->setText(qt(finding.mends.front().text));
     } else if (!finding.mends.empty()) {
         row.mend->setText(finding.mends.size() == 1
@@ -167,8 +172,14 @@ void FindingsStrip::applyMend(const Mend& mend) {
 }
 
 void FindingsStrip::mend(const Finding& finding, QWidget& under) {
-    if (finding.mends.size() == 1 && finding.mends.front().edit) {
+    const bool isMeeting = finding.rule == RuleId::MortiseGapLeast && finding.joint;
+    if (!isMeeting && finding.mends.size() == 1 && finding.mends.front().edit) {
         applyMend(finding.mends.front());
+        return;
+    }
+    if (isMeeting) {
+        MendsDialog dialog(document_, finding, window());
+        dialog.exec();
         return;
     }
     QMenu menu(this);

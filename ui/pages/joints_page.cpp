@@ -80,7 +80,7 @@ JointsPage::JointsPage(Document& document, QWidget* parent)
     connect(&document_, &Document::chosenChanged, this, refreshIfSeen);
 }
 
-// Proportions and strength side by side, each scrolling by itself.
+// Proportions, strength and set-ups side by side, each scrolling by itself.
 QWidget* JointsPage::makeJudgement() {
     auto* beside = new QSplitter(Qt::Horizontal, this);
     beside->setObjectName(u"judgementSplitter"_s);
@@ -89,8 +89,10 @@ QWidget* JointsPage::makeJudgement() {
     beside->setMinimumHeight(120);
     proportions_ = new ProportionList(document_);
     strength_ = new StrengthPanel(document_);
-    for (QWidget* inside :
-         {static_cast<QWidget*>(proportions_), static_cast<QWidget*>(strength_)}) {
+    setUps_ = new SetUpList(document_);
+    for (QWidget* inside : {static_cast<QWidget*>(proportions_),
+                            static_cast<QWidget*>(strength_),
+                            static_cast<QWidget*>(setUps_)}) {
         auto* area = new QScrollArea(beside);
         area->setWidgetResizable(true);
         area->setFrameShape(QFrame::NoFrame);
@@ -99,7 +101,7 @@ QWidget* JointsPage::makeJudgement() {
         area->setWidget(inside);
     }
     constexpr int kAlike = 400;
-    beside->setSizes({kAlike, kAlike});
+    beside->setSizes({kAlike, kAlike, kAlike * 3 / 4});
     return beside;
 }
 
@@ -146,6 +148,7 @@ void JointsPage::refresh() {
     }
     proportions_->refresh();
     strength_->refresh();
+    setUps_->refresh();
     isShowing_ = false;
 }
 

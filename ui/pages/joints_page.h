@@ -6,6 +6,7 @@
 #include "core/drawing/lettering_metrics.h"
 #include "ui/canvas/sheet_canvas.h"
 #include "ui/columns/proportion_list.h"
+#include "ui/columns/set_up_list.h"
 #include "ui/columns/strength_panel.h"
 #include "ui/document/document.h"
 #include "ui/pages/board_page.h"
@@ -36,6 +37,7 @@ class JointsPage final : public BoardPage {
     QTableView* view_;
     SheetCanvas* canvas_;
     ProportionList* proportions_;
+    SetUpList* setUps_ = nullptr;
     StrengthPanel* strength_;
     bool isShowing_ = false;
 };

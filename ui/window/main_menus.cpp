@@ -7,6 +7,7 @@
 #include <QSettings>
 #include <utility>
 
+#include "ui/columns/settle_dialog.h"
 #include "ui/document/recent_files.h"
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
@@ -99,6 +100,8 @@ void MainWindow::makeEditMenu() {
         addTo(edit, tr("Remo&ve Measure"), {}, [this] { stated_->measures().removeCurrent(); });
     edit.addSeparator();
     addTo(edit, tr("Add &Stock…"), {}, [this] { stated_->stocks().add(); });
+    edit.addSeparator();
+    addTo(edit, tr("Settle &Joints…"), {QKeySequence(u"Ctrl+J"_s)}, [this] { settleJoints(); });
     connect(&edit, &QMenu::aboutToShow, this, [this, remove, rename, note, drop] {
         remove->setEnabled(document_.chosenPart().has_value());
         const bool hasMeasure = !stated_->measures().current().empty();
@@ -172,9 +175,29 @@ void MainWindow::chooseTheme(const QString& name) {
 
 void MainWindow::makeHelpMenu() {
     QMenu& help = *menuBar()->addMenu(tr("&Help"));
-    addTo(help, tr("&Keys"), {QKeySequence(u"F1"_s)}, [this] { showShortcuts(); });
+    addTo(help, tr("&Joints"), {QKeySequence(u"F1"_s)}, [this] { showJointHelp(); });
+    addTo(help, tr("&Keys"), {QKeySequence(u"Shift+F1"_s)}, [this] { showShortcuts(); });
     addTo(help, tr("&Strength and Movement"), {}, [this] { showStrengthHelp(); });
     addTo(help, tr("&About Shoulderline"), {}, [this] { showAbout(); });
+}
+
+// Opens at the family of the chosen joint, where one is chosen.
+void MainWindow::showJointHelp() {
+    if (help_ == nullptr) {
+        help_ = new HelpWindow(HelpPages(), this);
+    }
+    const std::optional<std::size_t> joint = document_.chosenJoint();
+    if (joint) {
+        help_->showWord(qt(wordFor(document_.resolved().joints[*joint].kind)));
+    }
+    help_->show();
+    help_->raise();
+    help_->activateWindow();
+}
+
+void MainWindow::settleJoints() {
+    SettleDialog dialog(document_, this);
+    dialog.exec();
 }
 
 void MainWindow::showShortcuts() {
@@ -183,6 +206,8 @@ void MainWindow::showShortcuts() {
     box.setText(
         tr("<h3>Keys</h3><table cellpadding='3'>"
            "<tr><td>Ctrl+1 … Ctrl+4</td><td>Piece, Parts, Joints, Prints</td></tr>"
+           "<tr><td>F1, Shift+F1</td><td>help on the chosen joint, these keys</td></tr>"
+           "<tr><td>Ctrl+J</td><td>settle the joints that meet</td></tr>"
            "<tr><td>F6, Shift+F6</td><td>next pane, pane before</td></tr>"
            "<tr><td>Ctrl+Z, Ctrl+Shift+Z or Ctrl+Y</td><td>undo, redo</td></tr>"
            "<tr><td>Enter, Esc in a field</td><td>take it, bring the old value back</td></tr>"

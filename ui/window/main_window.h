@@ -11,6 +11,7 @@
 #include "ui/columns/findings_strip.h"
 #include "ui/document/document.h"
 #include "ui/document/recovery.h"
+#include "ui/help/help_window.h"
 #include "ui/look/afterglow.h"
 #include "ui/pages/board_page.h"
 #include "ui/prompts/prompts.h"
@@ -72,6 +73,8 @@ class MainWindow final : public QMainWindow {
     void leadToChosen();
     void chooseTheme(const QString& name);
     void showStrengthHelp();
+    void showJointHelp();
+    void settleJoints();
     void showAbout();
     void showShortcuts();
     void focusNextPane(bool isBack);
@@ -92,6 +95,7 @@ class MainWindow final : public QMainWindow {
     QSplitter* across_ = nullptr;
     QSplitter* down_ = nullptr;
     QMenu* recent_ = nullptr;
+    HelpWindow* help_ = nullptr;  // made when first asked for
 };
 
 }  // namespace shoulderline

@@ -1,0 +1,236 @@
+#include "core/resolve/set_up.h"
+
+#include <algorithm>
+#include <set>
+
+#include "core/measure/length_text.h"
+#include "core/resolve/frames.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kLeastHollowChisel = 6.0;  // mm: hollow chisels begin at 1/4 in or 6 mm
+
+class SetUps {
+  public:
+    SetUps(const ResolvedPiece& resolved, std::size_t index)
+        : resolved_(resolved), index_(index), joint_(resolved.joints[index]) {}
+
+    std::vector<SetUp> take() {
+        addMortises();
+        addCuts(joint_.mortised);
+        addTenon();
+        addCuts(joint_.tenoned);
+        return std::move(all_);
+    }
+
+  private:
+    SetUp& add(RuleId tool, std::size_t part, std::string work) {
+        SetUp one;
+        one.tool = tool;
+        one.part = part;
+        one.work = std::move(work);
+        all_.push_back(std::move(one));
+        return all_.back();
+    }
+
+    // Of a cut into `face`: the reference face across it, how far the cut lies from there.
+    static void setFence(SetUp& one, Face face, const Box& box, bool byMiddle) {
+        const int into = inwardOf(face).axis;
+        const int across = into == 2 ? 1 : 2;
+        one.reference = across == 1 ? Face::FaceEdge : Face::FaceSide;
+        one.fence = Length::mm(byMiddle ? box.centre()[across] : box.min[across]);
+        one.depth = Length::mm(box.size()[into]);
+        const int along = into == 0 ? 1 : 0;
+        one.from = Length::mm(byMiddle ? box.centre()[along] : box.min[along]);
+        one.to = Length::mm(byMiddle ? box.centre()[along] : box.max[along]);
+    }
+
+    [[nodiscard]] RuleId mortisingTool() const {
+        if (joint_.has(JointFeature::RoundEnds)) {
+            return RuleId::SetUpRouter;
+        }
+        return joint_.mortise.width.value.mm() < kLeastHollowChisel - 0.4 ? RuleId::SetUpChisel
+                                                                          : RuleId::SetUpMortiser;
+    }
+
+    void addMortises() {
+        if (joint_.kind == JointKind::Stub) {
+            return;  // it stands in a groove that is there
+        }
+        for (const std::size_t part : {joint_.mortised, joint_.tenoned}) {
+            for (const MortiseSolid& mortise : resolved_.parts[part].mortises) {
+                if (mortise.joint != index_) {
+                    continue;
+                }
+                const bool isRound = joint_.kind == JointKind::Round;
+                const bool isOpen =
+                    joint_.kind == JointKind::Bridle || joint_.kind == JointKind::Lap;
+                const bool isHousing = joint_.form().isWholeSection();
+                RuleId tool = mortisingTool();
+                tool = isRound     ? RuleId::SetUpBit
+                       : isOpen    ? RuleId::SetUpSaw
+                       : isHousing ? RuleId::SetUpPlough
+                                   : tool;
+                SetUp& one = add(tool,
+                                 part,
+                                 mortise.isHaunch ? "mortise for the haunch"
+                                 : isRound        ? "bored mortise"
+                                 : isOpen         ? "slot"
+                                 : isHousing      ? "housing"
+                                                  : "mortise");
+                setFence(one, mortise.face, mortise.box, isRound);
+                one.cutter = isOpen ? Length() : joint_.mortise.width.value;
+                if (joint_.mortise.below > kLengthTolerance) {
+                    one.depth = joint_.mortise.depth.value;
+                }
+            }
+        }
+    }
+
+    void addCuts(std::size_t part) {
+        for (const ResolvedCut& cut : resolved_.parts[part].cuts) {
+            if (cut.joint != index_) {
+                continue;
+            }
+            const bool isBore = cut.kind == CutKind::Bore;
+            const bool isEndCut = cut.face == Face::StartEnd || cut.face == Face::FarEnd;
+            RuleId tool = RuleId::SetUpPlough;
+            if (isBore) {
+                tool = RuleId::SetUpBit;
+            } else if (cut.kind == CutKind::Notch) {
+                tool = isEndCut || joint_.kind == JointKind::CrossLap ? RuleId::SetUpSaw
+                                                                      : RuleId::SetUpChisel;
+            }
+            SetUp one;
+            one.tool = tool;
+            one.part = part;
+            one.work =
+                cut.note.empty() || cut.kind == CutKind::Groove ? wordFor(cut.kind) : cut.note;
+            setFence(one, cut.face, cut.box, isBore);
+            const Vec3 size = cut.box.size();
+            const int into = inwardOf(cut.face).axis;
+            const int across = into == 2 ? 1 : 2;
+            one.cutter = tool == RuleId::SetUpSaw
+                             ? Length()
+                             : Length::mm(isBore ? size[(into + 1) % 3] : size[across]);
+            if (std::find(all_.begin(), all_.end(), one) == all_.end()) {
+                all_.push_back(std::move(one));
+            }
+        }
+    }
+
+    // Cheeks by a fence from the reference faces, shoulders by a stop from the end, pared last.
+    void addTenon() {
+        const JointForm form = joint_.form();
+        if (!form.hasTenon() || form.isWholeSection() || joint_.kind == JointKind::Loose) {
+            return;
+        }
+        const Tenon& tenon = joint_.tenon;
+        if (joint_.kind == JointKind::Round) {
+            SetUp& one = add(RuleId::SetUpSaw, joint_.tenoned, "shoulder of the round tenon");
+            one.reference = Face::FaceSide;
+            one.depth = tenon.shoulders.faceSide.value;
+            one.to = tenon.length.value;
+            return;
+        }
+        const Length gap = joint_.size(SizeName::TenonGap) != nullptr
+                               ? joint_.size(SizeName::TenonGap)->value
+                               : Length();
+        const auto cheeks = [&](const char* first,
+                                const char* second,
+                                Face reference,
+                                Length shoulder,
+                                Length size,
+                                Length other,
+                                bool isPair) {
+            const Length whole = isPair ? size * 2 + gap : size;
+            if (shoulder > kLengthTolerance) {
+                SetUp& one = add(RuleId::SetUpSaw, joint_.tenoned, first);
+                one.reference = reference;
+                one.fence = shoulder;
+                one.depth = tenon.length.value;
+            }
+            if (other > kLengthTolerance) {
+                SetUp& one = add(RuleId::SetUpSaw, joint_.tenoned, second);
+                one.reference = reference;
+                one.fence = shoulder + whole;
+                one.depth = tenon.length.value;
+            }
+        };
+        const Shoulders& s = tenon.shoulders;
+        cheeks("cheek at the face side",
+               "cheek at the back side",
+               Face::FaceSide,
+               s.faceSide.value,
+               tenon.thickness.value,
+               s.backSide.value,
+               joint_.has(JointFeature::Twin));
+        cheeks("cheek at the face edge",
+               "cheek at the back edge",
+               Face::FaceEdge,
+               s.faceEdge.value,
+               tenon.width.value,
+               s.backEdge.value,
+               joint_.has(JointFeature::Double));
+        SetUp& saw = add(RuleId::SetUpSaw, joint_.tenoned, "shoulders, sawn");
+        saw.depth = std::max(s.faceSide.value, s.backSide.value);
+        saw.to = tenon.length.value;
+        SetUp& pare = add(RuleId::SetUpShoulderPlane, joint_.tenoned, "shoulders, pared");
+        pare.depth = saw.depth;
+        pare.to = tenon.length.value;
+    }
+
+    const ResolvedPiece& resolved_;
+    std::size_t index_;
+    const ResolvedJoint& joint_;
+    std::vector<SetUp> all_;
+};
+
+}  // namespace
+
+std::vector<SetUp> setUpsOf(const ResolvedPiece& resolved, std::size_t joint) {
+    if (resolved.joints[joint].kind == JointKind::Rests) {
+        return {};
+    }
+    return SetUps(resolved, joint).take();
+}
+
+std::string setUpText(const SetUp& setUp, const ResolvedPiece& resolved, const LengthStyle& style) {
+    const auto shown = [&](Length length) { return showLength(length, style); };
+    std::string text = setUp.work + ", " + resolved.parts[setUp.part].of + ": " +
+                       resolved.rules[setUp.tool].subject;
+    if (setUp.cutter > kLengthTolerance) {
+        text += " " + shown(setUp.cutter);
+    }
+    const bool isShoulder = setUp.fence <= kLengthTolerance && setUp.from == Length() &&
+                            setUp.to > kLengthTolerance && setUp.cutter == Length();
+    if (isShoulder) {
+        return text + "; stop " + shown(setUp.to) + " from the end, " + shown(setUp.depth) +
+               " deep";
+    }
+    text += "; fence " + shown(setUp.fence) + " from the " + std::string(wordFor(setUp.reference)) +
+            ", " + shown(setUp.depth) + " deep";
+    if (setUp.to > kLengthTolerance) {
+        text += nearlyEqual(setUp.from, setUp.to)
+                    ? ", at " + shown(setUp.from)
+                    : ", from " + shown(setUp.from) + " to " + shown(setUp.to);
+        text += " from the start";
+    }
+    return text;
+}
+
+std::vector<std::string> cautionsFor(const std::vector<SetUp>& setUps, const RuleBook& rules) {
+    std::set<RuleId> tools;
+    for (const SetUp& one : setUps) {
+        tools.insert(one.tool);
+    }
+    std::vector<std::string> cautions;
+    for (const RuleId tool : tools) {
+        cautions.push_back(rules[tool].subject + ": " + rules[tool].sentence);
+    }
+    return cautions;
+}
+
+}  // namespace shoulderline

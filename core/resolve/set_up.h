@@ -1,0 +1,41 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// One setting of a tool for one joint: what is cut, with what, and how it is set from the faces
+// that all marking is done from. The rule book has the tool's name as the subject of its row and
+// the caution that goes with it as the sentence.
+struct SetUp {
+    RuleId tool = RuleId::SetUpChisel;
+    std::size_t part = 0;  // in ResolvedPiece::parts
+    std::string work;      // "mortise", "cheek at the face side"
+    Length cutter;         // width of the chisel or cutter, diameter of the bit; zero for a saw
+    Face reference = Face::FaceSide;  // that the fence bears on
+    Length fence;                     // from there to the near side of the cut (a bit: its middle)
+    Length depth;
+    Length from;  // along the part from its start end (a tenon: from its end) to where the cut
+    Length to;    // begins and ends; both zero where it runs through
+    friend bool operator==(const SetUp&, const SetUp&) = default;
+};
+
+// The settings for one joint, in the order of work: the mortised part first, the tenon after it, so
+// that it can be fitted. None for a joint that is not cut. The order, and a mortise cut before its
+// tenon, are common practice.
+[[nodiscard]] std::vector<SetUp> setUpsOf(const ResolvedPiece& resolved, std::size_t joint);
+
+// "mortise, front post: hollow chisel mortiser 3/8; fence 3/8 from the face side, 1 3/8 deep, from
+// 12 to 14 1/2 of the start end".
+[[nodiscard]] std::string setUpText(const SetUp& setUp,
+                                    const ResolvedPiece& resolved,
+                                    const LengthStyle& style);
+
+// The cautions of the tools that these settings need, each once, with the tool's name.
+[[nodiscard]] std::vector<std::string> cautionsFor(const std::vector<SetUp>& setUps,
+                                                   const RuleBook& rules);
+
+}  // namespace shoulderline
