@@ -14,7 +14,7 @@ from xml.etree import ElementTree
 import jsonschema
 
 PROGRAM, TOP = sys.argv[1], sys.argv[2]
-SAMPLES = ["armchair", "side_chair", "bench", "table"]
+SAMPLES = ["armchair", "side_chair", "bench", "table", "luggage_stand", "chart_cabinet"]
 
 
 def run(*arguments, **kwargs):
@@ -121,6 +121,25 @@ class Strength(unittest.TestCase):
                 self.assertNotIn("bending_newton_metres", joint)
                 self.assertNotIn("ratio", joint.get("worked", {}))
                 self.assertGreaterEqual(joint["rank"], 1)
+
+
+class Settle(unittest.TestCase):
+    def test_json_is_as_its_schema_says(self):
+        for name in SAMPLES:
+            jsonschema.validate(json.loads(run("settle", sample(name), "--json").stdout), schema("settle"))
+
+    def test_settled_piece_has_nothing_left_to_mend(self):
+        thick = ["--with", "rail thickness=1 1/8 in"]
+        self.assertEqual(run("check", sample("armchair"), *thick).returncode, 1)
+        with tempfile.TemporaryDirectory() as folder:
+            out = os.path.join(folder, "settled.shoulder")
+            result = run("settle", sample("armchair"), *thick, "--out", out)
+            self.assertEqual(result.returncode, 0, result.stderr)
+            self.assertIn("no proof", result.stdout)
+            self.assertEqual(run("check", out).returncode, 0, run("check", out).stdout)
+
+    def test_a_file_that_cannot_be_written_is_told(self):
+        self.assertEqual(run("settle", sample("table"), "--out", "/nowhere/at/all.shoulder").returncode, 4)
 
 
 class Movement(unittest.TestCase):
