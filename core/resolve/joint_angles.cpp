@@ -146,4 +146,12 @@ std::vector<std::string> jointSettings(const ResolvedPiece& resolved, const Reso
     return words;
 }
 
+std::vector<std::string> outOfSquareSettings(const ResolvedPiece& resolved,
+                                             const ResolvedJoint& joint) {
+    std::vector<std::string> all = endSettings(resolved.parts[joint.tenoned], joint.end);
+    const std::vector<std::string> own = jointSettings(resolved, joint);
+    all.insert(all.end(), own.begin(), own.end());
+    return all;
+}
+
 }  // namespace shoulderline

@@ -50,5 +50,8 @@ struct JointAngles {
 // Likewise for the mortise and the tenon of a joint.
 [[nodiscard]] std::vector<std::string> jointSettings(const ResolvedPiece& resolved,
                                                      const ResolvedJoint& joint);
+// Both, for the end of the tenoned part that the joint is at.
+[[nodiscard]] std::vector<std::string> outOfSquareSettings(const ResolvedPiece& resolved,
+                                                           const ResolvedJoint& joint);
 
 }  // namespace shoulderline

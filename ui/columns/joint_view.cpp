@@ -6,6 +6,7 @@
 #include <iterator>
 
 #include "core/joint/joint_sizing.h"
+#include "core/resolve/joint_angles.h"
 #include "ui/columns/section.h"
 #include "ui/fields/choice_box.h"
 #include "ui/look/text.h"
@@ -268,11 +269,15 @@ void JointView::showOthers(const ResolvedJoint& one) {
         return;
     }
     const auto shown = [this](const Size& size) { return qt(document_.shown(size.value)); };
-    others_->setText(tr("mortise in the %1; %2 from its %3, %4 from the start end")
-                         .arg(qt(wordFor(one.mortise.face)),
-                              shown(one.mortise.fromFace),
-                              qt(wordFor(one.mortise.reference)),
-                              shown(one.mortise.fromStart)));
+    QStringList lines{tr("mortise in the %1; %2 from its %3, %4 from the start end")
+                          .arg(qt(wordFor(one.mortise.face)),
+                               shown(one.mortise.fromFace),
+                               qt(wordFor(one.mortise.reference)),
+                               shown(one.mortise.fromStart))};
+    for (const std::string& setting : outOfSquareSettings(document_.resolved(), one)) {
+        lines << qt(setting);
+    }
+    others_->setText(lines.join(u'\n'));
 }
 
 void JointView::chooseKind(int index) {
