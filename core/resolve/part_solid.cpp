@@ -77,6 +77,43 @@ Box mouthOf(const MortiseSolid& mortise) {
     return mouth;
 }
 
+namespace {
+
+// Whether it goes in askew: two of its sides lean the same way.
+bool isOblique(const MortiseSolid& mortise) {
+    if (!mortise.exact) {
+        return false;
+    }
+    constexpr double kLeast = 1e-6;
+    constexpr double kParallel = 1e-9;
+    const int axis = inwardOf(mortise.face).axis;
+    const std::vector<ConvexSolid::Face>& faces = mortise.exact->faces();
+    return std::any_of(faces.begin(), faces.end(), [&](const ConvexSolid::Face& one) {
+        const double in = std::abs(one.plane.normal[axis]);
+        return in > kLeast && in < 0.7 &&
+               std::any_of(faces.begin(), faces.end(), [&](const ConvexSolid::Face& other) {
+                   return norm(one.plane.normal + other.plane.normal) < kParallel;
+               });
+    });
+}
+
+}  // namespace
+
+Box setOutBox(const MortiseSolid& mortise) {
+    Box box = mortise.box;
+    if (isOblique(mortise)) {
+        const Box mouth = mouthOf(mortise);
+        const int into = inwardOf(mortise.face).axis;
+        for (int axis = 0; axis < 3; ++axis) {
+            if (axis != into) {
+                box.min[axis] = mouth.min[axis];
+                box.max[axis] = mouth.max[axis];
+            }
+        }
+    }
+    return box;
+}
+
 Polyhedron polyhedronOf(const TenonSolid& tenon, const Frame& frame) {
     return tenon.exact ? tenon.exact->toPolyhedron().transformed(frame)
                        : Polyhedron::box(tenon.box, frame);

@@ -162,6 +162,10 @@ struct ResolvedPiece {
 // frame, flat across the way in.
 [[nodiscard]] Box mouthOf(const MortiseSolid&);
 
+// What is set out of a mortise: its box, or of one that goes in askew its mouth, as deep as it
+// goes.
+[[nodiscard]] Box setOutBox(const MortiseSolid&);
+
 // The tenon for drawing, restated in the outer frame of `frame`.
 [[nodiscard]] Polyhedron polyhedronOf(const TenonSolid& tenon, const Frame& frame);
 
