@@ -70,7 +70,42 @@ Fill arrowhead(Vec2 tip, Vec2 towards, double length) {
     return {{tip, tip + back + across, tip + back - across}, false};
 }
 
+namespace {
+
+Stroke originCircle(Vec2 centre) {
+    constexpr double kRadius = 1.0;  // mm: eight line widths across
+    constexpr int kSides = 24;
+    Stroke circle{{}, LineRole::Dimension};
+    for (int i = 0; i <= kSides; ++i) {
+        const Angle at = Angle::degrees(360.0 * i / kSides);
+        circle.points.push_back(centre + Vec2{at.cos(), at.sin()} * kRadius);
+    }
+    return circle;
+}
+
+DimensionParts runningPartsOf(const DimensionOp& d) {
+    DimensionParts parts;
+    parts.figure = {d.textAt, d.text, d.height, Align::Centre, d.isTurned, false};
+    const Vec2 out = unit(d.lineTo - d.to);
+    const Vec2 past = d.lineTo + out * kRunningOverrun;
+    parts.strokes.push_back(
+        {{d.to + out * kExtensionGap, past, d.running->foot}, LineRole::Dimension});
+    if (d.running->isLongest) {
+        parts.strokes.push_back({{d.from + out * kExtensionGap, d.lineFrom + out * kRunningOverrun},
+                                 LineRole::Dimension});
+        parts.strokes.push_back({{d.lineFrom, d.lineTo}, LineRole::Dimension});
+        parts.strokes.push_back(originCircle(d.lineFrom));
+    }
+    parts.arrows.push_back(arrowhead(d.lineTo, d.lineFrom, d.height));
+    return parts;
+}
+
+}  // namespace
+
 DimensionParts partsOf(const DimensionOp& d, const TextMetrics& metrics) {
+    if (d.running) {
+        return runningPartsOf(d);
+    }
     DimensionParts parts;
     for (const auto& line : {extensionLine(d.from, d.lineFrom), extensionLine(d.to, d.lineTo)}) {
         if (line) {
@@ -159,6 +194,9 @@ void move(std::vector<Op>& ops, Vec2 by) {
                        [&](DimensionOp& d) {
                            for (Vec2* p : {&d.from, &d.to, &d.lineFrom, &d.lineTo, &d.textAt}) {
                                *p = *p + by;
+                           }
+                           if (d.running) {
+                               d.running->foot = d.running->foot + by;
                            }
                        },
                        [](BeginGroup&) {},

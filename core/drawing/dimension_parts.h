@@ -22,6 +22,7 @@ struct DimensionParts {
 
 inline constexpr double kExtensionGap = 1.0;      // mm, common practice
 inline constexpr double kExtensionOverrun = 2.0;  // mm: eight times the line width
+inline constexpr double kRunningOverrun = 1.0;    // past the line of running dimensions
 inline constexpr double kFigureClearance = 1.0;   // mm between figure and dimension line
 
 // What lettering covers on the sheet.

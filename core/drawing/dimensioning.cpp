@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/running_sizes.h"
 
 namespace shoulderline {
 
@@ -44,7 +45,8 @@ class Placer {
            DimensionSide side,
            const DimensionStyle& style,
            const TextMetrics& metrics,
-           const FigureRoom& room)
+           const FigureRoom& room,
+           const std::vector<double>& crossedBy)
         : sizes_(sizes),
           style_(style),
           metrics_(metrics),
@@ -53,6 +55,9 @@ class Placer {
         for (std::size_t i = 0; i < sizes.size(); ++i) {
             extensions_.push_back({sizes[i].from, kNotPlaced, i});
             extensions_.push_back({sizes[i].to, kNotPlaced, i});
+        }
+        for (const double at : crossedBy) {
+            extensions_.push_back({at, kNotPlaced, sizes.size()});
         }
     }
 
@@ -248,9 +253,9 @@ DimensionOp opFor(const SizeToPlace& size,
                   const Spot& spot,
                   DimensionSide side,
                   double edge,
+                  double out,
                   const DimensionStyle& style,
                   const TextMetrics& metrics) {
-    const double out = style.first + style.next * spot.row;
     const bool isTurned = side == DimensionSide::LeftOf || side == DimensionSide::RightOf;
     DimensionOp op;
     op.from = onSheet(size.from, -size.fromDepth, side, edge);
@@ -271,6 +276,70 @@ DimensionOp opFor(const SizeToPlace& size,
     return op;
 }
 
+// Sizes in rows, the first `firstOut` from the edge; `crossedBy` are places along it that lines of
+// dimensions farther out pass through.
+struct Rows {
+    std::vector<Op> ops;
+    int count = 0;
+};
+struct Beside {
+    DimensionSide side;
+    double edge;
+    const DimensionStyle& style;
+    const TextMetrics& metrics;
+    const FigureRoom& room;
+};
+Rows inRows(const std::vector<SizeToPlace>& sizes,
+            const Beside& beside,
+            double firstOut,
+            const std::vector<double>& crossedBy) {
+    const std::vector<Spot> spots =
+        Placer(sizes, beside.side, beside.style, beside.metrics, beside.room, crossedBy).place();
+    Rows rows;
+    for (std::size_t i = 0; i < sizes.size(); ++i) {
+        const double out = firstOut + beside.style.next * spots[i].row;
+        rows.count = std::max(rows.count, spots[i].row + 1);
+        rows.ops.push_back(BeginGroup{sizes[i].subject, sizes[i].of});
+        rows.ops.push_back(
+            opFor(sizes[i], spots[i], beside.side, beside.edge, out, beside.style, beside.metrics));
+        rows.ops.push_back(EndGroup{});
+    }
+    return rows;
+}
+
+void addEnds(const std::vector<SizeToPlace>& sizes, std::vector<double>& places) {
+    for (const SizeToPlace& size : sizes) {
+        places.push_back(size.from);
+        places.push_back(size.to);
+    }
+}
+
+// Running dimensions on a line of their own, between the short sizes and those over all.
+std::optional<std::vector<Op>> withRunning(const std::vector<SizeToPlace>& sizes,
+                                           const Beside& beside) {
+    std::vector<SizeToPlace> inner;
+    std::vector<SizeToPlace> running;
+    std::vector<SizeToPlace> outer;
+    for (const SizeToPlace& size : sizes) {
+        (size.mayRun ? running : size.rank > 0 ? outer : inner).push_back(size);
+    }
+    std::vector<double> outerEnds;
+    addEnds(outer, outerEnds);
+    std::vector<double> crossing = outerEnds;
+    addEnds(running, crossing);
+    Rows rows = inRows(inner, beside, beside.style.first, crossing);
+    const double out = beside.style.first + beside.style.next * rows.count;
+    const std::optional<RunningRow> row =
+        placeRunning(running, outerEnds, beside.edge, out, beside.style, beside.metrics);
+    if (!row) {
+        return std::nullopt;
+    }
+    Rows over = inRows(outer, beside, row->reach + 1.0, {});
+    rows.ops.insert(rows.ops.end(), row->ops.begin(), row->ops.end());
+    rows.ops.insert(rows.ops.end(), over.ops.begin(), over.ops.end());
+    return std::move(rows.ops);
+}
+
 }  // namespace
 
 std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes,
@@ -279,6 +348,7 @@ std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes,
                            const DimensionStyle& style,
                            const TextMetrics& metrics,
                            const FigureRoom& room) {
+    constexpr int kFewestRunning = 4;
     std::erase_if(sizes, [](const SizeToPlace& size) { return size.to - size.from < 0.001; });
     std::stable_sort(sizes.begin(), sizes.end(), [](const SizeToPlace& a, const SizeToPlace& b) {
         const auto microns = [](const SizeToPlace& size) {
@@ -286,14 +356,15 @@ std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes,
         };
         return a.rank != b.rank ? a.rank < b.rank : microns(a) < microns(b);
     });
-    const std::vector<Spot> spots = Placer(sizes, side, style, metrics, room).place();
-    std::vector<Op> ops;
-    for (std::size_t i = 0; i < sizes.size(); ++i) {
-        ops.push_back(BeginGroup{sizes[i].subject, sizes[i].of});
-        ops.push_back(opFor(sizes[i], spots[i], side, edge, style, metrics));
-        ops.push_back(EndGroup{});
+    const Beside beside{side, edge, style, metrics, room};
+    const auto runs = std::count_if(
+        sizes.begin(), sizes.end(), [](const SizeToPlace& size) { return size.mayRun; });
+    if (side == DimensionSide::Above && runs >= kFewestRunning) {
+        if (std::optional<std::vector<Op>> ops = withRunning(sizes, beside)) {
+            return std::move(*ops);
+        }
     }
-    return ops;
+    return inRows(sizes, beside, style.first, {}).ops;
 }
 
 }  // namespace shoulderline

@@ -19,7 +19,8 @@ struct SizeToPlace {
     double value = 0.0;  // true size in millimetres
     std::string of;      // "mortise length"
     Subject subject;
-    int rank = 0;  // a higher one stands outside all lower ones
+    int rank = 0;         // a higher one stands outside all lower ones
+    bool mayRun = false;  // from the view's own end: may share one line with others
 };
 
 // On which side of a view its dimensions stand.
@@ -44,7 +45,8 @@ struct FigureRoom {
 // where they fit, else beside it with the arrows outside. No figure lies on a line or on another
 // figure, no two dimension lines in a row overlap; rows share a line where sizes follow one
 // another. Sizes of nothing (to - from < 0.001 mm) are left out. Figures keep within `room`, of
-// which one end at least must be open.
+// which one end at least must be open. Above a view, four sizes or more that may run are set out as
+// running dimensions on one line (ISO 129-1), outside the rows of rank 0, where they find room.
 [[nodiscard]] std::vector<Op> placeSizes(std::vector<SizeToPlace> sizes,
                                          DimensionSide side,
                                          double edge,

@@ -139,6 +139,9 @@ class Shortener {
                            for (Vec2* p : {&d.from, &d.to, &d.lineFrom, &d.lineTo, &d.textAt}) {
                                *p = moved(*p);
                            }
+                           if (d.running) {
+                               d.running->foot = moved(d.running->foot);
+                           }
                        },
                        [](BeginGroup&) {},
                        [](EndGroup&) {},

@@ -11,6 +11,7 @@ namespace {
 constexpr double kBetweenNotes = 5.0;
 constexpr double kDotRadius = 0.5;
 constexpr double kUnderLine = 1.4;     // from the note's line to its lettering
+constexpr double kOverLine = 0.6;      // of the height: room for a fraction's lower figures
 constexpr double kLineSpacing = 1.75;  // of the height: a fraction over a fraction stays clear
 
 struct Column {
@@ -77,8 +78,12 @@ Fill dotAt(Vec2 centre) {
 
 }  // namespace
 
-std::vector<Op> placeNotes(
-    std::vector<Note> notes, double left, double top, double height, const TextMetrics& metrics) {
+std::vector<Op> placeNotes(std::vector<Note> notes,
+                           double left,
+                           double top,
+                           double height,
+                           const TextMetrics& metrics,
+                           NoteSide side) {
     std::stable_sort(notes.begin(), notes.end(), [](const Note& a, const Note& b) {
         return a.target.x < b.target.x;
     });
@@ -94,9 +99,14 @@ std::vector<Op> placeNotes(
         ops.push_back(
             Stroke{{{column.low, top}, {column.low + column.width, top}}, LineRole::Dimension});
         ops.push_back(dotAt(note.target));
-        double baseline = top + kUnderLine;
+        // Over the view the last line of lettering stands on the note's line.
+        double baseline =
+            side == NoteSide::Under
+                ? top + kUnderLine + height
+                : top - kOverLine * height -
+                      height * kLineSpacing * static_cast<double>(note.lines.size() - 1);
         for (const std::string& line : note.lines) {
-            baseline += height * (&line == &note.lines.front() ? 1.0 : kLineSpacing);
+            baseline += &line == &note.lines.front() ? 0.0 : height * kLineSpacing;
             ops.push_back(TextOp{{column.low, baseline}, line, height, Align::Left, false, false});
         }
         ops.push_back(EndGroup{});

@@ -15,10 +15,16 @@ struct Note {
     Subject subject;
 };
 
-// The notes side by side under `top` (a y of the sheet), in the order of their targets, each
-// hanging from a thin line that its leader meets; leaders do not cross. The row keeps to the right
-// of `left`.
-[[nodiscard]] std::vector<Op> placeNotes(
-    std::vector<Note> notes, double left, double top, double height, const TextMetrics& metrics);
+enum class NoteSide { Under, Over };
+
+// The notes side by side under `top` (a y of the sheet), or over it, in the order of their targets,
+// each hanging from, or standing on, a thin line that its leader meets; leaders do not cross. The
+// row keeps to the right of `left`.
+[[nodiscard]] std::vector<Op> placeNotes(std::vector<Note> notes,
+                                         double left,
+                                         double top,
+                                         double height,
+                                         const TextMetrics& metrics,
+                                         NoteSide side = NoteSide::Under);
 
 }  // namespace shoulderline

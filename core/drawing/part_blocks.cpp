@@ -34,7 +34,8 @@ std::vector<SizeToPlace> PartBlocks::scaled(const std::vector<NeededSize>& sizes
                           size.value,
                           size.of,
                           size.subject,
-                          size.rank});
+                          size.rank,
+                          size.mayRun});
     }
     return result;
 }
@@ -269,14 +270,12 @@ PartBlock PartBlocks::endView(const EndToShow& end) const {
     for (const NeededNote& note : sizes.notes) {
         notes.push_back({note.target * scale, note.lines, note.subject});
     }
-    Rect bounds = boundsOf(ops, metrics_);
-    append(ops,
-           placeNotes(std::move(notes),
-                      bounds.min.x,
-                      bounds.max.y + kToNotes,
-                      style_.dimensions.height,
-                      metrics_));
-    bounds = boundsOf(ops, metrics_);
+    // Over the end: its sizes stand under it and beside it.
+    append(
+        ops,
+        placeNotes(
+            std::move(notes), 0.0, -kToNotes, style_.dimensions.height, metrics_, NoteSide::Over));
+    const Rect bounds = boundsOf(ops, metrics_);
     const std::string name =
         letter.empty() ? end.label : letter + "\u2013" + letter + ", " + end.label;
     const std::string words = scale == scale_ ? name : name + ", " + scaleText(scale);

@@ -108,7 +108,8 @@ class CutWriter {
                                 to - from,
                                 of,
                                 subject_,
-                                0});
+                                0,
+                                same(from, 0.0) && std::string_view(of) != "cut length"});
     }
 
     void placeAlong(const std::vector<const ResolvedCut*>& row) {

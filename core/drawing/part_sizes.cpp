@@ -189,6 +189,7 @@ class Writer {
                   shown(mortise.box.min.x),
                   "from end",
                   jointSubject(mortise.joint));
+            sizes_.along.back().mayRun = true;
         }
         if (row.isEven) {
             const double next = row.mortises[1]->box.min.x;

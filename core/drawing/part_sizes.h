@@ -23,6 +23,7 @@ struct NeededSize {
     std::string of;
     Subject subject;
     int rank = 0;
+    bool mayRun = false;  // measured from the start end to a place along the part
 };
 
 // A call-out at something in the view.

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -70,6 +71,15 @@ struct TextOp {
     friend bool operator==(const TextOp&, const TextOp&) = default;
 };
 
+// Of a running dimension: all from one origin share one line, with a circle at the origin; each has
+// an arrow where it ends, and its figure, turned, past the end of its extension line at `foot`,
+// aside where its neighbours crowd it.
+struct Running {
+    Vec2 foot;
+    bool isLongest = false;  // draws the line and the origin for all
+    friend bool operator==(const Running&, const Running&) = default;
+};
+
 // A dimension once placed: between `from` and `to` on the part (sheet coordinates), its line
 // through `lineFrom` and `lineTo`, figure `text` at `textAt` (baseline centre). The painter draws
 // extension lines, line, arrows and figure. `value` is the true size in millimetres, which `text`
@@ -82,10 +92,11 @@ struct DimensionOp {
     Vec2 textAt;
     std::string text;
     double height = 3.5;
-    bool isTurned = false;  // upright dimension line: figure reads from the right
+    bool isTurned = false;  // the figure reads from the right
     bool arrowsOutside = false;
     double value = 0.0;
     std::string of;  // what it is the size of: "mortise length", "from end"
+    std::optional<Running> running;
     friend bool operator==(const DimensionOp&, const DimensionOp&) = default;
 };
 

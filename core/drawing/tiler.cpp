@@ -37,9 +37,10 @@ PlacesToKeepWhole placesIn(const Sheet& drawing) {
         } else if (std::holds_alternative<EndGroup>(op) && !open.empty()) {
             open.pop_back();
         } else if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
-            std::vector<double>& along = dimension->isTurned ? places.y : places.x;
-            along.push_back(dimension->isTurned ? dimension->from.y : dimension->from.x);
-            along.push_back(dimension->isTurned ? dimension->to.y : dimension->to.x);
+            const bool isUpright = dimension->isTurned && !dimension->running;
+            std::vector<double>& along = isUpright ? places.y : places.x;
+            along.push_back(isUpright ? dimension->from.y : dimension->from.x);
+            along.push_back(isUpright ? dimension->to.y : dimension->to.x);
         } else if (const auto* stroke = std::get_if<Stroke>(&op);
                    stroke != nullptr && stroke->role == LineRole::Visible && !open.empty() &&
                    open.back() == SubjectKind::Joint) {
