@@ -19,10 +19,11 @@ Beyond beyondFace(const ResolvedPart& part, const MortiseSolid& mortise) {
     const Box wood = part.bodyBox();
     const int entered = inwardOf(mortise.face).axis;
     Beyond most;
+    const Box hollow = mortise.bounds();
     for (int axis = 0; axis < 3; ++axis) {
         if (axis != entered) {
-            const double by = std::max(wood.min[axis] - mortise.box.min[axis],
-                                       mortise.box.max[axis] - wood.max[axis]);
+            const double by =
+                std::max(wood.min[axis] - hollow.min[axis], hollow.max[axis] - wood.max[axis]);
             most = by > most.by ? Beyond{by, axis} : most;
         }
     }

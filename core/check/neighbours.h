@@ -13,7 +13,8 @@ struct Cavity {
     const MortiseSolid* mortise = nullptr;
     const ResolvedCut* cut = nullptr;  // one of the two is there
 
-    [[nodiscard]] const Box& box() const { return mortise != nullptr ? mortise->box : cut->box; }
+    // Around all of it.
+    [[nodiscard]] Box box() const { return mortise != nullptr ? mortise->bounds() : cut->box; }
     [[nodiscard]] Face face() const { return mortise != nullptr ? mortise->face : cut->face; }
     [[nodiscard]] bool isBox() const {
         return mortise != nullptr ? !mortise->exact : cut->kind != CutKind::Bore && !cut->exact;

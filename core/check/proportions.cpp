@@ -4,6 +4,7 @@
 #include <array>
 
 #include "core/resolve/frames.h"
+#include "core/resolve/stations.h"
 
 namespace shoulderline {
 
@@ -52,15 +53,43 @@ bool Proportion::isHigh() const {
     return high && value > *high + (isLength ? kLengthSlack : kRatioSlack);
 }
 
+namespace {
+
+constexpr std::size_t kCornersOfABox = 8;
+
+// Whether its sides run straight along the blank.
+bool isStraight(const Body& body) {
+    const Rect bounds = body.face.bounds();
+    return !body.edge && body.face == Outline::rectangle(bounds.max.x, bounds.max.y);
+}
+
+// From the corners of a hollow to the sides of a shaped part, square to the way it runs there.
+double wallInShape(const ResolvedPart& part, const ConvexSolid& hollow, int across) {
+    const std::size_t side = across == 1 ? 0 : 1;
+    double wall = 1e9;
+    for (const Vec3& corner : hollow.vertices()) {
+        const Station there = stationAt(part, Frame{}, corner.x);
+        const double off = std::abs(dot(corner - there.middle, there.across[side]));
+        wall = std::min(wall, there.half[side] - off);
+    }
+    return wall;
+}
+
+}  // namespace
+
 double wallBeside(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
     const MortiseSolid* mortise = mortiseOf(resolved, joint);
     if (mortise == nullptr) {
         return 0.0;
     }
-    const Box wood = resolved.parts[joint.mortised].bodyBox();
+    const ResolvedPart& part = resolved.parts[joint.mortised];
     const int across = inwardOf(mortise->face).axis == 2 ? 1 : 2;
-    return std::min(mortise->box.min[across] - wood.min[across],
-                    wood.max[across] - mortise->box.max[across]);
+    if (!isStraight(part.body) && mortise->solid().vertices().size() <= kCornersOfABox) {
+        return wallInShape(part, mortise->solid(), across);
+    }
+    const Box wood = part.bodyBox();
+    const Box hollow = mortise->bounds();
+    return std::min(hollow.min[across] - wood.min[across], wood.max[across] - hollow.max[across]);
 }
 
 double floorUnder(const ResolvedPiece& resolved, const ResolvedJoint& joint) {

@@ -273,6 +273,9 @@ void placeJoint(const OpenJoint& open,
         mortise.face = face;
         put(cuts.mortises[i], open.inMortised, open.face, mortise);
         mortise.tenon = mortise.box;
+        if (open.face) {
+            mortise.box = setOutBox(mortise);
+        }
         if (i < cuts.tenons.size()) {
             MortiseSolid filled;
             put(cuts.tenons[i], open.inMortised, open.face, filled);

@@ -29,13 +29,15 @@ struct TenonSolid {
 struct MortiseSolid {
     std::size_t joint = 0;
     Face face = Face::FaceSide;
-    Box box;    // the wood taken away
+    Box box;    // the wood taken away; of one that goes in askew its mouth, as deep as it goes
     Box tenon;  // what fills it
     bool isThrough = false;
     std::optional<ConvexSolid> exact = std::nullopt;  // where it is not the box itself
     bool isHaunch = false;
 
     [[nodiscard]] ConvexSolid solid() const { return exact ? *exact : ConvexSolid::box(box); }
+    // Around all of it.
+    [[nodiscard]] Box bounds() const { return exact ? exact->bounds() : box; }
     friend bool operator==(const MortiseSolid&, const MortiseSolid&) = default;
 };
 
@@ -162,8 +164,8 @@ struct ResolvedPiece {
 // frame, flat across the way in.
 [[nodiscard]] Box mouthOf(const MortiseSolid&);
 
-// What is set out of a mortise: its box, or of one that goes in askew its mouth, as deep as it
-// goes.
+// What is set out of a mortise whose box is around all of it: of one that goes in askew its mouth,
+// as deep as it goes.
 [[nodiscard]] Box setOutBox(const MortiseSolid&);
 
 // The tenon for drawing, restated in the outer frame of `frame`.
