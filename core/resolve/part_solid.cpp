@@ -62,18 +62,21 @@ Box boundsOverTenons(const ResolvedPart& part) {
 Box mouthOf(const MortiseSolid& mortise) {
     const auto [axis, way] = inwardOf(mortise.face);
     Box mouth = mortise.box;
-    const double at = way > 0 ? mouth.min[axis] : mouth.max[axis];
+    mouth.min[axis] = mouth.max[axis] = way > 0 ? mouth.min[axis] : mouth.max[axis];
     if (mortise.exact) {
-        constexpr double kOnFace = 1e-4;
-        std::optional<Box> corners;
-        for (const Vec3& vertex : mortise.exact->vertices()) {
-            if (std::abs(vertex[axis] - at) < kOnFace) {
-                corners = corners ? Box::around(*corners, {vertex, vertex}) : Box{vertex, vertex};
-            }
+        // The side of the hollow that looks most nearly out of the face.
+        const std::vector<ConvexSolid::Face>& sides = mortise.exact->faces();
+        const auto open = std::min_element(
+            sides.begin(), sides.end(), [&, a = axis, w = way](const auto& one, const auto& other) {
+                return one.plane.normal[a] * w < other.plane.normal[a] * w;
+            });
+        const Vec3 first = mortise.exact->vertices()[static_cast<std::size_t>(open->loop.front())];
+        mouth = {first, first};
+        for (const int i : open->loop) {
+            const Vec3 corner = mortise.exact->vertices()[static_cast<std::size_t>(i)];
+            mouth = Box::around(mouth, {corner, corner});
         }
-        mouth = corners.value_or(mouth);
     }
-    mouth.min[axis] = mouth.max[axis] = at;
     return mouth;
 }
 

@@ -161,7 +161,7 @@ struct ResolvedPiece {
 [[nodiscard]] Box boundsOverTenons(const ResolvedPart&);
 
 // The mouth of a mortise on the face that it enters: the smallest box around it in the part's
-// frame, flat across the way in.
+// frame, flat where that face lies square.
 [[nodiscard]] Box mouthOf(const MortiseSolid&);
 
 // What is set out of a mortise whose box is around all of it: of one that goes in askew its mouth,

@@ -80,7 +80,7 @@ JointsPage::JointsPage(Document& document, QWidget* parent)
     connect(&document_, &Document::chosenChanged, this, refreshIfSeen);
 }
 
-// Proportions, strength and set-ups side by side, each scrolling by itself.
+// Proportions beside strength and, under it, set-ups; each side scrolling by itself.
 QWidget* JointsPage::makeJudgement() {
     auto* beside = new QSplitter(Qt::Horizontal, this);
     beside->setObjectName(u"judgementSplitter"_s);
@@ -90,9 +90,13 @@ QWidget* JointsPage::makeJudgement() {
     proportions_ = new ProportionList(document_);
     strength_ = new StrengthPanel(document_);
     setUps_ = new SetUpList(document_);
-    for (QWidget* inside : {static_cast<QWidget*>(proportions_),
-                            static_cast<QWidget*>(strength_),
-                            static_cast<QWidget*>(setUps_)}) {
+    auto* bench = new QWidget;
+    auto* column = new QVBoxLayout(bench);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(strength_);
+    column->addWidget(setUps_);
+    column->addStretch(1);
+    for (QWidget* inside : {static_cast<QWidget*>(proportions_), bench}) {
         auto* area = new QScrollArea(beside);
         area->setWidgetResizable(true);
         area->setFrameShape(QFrame::NoFrame);
@@ -101,7 +105,7 @@ QWidget* JointsPage::makeJudgement() {
         area->setWidget(inside);
     }
     constexpr int kAlike = 400;
-    beside->setSizes({kAlike, kAlike, kAlike * 3 / 4});
+    beside->setSizes({kAlike, kAlike});
     return beside;
 }
 

@@ -1,8 +1,10 @@
+#include <algorithm>
 #include <cmath>
 
 #include <gtest/gtest.h>
 
 #include "core/check/neighbours.h"
+#include "core/check/proportions.h"
 #include "core/resolve/joint_angles.h"
 #include "tests/reference/solid_geometry/occt_solids.h"
 #include "tests/support/pieces.h"
@@ -210,6 +212,51 @@ TEST(RakedChair, IsSoundAndHasTheVolumesOfTheKernel) {
         const double facets = part.body.isBox() ? 0.0 : 0.02 * part.thickness.value.mm();
         EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs + facets) << part.name;
     }
+}
+
+// The foot of the back post slopes by atan(kick / its length); the stretcher's tenon goes in level,
+// so its mouth there is its width drawn out by the slope: w / cos.
+TEST(RakedChair, MouthOnTheSlopingFootIsDrawnOutByTheSlope) {
+    const ResolvedPiece piece = testing::resolved(testing::sample("raked_chair"));
+    const ResolvedPart& post = testing::partNamed(piece, "back post, right");
+    const double foot = (17.25 - 0.75 - 2.5 - 5.0) * 25.4;  // up to the rails' zone, less 5 in
+    const double slope = std::atan(1.25 * 25.4 / foot);
+    int seen = 0;
+    for (const MortiseSolid& mortise : post.mortises) {
+        const ResolvedJoint& joint = piece.joints[mortise.joint];
+        if (piece.parts[joint.tenoned].of == "side stretcher") {
+            const Box mouth = mouthOf(mortise);
+            const Vec3 size = mouth.size();
+            EXPECT_NEAR(
+                std::hypot(size.x, size.y), joint.tenon.width.value.mm() / std::cos(slope), 1e-6);
+            ++seen;
+        }
+    }
+    EXPECT_EQ(seen, 1);
+}
+
+// Above the seat the post leans, so that square to it its 1 5/8 in are narrower: the crest's tenon,
+// in the middle of it and leaning with it, has (1 5/8 cos a - t) / 2 beside it.
+TEST(RakedChair, WallBesideTheCrestsTenonIsTakenSquareToThePost) {
+    const ResolvedPiece piece = testing::resolved(testing::sample("raked_chair"));
+    const double lean = std::atan(3.0 / (36.0 - 17.25));
+    int seen = 0;
+    for (std::size_t i = 0; i < piece.joints.size(); ++i) {
+        const ResolvedJoint& joint = piece.joints[i];
+        if (piece.parts[joint.tenoned].of != "crest rail") {
+            continue;
+        }
+        const std::vector<Proportion> all = proportionsOf(piece, i);
+        const auto wall = std::find_if(all.begin(), all.end(), [](const Proportion& one) {
+            return one.rule == RuleId::MortiseWallLeast;
+        });
+        ASSERT_NE(wall, all.end());
+        EXPECT_NEAR(wall->value,
+                    (1.625 * 25.4 * std::cos(lean) - joint.tenon.thickness.value.mm()) / 2,
+                    1e-6);
+        ++seen;
+    }
+    EXPECT_EQ(seen, 2);
 }
 
 // Where the legs lean by rake r and splay s and the rails run square to the piece, the front rail's
