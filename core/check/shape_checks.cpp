@@ -132,7 +132,11 @@ void checkShapes(const CheckContext& context, std::vector<Finding>& findings) {
         const std::vector<ConvexSolid> wood = part.body.pieces();
         for (const MortiseSolid& mortise : part.mortises) {
             const ResolvedJoint& joint = context.resolved.joints[mortise.joint];
-            if (joint.form().isSized() && !opensInWood(part, joint, mortise, wood)) {
+            // A hole bored into a round has its mouth on the round.
+            const bool isBoredInRound =
+                joint.kind == JointKind::Round && part.section == SectionForm::Round;
+            if (joint.form().isSized() && !isBoredInRound &&
+                !opensInWood(part, joint, mortise, wood)) {
                 tell(context,
                      RuleId::MouthOnFace,
                      mortise.joint,

@@ -9,7 +9,8 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kSquare = 1e-7;  // radians
+constexpr double kSquare = 1e-7;       // radians
+constexpr double kLeastSetBack = 0.4;  // mm; less than that no rule shows
 
 // The end's line on a side, in EndAngles::lines.
 const ShoulderLine& lineOn(const EndAngles& angles, Face side) {
@@ -80,8 +81,14 @@ void addAngleSizes(const ResolvedPart& part,
         const std::array<Vec3, 2> corners = cornersOn(part, end, view.face);
         const Vec2 a = view.toPlane(corners[0]);
         const Vec2 b = view.toPlane(corners[1]);
+        std::vector<std::string> words{part.tenons.empty() ? "end" : "shoulder",
+                                       slopeText(line.fromSquare) + " from square"};
         const Vec2 low = a.x < b.x ? a : b;
         const Vec2 high = a.x < b.x ? b : a;
+        if (line.setBack.mm() < kLeastSetBack) {
+            sizes.notes.push_back({(a + b) * 0.5, std::move(words), subject});
+            continue;
+        }
         sizes.along.push_back({low.x,
                                high.x,
                                low.y,
@@ -91,10 +98,7 @@ void addAngleSizes(const ResolvedPart& part,
                                "set back",
                                subject,
                                0});
-        sizes.notes.push_back({(a + b) * 0.5,
-                               {std::string(part.tenons.empty() ? "end" : "shoulder"),
-                                slopeText(line.fromSquare) + " from square"},
-                               subject});
+        sizes.notes.push_back({(a + b) * 0.5, std::move(words), subject});
     }
 }
 

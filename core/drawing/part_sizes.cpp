@@ -229,7 +229,7 @@ class Writer {
         if (!letter.empty()) {
             note.lines.push_back(letter + "\u2013" + letter + ", " +
                                  (mortise.isThrough ? "through" : "blind") +
-                                 chiselFor(std::min(width, mortise.box.size().x)));
+                                 toolFor(mortise, std::min(width, mortise.box.size().x)));
             sizes_.notes.push_back(std::move(note));
             return;
         }
@@ -241,8 +241,13 @@ class Writer {
         sizes_.notes.push_back(std::move(note));
     }
 
-    // ", 5/16 chisel" where the rack has one as wide as the mortise.
-    [[nodiscard]] std::string chiselFor(double width) const {
+    // ", 5/16 chisel" where the rack has one as wide as the mortise; ", 1/2 bit" for one that is
+    // bored.
+    [[nodiscard]] std::string toolFor(const MortiseSolid& mortise, double width) const {
+        const ResolvedJoint& joint = resolved_.joints[mortise.joint];
+        if (joint.kind == JointKind::Round) {
+            return ", " + shown(joint.mortise.width.value.mm()) + " bit";
+        }
         const bool isOnRack = std::any_of(resolved_.rack.begin(),
                                           resolved_.rack.end(),
                                           [&](Length chisel) { return same(chisel.mm(), width); });

@@ -193,9 +193,15 @@ TEST_P(AngledJoints, SawSettingsFollowNapiersRules) {
     }
 }
 
-// The raked chair: back posts bent at the seat, the seat narrower behind, a crest rail that leans.
-TEST(RakedChair, IsSoundAndHasTheVolumesOfTheKernel) {
-    const Piece stated = testing::sample("raked_chair");
+class AskewSamples : public ::testing::TestWithParam<const char*> {};
+INSTANTIATE_TEST_SUITE_P(OpenCascade,
+                         AskewSamples,
+                         ::testing::Values("raked_chair", "pilot_stool"));
+
+// The raked chair: back posts bent at the seat, the seat narrower behind, a crest rail that leans;
+// the stool: three round legs that splay.
+TEST_P(AskewSamples, AreSoundAndHaveTheVolumesOfTheKernel) {
+    const Piece stated = testing::sample(GetParam());
     for (const Finding& finding : testing::findings(stated)) {
         EXPECT_NE(finding.severity, Severity::MustMend) << finding.message;
     }
