@@ -174,11 +174,12 @@ class SetUps {
                tenon.width.value,
                s.backEdge.value,
                joint_.has(JointFeature::Double));
+        const Length deepest = std::max(s.faceSide.value, s.backSide.value);
         SetUp& saw = add(RuleId::SetUpSaw, joint_.tenoned, "shoulders, sawn");
-        saw.depth = std::max(s.faceSide.value, s.backSide.value);
+        saw.depth = deepest;
         saw.to = tenon.length.value;
         SetUp& pare = add(RuleId::SetUpShoulderPlane, joint_.tenoned, "shoulders, pared");
-        pare.depth = saw.depth;
+        pare.depth = deepest;
         pare.to = tenon.length.value;
     }
 
