@@ -141,8 +141,8 @@ std::optional<Vec3> AngledSpan::anchorAlong(const Neighbour& end, double at) {
     }
     const std::optional<Station> station = stationOn(*end.part, end.frame, along, place);
     if (!station) {
-        evaluation_.trouble(
-            place_, "'" + end.part->of + "' does not run the way that its place is stated");
+        evaluation_.trouble(place_,
+                            "'" + end.part->of + "' does not run the way that its place is stated");
         return std::nullopt;
     }
     Vec3 anchor = station->middle;
@@ -251,13 +251,7 @@ std::optional<PlacedMember> AngledSpan::cutToFaces(const Line& line) {
         passesBy(1);
         return std::nullopt;
     }
-    PlacedMember member;
-    member.width = section_.width;
-    member.thickness = section_.thickness;
-    member.faceSide = spans_.set.from != Side::Centre ? spans_.set.from : outward(axes_.thickness);
-    const Side usualEdge =
-        axes_.width == 0 ? (axes_.thickness == 1 ? Side::Left : Side::Right) : outward(axes_.width);
-    member.faceEdge = liesOn(part_.faceEdge, axes_.width) ? part_.faceEdge : usualEdge;
+    PlacedMember member = spanningMember(part_, spans_, section_, axes_);
     Frame frame;
     frame.z = line.thickness * -wayOf(member.faceSide)->way;
     frame.y = line.width * -wayOf(member.faceEdge)->way;

@@ -106,6 +106,20 @@ Box topOf(const Neighbour& neighbour) {
 
 }  // namespace
 
+PlacedMember spanningMember(const Part& part,
+                            const Spans& spans,
+                            const Section& section,
+                            const MemberAxes& axes) {
+    PlacedMember member;
+    member.width = section.width;
+    member.thickness = section.thickness;
+    member.faceSide = spans.set.from != Side::Centre ? spans.set.from : outward(axes.thickness);
+    const Side usualEdge =
+        axes.width == 0 ? (axes.thickness == 1 ? Side::Left : Side::Right) : outward(axes.width);
+    member.faceEdge = liesOn(part.faceEdge, axes.width) ? part.faceEdge : usualEdge;
+    return member;
+}
+
 std::optional<int> facingAxis(const Box& a, const Box& b) {
     for (int axis = 0; axis < 3; ++axis) {
         const double gap = std::max(b.min[axis] - a.max[axis], a.min[axis] - b.max[axis]);
@@ -184,13 +198,7 @@ std::vector<PlacedMember> placeSpanning(const Part& part,
         return {};
     }
     const MemberAxes axes = axesOf(spans, *along, ends[0]);
-    PlacedMember member;
-    member.width = section.width;
-    member.thickness = section.thickness;
-    member.faceSide = spans.set.from != Side::Centre ? spans.set.from : outward(axes.thickness);
-    const Side usualEdge =
-        axes.width == 0 ? (axes.thickness == 1 ? Side::Left : Side::Right) : outward(axes.width);
-    member.faceEdge = liesOn(part.faceEdge, axes.width) ? part.faceEdge : usualEdge;
+    PlacedMember member = spanningMember(part, spans, section, axes);
     const bool upwards = b.min[*along] > a.max[*along];
     member.box.min[*along] = upwards ? a.max[*along] : b.max[*along];
     member.box.max[*along] = upwards ? b.min[*along] : a.min[*along];

@@ -114,6 +114,13 @@ struct MemberAxes {
 };
 [[nodiscard]] MemberAxes axesOf(const Spans& spans, int along, const Neighbour& from);
 
+// A spanning member's sizes across its length, and the sides of space that its face side and face
+// edge look to; no place yet.
+[[nodiscard]] PlacedMember spanningMember(const Part&,
+                                          const Spans&,
+                                          const Section&,
+                                          const MemberAxes&);
+
 // The axis along which `a` and `b` face each other, some way apart; none when they do not.
 [[nodiscard]] std::optional<int> facingAxis(const Box& a, const Box& b);
 
