@@ -31,4 +31,4 @@ test_packages=(libgtest-dev libgmock-dev libbenchmark-dev librapidcheck-dev
     libocct-foundation-dev libocct-modeling-data-dev libocct-modeling-algorithms-dev libocct-visualization-dev
     cups-daemon cups-client cups-filters poppler-utils librsvg2-bin libxml2-utils qpdf python3 python3-jsonschema
     xvfb openbox xdotool x11-utils xclip imagemagick
-    at-spi2-core gir1.2-atspi-2.0 python3-gi dbus-daemon fonts-dejavu-core)
+    at-spi2-core gir1.2-atspi-2.0 python3-gi dbus-daemon fonts-dejavu-core fonts-routed-gothic)
