@@ -11,7 +11,7 @@ void checkContacts(const CheckContext& context, std::vector<Finding>& findings) 
     std::set<std::pair<std::size_t, std::size_t>> through;  // meant to share their blanks' space
     for (const ResolvedJoint& joint : resolved.joints) {
         joined.insert(std::minmax(joint.tenoned, joint.mortised));
-        if (joint.kind == JointKind::Grooved || joint.kind == JointKind::CrossLap) {
+        if (joint.form().isDry() || joint.kind == JointKind::CrossLap) {
             through.insert(std::minmax(joint.tenoned, joint.mortised));
         }
     }

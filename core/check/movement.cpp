@@ -137,7 +137,7 @@ MovementReport movementReport(const Piece& piece,
 PartGraph::PartGraph(const ResolvedPiece& resolved) : resolved_(resolved) {
     next_.resize(resolved.parts.size());
     for (const ResolvedJoint& joint : resolved.joints) {
-        if (joint.kind != JointKind::Grooved) {
+        if (!joint.form().isDry()) {
             next_[joint.tenoned].push_back(joint.mortised);
             next_[joint.mortised].push_back(joint.tenoned);
         }
@@ -194,7 +194,7 @@ HeldApart heldApart(const ResolvedPiece& resolved,
     bool isFirst = true;
     for (const std::size_t index : jointsOnPart) {
         const ResolvedJoint& joint = resolved.joints[index];
-        if (joint.form().isWholeSection() || joint.kind == JointKind::Grooved) {
+        if (joint.form().isWholeSection() || joint.form().isDry()) {
             continue;  // a shelf moves as the side that it is housed in does; a panel is free
         }
         double across = held.frame.toLocal(joint.frame.origin).y;

@@ -92,15 +92,20 @@ class MovementJudge {
         const std::optional<double>& growth = report_.parts[joint.tenoned].width;
         const bool isAcross =
             std::abs(dot(joint.frame.x, panel.frame.y)) > 0.5;  // at an edge, not an end
-        if (joint.kind != JointKind::Grooved || !isAcross || !growth) {
+        if (!joint.form().isDry() || !isAcross || !growth) {
             return;
         }
         const Size* depth = joint.size(SizeName::GrooveDepth);
         const Size* tongue = joint.size(SizeName::TongueLength);
         const double room = (depth->value - tongue->value).mm();
-        const double needed = *growth / 2;
-        const std::string moves = "{part} moves" + shownChange(*growth) + " across its grain " +
-                                  year() + ", half of it at each edge; in {other} ";
+        // Of two boards each moves by half at the edge that they share.
+        const bool isTongued = joint.kind == JointKind::Tongued;
+        const double beyond = isTongued ? report_.parts[joint.mortised].width.value_or(0.0) : 0.0;
+        const double needed = (*growth + beyond) / 2;
+        const std::string moves =
+            "{part} moves" + shownChange(*growth) + " across its grain " + year() +
+            ", half of it at each edge" +
+            (isTongued ? ", as the next board does; in {other} " : "; in {other} ");
         const auto add = [&](RuleId rule, double value, double limit, std::string told) {
             Finding finding = found(rule, Severity::LookAt, value, limit);
             finding.parts = {joint.tenoned, joint.mortised};
@@ -129,6 +134,13 @@ class MovementJudge {
                                                : "its tongue stays " + context_.shownMm(left) +
                                                      " in the groove; the rule book asks " +
                                                      context_.shownMm(least));
+            if (isTongued) {
+                finding->mends.push_back(
+                    {"lap the boards by " +
+                         context_.shown(snapUp(tongue->value + Length::mm(least - left), step)),
+                     std::nullopt});
+                return;
+            }
             const Length deeper = snapUp(depth->value + Length::mm(least - left), step);
             finding->mends.push_back({"groove " + context_.shown(deeper) + " deep",
                                       stateSize(context_, index, SizeName::GrooveDepth, deeper)});

@@ -51,7 +51,7 @@ bool tenonsKeepClear(const ResolvedPiece& resolved, std::size_t a, std::size_t b
 
 bool isGroove(const ResolvedPiece& resolved, const Cavity& cavity) {
     return cavity.cut != nullptr && cavity.cut->kind != CutKind::Bore &&
-           (!cavity.joint || resolved.joints[*cavity.joint].kind == JointKind::Grooved);
+           (!cavity.joint || resolved.joints[*cavity.joint].form().isDry());
 }
 
 // A haunch or a stub stands in the groove that it is made for.
@@ -83,7 +83,7 @@ bool isOfOneFrame(const ResolvedPiece& resolved, const Cavity& mortise, const Ca
 bool isMeantToBe(const ResolvedPiece& resolved, const Cavity& a, const Cavity& b) {
     const auto isGrooved = [&](const Cavity& cavity) {
         return cavity.cut != nullptr && cavity.joint &&
-               resolved.joints[*cavity.joint].kind == JointKind::Grooved;
+               resolved.joints[*cavity.joint].form().isDry();
     };
     return (a.joint && a.joint == b.joint) || (!a.joint && !b.joint) ||
            (isGrooved(a) && isGrooved(b)) || belongsInGroove(resolved, a, b) ||

@@ -47,6 +47,7 @@ std::string_view whyNoEstimate(JointKind kind) {
             return {};
         case JointKind::Rests:
         case JointKind::Grooved:
+        case JointKind::Tongued:
             return "no wood joint that bears";
         case JointKind::Round:
         case JointKind::Housed:

@@ -154,7 +154,7 @@ Cutting bored(const ResolvedPiece& resolved, const ResolvedJoint& joint, std::si
 
 std::vector<Cutting> cuttingsOf(const ResolvedPiece& resolved, std::size_t index) {
     const ResolvedJoint& joint = resolved.joints[index];
-    if (joint.kind == JointKind::Grooved) {
+    if (joint.form().isDry()) {
         return {grooved(resolved, joint)};
     }
     if (joint.kind == JointKind::CrossLap) {

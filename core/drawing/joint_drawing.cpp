@@ -26,7 +26,7 @@ bool isCut(const ResolvedPiece& resolved, std::size_t index) {
     const ResolvedJoint& joint = resolved.joints[index];
     const auto isOfIt = [index](const ResolvedCut& cut) { return cut.joint == index; };
     const std::vector<ResolvedCut>& cuts = resolved.parts[joint.tenoned].cuts;
-    return joint.hasTenon() || joint.kind == JointKind::Grooved ||
+    return joint.hasTenon() || joint.form().isDry() ||
            std::any_of(cuts.begin(), cuts.end(), isOfIt);
 }
 

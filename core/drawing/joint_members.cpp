@@ -5,6 +5,7 @@
 
 #include "core/geometry/plane_cut.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/small_parts.h"
 
 namespace shoulderline {
 
@@ -57,7 +58,10 @@ void shorten(JointMembers& m) {
     m.railIsCut = m.rail.min.x < -reach;
     m.rail.min.x = std::max(m.rail.min.x, -reach);
     const int axis = m.postAxis;
-    const double beyond = std::max(0.35 * m.mortise.size()[axis], 0.3 * m.post.size().x);
+    double beyond = std::max(0.35 * m.mortise.size()[axis], 0.3 * m.post.size().x);
+    for (const JointMembers::Horn& horn : m.horns) {
+        beyond = std::max(beyond, 1.5 * std::abs(horn.to - horn.from));
+    }
     const double low = axis == 0 ? 0.0 : std::min(m.mortise.min[axis], m.rail.min[axis]);
     const double high =
         axis == 0 ? m.mortise.max.x : std::max(m.mortise.max[axis], m.rail.max[axis]);
@@ -65,6 +69,10 @@ void shorten(JointMembers& m) {
     m.postIsCutHigh = m.post.max[axis] > high + beyond;
     m.post.min[axis] = std::max(m.post.min[axis], low - beyond);
     m.post.max[axis] = std::min(m.post.max[axis], high + beyond);
+    std::erase_if(m.horns, [&](const JointMembers::Horn& horn) {
+        return std::min(horn.from, horn.to) < m.post.min[axis] - kLengthTolerance.mm() ||
+               std::max(horn.from, horn.to) > m.post.max[axis] + kLengthTolerance.mm();
+    });
 }
 
 Vec3 outwardOf(Face face) {
@@ -93,6 +101,21 @@ std::vector<Hollow> hollowsOf(const ResolvedJoint& joint,
         }
     }
     return hollows;
+}
+
+// The horns of a mortised part that lies square, as lengths of its box.
+void addHorns(const ResolvedPart& mortised, const Frame& relative, JointMembers& m) {
+    const int axis = m.postAxis;
+    const bool runsUp = relative.x[axis] > 0.0;
+    const auto add = [&](Length horn, bool isLow) {
+        if (horn > kLengthTolerance) {
+            double& end = (isLow ? m.post.min : m.post.max)[axis];
+            m.horns.push_back({end, end + (isLow ? -horn.mm() : horn.mm())});
+            end = m.horns.back().to;
+        }
+    };
+    add(mortised.startHorn, runsUp);
+    add(mortised.farHorn, !runsUp);
 }
 
 // A loose tenon as one piece, half of it in each member.
@@ -131,6 +154,11 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
     }
     m.hollows = hollowsOf(joint, mortised, index);
     m.ownHollows = hollowsOf(joint, tenoned, index);
+    for (const ResolvedCut& cut : tenoned.cuts) {
+        if (cut.joint == index && cut.kind == CutKind::Notch && cut.isThrough) {
+            m.slots.push_back(solidInJoint(joint, tenoned, cut));
+        }
+    }
     if (m.tenons.empty()) {
         addLooseTenon(m);
     }
@@ -139,8 +167,12 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
     m.referenceAxis =
         longestAxis(joint.mortise.reference == Face::FaceEdge ? relative.y : relative.z);
     m.reference = relative.origin[m.referenceAxis];
-    shorten(m);
     m.railIsSquare = squared(relativeFrame(joint.frame, tenoned.frame)).has_value();
+    if (squared(relative) && m.railIsSquare) {
+        addHorns(mortised, relative, m);
+    }
+    m.wedge = tuskWedge(resolved, index);
+    shorten(m);
     if (squared(relative) && m.railIsSquare) {
         m.railSolid = Polyhedron::box(m.rail);
         m.postSolid = Polyhedron::box(m.post);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "core/geometry/polyhedron.h"
@@ -31,8 +32,16 @@ struct JointMembers {
     // All solids of the joint, `tenon` and `mortise` among them; a loose tenon runs on into the
     // rail.
     std::vector<Polyhedron> tenons;
-    std::vector<Hollow> hollows;     // in the mortised part: mortises and bores
-    std::vector<Hollow> ownHollows;  // in the tenoned one
+    std::vector<Hollow> hollows;       // in the mortised part: mortises and bores
+    std::vector<Hollow> ownHollows;    // in the tenoned one
+    std::vector<Box> slots;            // for wedges, through the cheeks of the tenon
+    std::optional<ConvexSolid> wedge;  // of a tusk tenon, driven home
+    // Where a horn begins and ends, along `postAxis`; it is sawn off at its beginning.
+    struct Horn {
+        double from = 0.0;
+        double to = 0.0;
+    };
+    std::vector<Horn> horns;
     bool isLoose = false;
     bool railIsCut = true;  // it runs on past rail.min.x
     bool postIsCutLow = true;

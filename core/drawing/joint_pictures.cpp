@@ -152,6 +152,16 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
                           0.0,
                           (onCheek ? t.width : t.thickness).value.mm(),
                           onCheek ? "tenon width" : "tenon thickness"));
+    for (const Box& box : members_.slots) {
+        const Rect slot = onSheet(box, looking);
+        if (onCheek) {
+            across.push_back(size(slot.min.y,
+                                  slot.max.y,
+                                  tenon.max.x - slot.max.x,
+                                  box.size().y,
+                                  "width of the slot"));
+        }
+    }
     append(ops,
            placeSizes(std::move(across),
                       DimensionSide::RightOf,
@@ -163,8 +173,16 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
         SizeToPlace length =
             size(0.0, tenon.max.x, floor - rail.max.y, t.length.value.mm(), "tenon length");
         length.toDepth = floor - tenon.max.y;
+        std::vector<SizeToPlace> along{length};
+        for (const Box& box : members_.slots) {
+            const Rect slot = onSheet(box, looking);
+            along.push_back(
+                size(0.0, slot.min.x, floor - slot.max.y, box.min.x, "slot from the shoulder"));
+            along.push_back(size(
+                slot.min.x, slot.max.x, floor - slot.max.y, box.size().x, "length of the slot"));
+        }
         append(ops,
-               placeSizes({length},
+               placeSizes(std::move(along),
                           DimensionSide::Below,
                           floor,
                           style_.dimensions,
@@ -174,10 +192,63 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
     return ops;
 }
 
+void JointPictures::addHornLines(const JointLooking& looking, std::vector<Op>& ops) const {
+    Vec3 direction;
+    direction[members_.postAxis] = 1.0;
+    if (norm(looking.view.project(direction)) < 0.5) {
+        return;
+    }
+    for (const JointMembers::Horn& horn : members_.horns) {
+        Box line = members_.post;
+        line.min[members_.postAxis] = line.max[members_.postAxis] = horn.from;
+        const Rect cut = onSheet(line, looking);
+        ops.push_back(Stroke{{cut.min, cut.max}, LineRole::CutPlane});
+    }
+}
+
+// The wedge of a tusk tenon by itself, as it is seen on the tenon's edge.
+std::vector<Op> JointPictures::wedge() const {
+    std::vector<Op> ops;
+    const Polyhedron solid = members_.wedge->toPolyhedron();
+    draw({solid}, {}, kOnEdge, ops);
+    const Box box = members_.wedge->bounds();
+    const Rect seen = onSheet(box, kOnEdge);
+    double narrow = box.max.x;  // of the sloping side at the narrow end
+    for (const Vec3& corner : solid.vertices) {
+        if (corner.z > box.max.z - kLengthTolerance.mm() && corner.x > box.min.x + 1e-6) {
+            narrow = corner.x;
+        }
+    }
+    const double tip = onSheet(Vec3{narrow, 0.0, 0.0}, kOnEdge).x;
+    append(ops,
+           placeSizes({size(seen.min.y, seen.max.y, 0.0, box.size().z, "wedge length")},
+                      DimensionSide::RightOf,
+                      seen.max.x,
+                      style_.dimensions,
+                      metrics_,
+                      upTo(seen.max.y)));
+    append(ops,
+           placeSizes({size(seen.min.x, seen.max.x, 0.0, box.size().x, "wide end of the wedge")},
+                      DimensionSide::Below,
+                      seen.max.y,
+                      style_.dimensions,
+                      metrics_,
+                      upTo(seen.max.x + 2.0)));
+    append(ops,
+           placeSizes({size(seen.min.x, tip, 0.0, narrow - box.min.x, "narrow end of the wedge")},
+                      DimensionSide::Above,
+                      seen.min.y,
+                      style_.dimensions,
+                      metrics_));
+    addLabel("wedge, " + showLength(Length::mm(box.size().y), piece_.style) + " thick", ops);
+    return ops;
+}
+
 // The mortised member by itself, with the sizes of its mortise.
 std::vector<Op> JointPictures::post(const JointLooking& looking) const {
     std::vector<Op> ops;
     draw({members_.postSolid}, members_.hollows, looking, ops);
+    addHornLines(looking, ops);
     addPostBreaks(looking, ops);
     // Clear of the breaks, whose zigzags and ends stand out a little.
     const Rect drawn = boundsOf(ops, metrics_);
@@ -200,6 +271,18 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
         (face < near ? fromFace.toDepth : fromFace.fromDepth) = depth;
         sizes.push_back(fromFace);
     }
+    bool hasHorn = false;
+    if (members_.postAxis == looking.downAxis) {
+        for (const JointMembers::Horn& horn : members_.horns) {
+            const auto at = [&](double along) { return looking.downWay * along * scale_; };
+            sizes.push_back(size(at(horn.from),
+                                 at(horn.to),
+                                 drawn.max.x - post.max.x,
+                                 std::abs(horn.to - horn.from),
+                                 "horn"));
+            hasHorn = true;
+        }
+    }
     append(ops,
            placeSizes(std::move(sizes),
                       DimensionSide::RightOf,
@@ -218,6 +301,9 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
                           style_.dimensions,
                           metrics_,
                           upTo(drawn.max.x + 2.0)));
+    }
+    if (hasHorn) {
+        addLabel("horn: cut off after glue-up", ops);
     }
     return ops;
 }

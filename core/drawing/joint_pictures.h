@@ -62,6 +62,8 @@ class JointPictures {
     void addPostBreaks(const JointLooking& looking, std::vector<Op>& ops) const;
     [[nodiscard]] std::vector<Op> rail(const JointLooking& looking) const;
     [[nodiscard]] std::vector<Op> post(const JointLooking& looking) const;
+    void addHornLines(const JointLooking& looking, std::vector<Op>& ops) const;
+    [[nodiscard]] std::vector<Op> wedge() const;
     [[nodiscard]] std::vector<Op> together() const;
     [[nodiscard]] std::vector<Op> section() const;
     void addCuttingPlane(const Rect& bounds, std::vector<Op>& ops) const;

@@ -56,7 +56,7 @@ JointSection sectionOf(const JointMembers& members, double scale) {
     // Off the middle by a hair, so that no corner of a facet lies in the plane.
     const double at = members.tenon.centre().z + kHair;
     JointSection section{
-        ringAt(members.railSolid, at, scale), {}, ringAt(members.postSolid, at, scale), {}, {}};
+        ringAt(members.railSolid, at, scale), {}, ringAt(members.postSolid, at, scale), {}, {}, {}};
     const auto add = [&](const Polyhedron& solid, std::vector<Ring>& into) {
         if (Ring ring = ringAt(solid, at, scale); !ring.empty()) {
             into.push_back(std::move(ring));
@@ -70,6 +70,9 @@ JointSection sectionOf(const JointMembers& members, double scale) {
     }
     for (const Hollow& hollow : members.ownHollows) {
         add(hollow.solid, section.ownHollows);
+    }
+    if (members.wedge) {
+        section.wedge = ringAt(members.wedge->toPolyhedron(), at, scale);
     }
     return section;
 }

@@ -17,6 +17,7 @@ struct JointSection {
     Ring post;
     std::vector<Ring> hollows;     // in the mortised part
     std::vector<Ring> ownHollows;  // in the rail and its tenons
+    Ring wedge = {};               // of a tusk tenon
 };
 [[nodiscard]] JointSection sectionOf(const JointMembers& members, double scale);
 

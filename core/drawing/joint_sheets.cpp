@@ -1,14 +1,13 @@
 #include "core/drawing/joint_sheets.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <map>
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/joint_drawing.h"
 #include "core/drawing/scales.h"
 #include "core/drawing/title_block.h"
+#include "core/drawing/wrapped_text.h"
 
 namespace shoulderline {
 
@@ -20,50 +19,10 @@ constexpr double kNameHeight = 3.5;
 constexpr double kCaptionHeight = 2.5;
 constexpr double kNameRows = 11.0;
 
-// What tells joints apart, lengths in thousandths of a millimetre.
-using Signature = std::array<long, 12>;
-
-long thousandths(double mm) {
-    return std::lround(mm * 1000.0);
-}
-
-// The features of a joint as one number.
-long featureBits(const ResolvedJoint& joint) {
-    long bits = 0;
-    for (const JointFeature feature : joint.features) {
-        bits |= 1L << static_cast<int>(feature);
-    }
-    return bits;
-}
-
-Signature signatureOf(const ResolvedPiece& resolved,
-                      std::size_t index,
-                      const std::vector<std::size_t>& kindOf) {
-    const ResolvedJoint& joint = resolved.joints[index];
-    Vec3 mouth;
-    for (const MortiseSolid& mortise : resolved.parts[joint.mortised].mortises) {
-        if (mortise.joint == index && !mortise.isHaunch) {
-            mouth = mortise.box.size();
-        }
-    }
-    const Tenon& tenon = joint.tenon;
-    return {static_cast<long>(kindOf[joint.tenoned]),
-            static_cast<long>(kindOf[joint.mortised]),
-            static_cast<long>(joint.kind) + 100 * featureBits(joint),
-            thousandths(tenon.length.value.mm()),
-            thousandths(tenon.width.value.mm()),
-            thousandths(tenon.thickness.value.mm()),
-            thousandths(tenon.shoulders.faceSide.value.mm()),
-            thousandths(tenon.shoulders.faceEdge.value.mm()),
-            thousandths(mouth.x),
-            thousandths(mouth.y),
-            thousandths(mouth.z),
-            joint.further.empty() ? 0 : thousandths(joint.further.front().size.value.mm())};
-}
-
 // A joint with its name over it, its top left corner at (0, 0).
 struct Block {
     std::string part;  // the one with the tenon
+    std::vector<SetUp> setUps;
     std::vector<Op> ops;
     Vec2 size;
 };
@@ -89,6 +48,36 @@ std::string captionOf(const ResolvedPiece& resolved, const JointGroup& group, do
     const ResolvedJoint& joint = resolved.joints[group.joints.front()];
     return "make " + std::to_string(group.joints.size()) + "; " + joint.form().words() + "; " +
            scaleText(scale);
+}
+
+void append(std::vector<Op>& ops, std::vector<Op> more) {
+    ops.insert(
+        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+// How the tools are set, under the drawing and as wide as it is.
+void addSetUps(const Piece& piece,
+               const ResolvedPiece& resolved,
+               const JointGroup& group,
+               const TextMetrics& metrics,
+               Block& block) {
+    constexpr double kOver = 3.0;
+    constexpr double kLeastWidth = 80.0;
+    block.setUps = setUpsOf(resolved, group);
+    block.size.x = std::max(block.size.x, kLeastWidth);
+    std::vector<std::string> lines;
+    for (const std::string& one : setUpLines(piece, resolved, group)) {
+        for (std::string& line : wrapText(one, block.size.x, kCaptionHeight, metrics, "   ")) {
+            lines.push_back(std::move(line));
+        }
+    }
+    if (lines.empty()) {
+        return;
+    }
+    std::vector<Op> text = linesOfText(lines, kCaptionHeight);
+    move(text, {0.0, block.size.y + kOver});
+    append(block.ops, std::move(text));
+    block.size.y += kOver + heightOfLines(lines.size(), kCaptionHeight) + 1.0;
 }
 
 Block blockOf(const Piece& piece,
@@ -125,9 +114,8 @@ Block blockOf(const Piece& piece,
                                    false});
     }
     move(drawing.ops, {0.0, rows});
-    block.ops.insert(block.ops.end(),
-                     std::make_move_iterator(drawing.ops.begin()),
-                     std::make_move_iterator(drawing.ops.end()));
+    append(block.ops, std::move(drawing.ops));
+    addSetUps(piece, resolved, group, metrics, block);
     return block;
 }
 
@@ -175,6 +163,7 @@ class Layout {
     struct Filled {
         std::vector<std::string> parts;
         std::vector<Op> ops;
+        std::vector<SetUp> setUps;
     };
 
     explicit Layout(Vec2 room) : room_(room) {}
@@ -187,9 +176,8 @@ class Layout {
         if (std::find(sheet.parts.begin(), sheet.parts.end(), block.part) == sheet.parts.end()) {
             sheet.parts.push_back(block.part);
         }
-        sheet.ops.insert(sheet.ops.end(),
-                         std::make_move_iterator(block.ops.begin()),
-                         std::make_move_iterator(block.ops.end()));
+        append(sheet.ops, std::move(block.ops));
+        sheet.setUps.insert(sheet.setUps.end(), block.setUps.begin(), block.setUps.end());
     }
     [[nodiscard]] std::vector<Filled> take() { return std::move(sheets_); }
 
@@ -227,40 +215,51 @@ class Layout {
     std::vector<Filled> sheets_;
 };
 
-}  // namespace
-
-std::vector<JointGroup> jointGroups(const ResolvedPiece& resolved) {
-    std::vector<std::size_t> kindOf(resolved.parts.size(), 0);
-    const std::vector<PartKind> kinds = partKinds(resolved);
-    for (std::size_t k = 0; k < kinds.size(); ++k) {
-        for (const std::size_t part : kinds[k].parts) {
-            kindOf[part] = k;
-        }
-    }
-    std::vector<JointGroup> groups;
-    std::map<Signature, std::size_t> groupOf;
-    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
-        const ResolvedJoint& joint = resolved.joints[i];
-        if (!joint.hasTenon() && joint.further.empty()) {
-            continue;  // nothing is cut
-        }
-        const auto found = groupOf.emplace(signatureOf(resolved, i, kindOf), groups.size());
-        if (found.second) {
-            groups.emplace_back();
-        }
-        groups[found.first->second].joints.push_back(i);
-    }
-    return groups;
+Vec2 roomOn(Vec2 paper) {
+    return drawingSpace(paper).size() - Vec2{2.0 * kClear, 2.0 * kClear};
 }
 
-namespace {
+// What to mind at the tools, at the foot of a sheet.
+class Cautions {
+  public:
+    Cautions(const std::vector<SetUp>& setUps,
+             const ResolvedPiece& resolved,
+             double width,
+             const TextMetrics& metrics) {
+        for (const std::string& one : cautionsFor(setUps, resolved.rules)) {
+            for (std::string& line : wrapText(one, width, kHeight, metrics, "   ")) {
+                lines_.push_back(std::move(line));
+            }
+        }
+    }
+    [[nodiscard]] double height() const {
+        return lines_.empty() ? 0.0 : kOver + heightOfLines(lines_.size(), kHeight);
+    }
+    // With its foot at `bottom`.
+    [[nodiscard]] std::vector<Op> ops(Vec2 bottom) const {
+        std::vector<Op> ops = linesOfText(lines_, kHeight);
+        move(ops, bottom - Vec2{0.0, heightOfLines(lines_.size(), kHeight)});
+        return ops;
+    }
+
+  private:
+    static constexpr double kHeight = 1.8;  // as the captions of the title block
+    static constexpr double kOver = 4.0;
+    std::vector<std::string> lines_;
+};
 
 std::vector<Layout::Filled> laidOut(const Piece& piece,
                                     const ResolvedPiece& resolved,
                                     const std::vector<JointGroup>& groups,
                                     Vec2 paper,
                                     const TextMetrics& metrics) {
-    const Vec2 room = drawingSpace(paper).size() - Vec2{2.0 * kClear, 2.0 * kClear};
+    Vec2 room = roomOn(paper);
+    std::vector<SetUp> setUps;
+    for (const JointGroup& group : groups) {
+        std::vector<SetUp> some = setUpsOf(resolved, group);
+        setUps.insert(setUps.end(), some.begin(), some.end());
+    }
+    room.y -= Cautions(setUps, resolved, room.x, metrics).height();
     std::vector<Block> blocks;
     for (const JointGroup& group : groups) {
         blocks.push_back(fittedBlock(piece, resolved, group, room, metrics));
@@ -276,6 +275,7 @@ std::vector<Layout::Filled> laidOut(const Piece& piece,
 }
 
 Sheet sheetOf(const Piece& piece,
+              const ResolvedPiece& resolved,
               Layout::Filled filled,
               std::size_t kinds,
               const SheetFrame& frame,
@@ -304,10 +304,11 @@ Sheet sheetOf(const Piece& piece,
     sheet.size = frame.paper;
     sheet.lines = LineGroup::Medium;
     sheet.ops = frameAndTitle(frame.paper, block, metrics);
-    move(filled.ops, drawingSpace(frame.paper).min + Vec2{kClear, kClear});
-    sheet.ops.insert(sheet.ops.end(),
-                     std::make_move_iterator(filled.ops.begin()),
-                     std::make_move_iterator(filled.ops.end()));
+    const Rect space = drawingSpace(frame.paper);
+    move(filled.ops, space.min + Vec2{kClear, kClear});
+    append(sheet.ops, std::move(filled.ops));
+    const Cautions cautions(filled.setUps, resolved, roomOn(frame.paper).x, metrics);
+    append(sheet.ops, cautions.ops({space.min.x + kClear, space.max.y - kClear}));
     return sheet;
 }
 
@@ -328,7 +329,7 @@ std::vector<Sheet> jointSheets(const Piece& piece,
     }
     std::vector<Sheet> sheets;
     for (Layout::Filled& one : filled) {
-        sheets.push_back(sheetOf(piece, std::move(one), groups.size(), held, metrics));
+        sheets.push_back(sheetOf(piece, resolved, std::move(one), groups.size(), held, metrics));
         held.number += held.number > 0 ? 1 : 0;
     }
     return sheets;

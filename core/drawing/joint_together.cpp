@@ -46,7 +46,11 @@ std::vector<Op> JointPictures::together() const {
     std::vector<Op> ops;
     std::vector<Polyhedron> both = railSolids(true);
     both.push_back(members_.postSolid);
+    if (members_.wedge) {
+        both.push_back(members_.wedge->toPolyhedron());
+    }
     draw(std::move(both), members_.hollows, kOnEdge, ops);
+    addHornLines(kOnEdge, ops);
     addRailBreak(kOnEdge, ops);
     addPostBreaks(kOnEdge, ops);
     addCuttingPlane(boundsOf(ops, metrics_), ops);
@@ -94,6 +98,11 @@ std::vector<Op> JointPictures::section() const {
     if (members_.isLoose) {
         append(ops, hatch({cut.tenons, {}}, Angle(), kHatchSpacing));
     }
+    if (!cut.wedge.empty()) {
+        add({cut.wedge}, nothing);
+        append(ops, hatch({{cut.wedge}, {}}, Angle::degrees(-45.0), kHatchSpacing));
+    }
+    addHornLines(kOnCheek, ops);
     append(ops, hatch({wood, cut.ownHollows}, Angle(), kHatchSpacing));
     const Angle grain = Angle::degrees(axis == 1 ? 90.0 : (axis == 0 ? 0.0 : 45.0));
     append(ops, hatch({{cut.post}, cut.hollows}, grain, kHatchSpacing));
@@ -139,7 +148,13 @@ std::vector<Op> JointPictures::compose(bool isThirdAngle) const {
     std::vector<Op> tenon;
     draw(railSolids(false), members_.ownHollows, kOnTenon, tenon);
     addLabel("tenon", tenon);
-    for (std::vector<Op>* ops : {&mouth, &tenon}) {
+    std::vector<std::vector<Op>*> beside{&mouth, &tenon};
+    std::vector<Op> ownWedge;
+    if (members_.wedge) {
+        ownWedge = wedge();
+        beside.push_back(&ownWedge);
+    }
+    for (std::vector<Op>* ops : beside) {
         const Rect bounds = boundsOf(*ops, metrics_);
         move(*ops, {x - bounds.min.x, 0.0});
         x += bounds.size().x + kBetweenColumns;

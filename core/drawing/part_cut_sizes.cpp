@@ -126,6 +126,16 @@ class CutWriter {
                       "bore centre");
                 continue;
             }
+            // One in a tenon is placed from the shoulder that it is next to.
+            if (cut->box.min.x >= length - kSameSize || cut->box.max.x <= kSameSize) {
+                const bool isFar = cut->box.min.x >= length - kSameSize;
+                along(isFar ? length : cut->box.max.x,
+                      isFar ? cut->box.min.x : 0.0,
+                      rect.min.y,
+                      "cut from the shoulder");
+                along(cut->box.min.x, cut->box.max.x, rect.min.y, "cut length");
+                continue;
+            }
             if (cut->box.min.x > kSameSize) {
                 along(0.0, cut->box.min.x, rect.min.y, "cut from end");
             }

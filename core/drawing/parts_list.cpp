@@ -6,6 +6,7 @@
 
 #include "core/drawing/sheets.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/small_parts.h"
 
 namespace shoulderline {
 
@@ -28,6 +29,22 @@ constexpr std::array<Column, kColumns> kHeads{{{"no.", Align::Right},
                                                {"thickness", Align::Right},
                                                {"stock", Align::Left}}};
 
+// ", horns 1 each", ", horn 1"; empty for a part without.
+std::string hornText(const ResolvedPart& part, const LengthStyle& style) {
+    const bool atStart = part.startHorn > kLengthTolerance;
+    const bool atFar = part.farHorn > kLengthTolerance;
+    if (!atStart && !atFar) {
+        return {};
+    }
+    const std::string one = showLength(atStart ? part.startHorn : part.farHorn, style);
+    if (!atStart || !atFar) {
+        return ", with horn " + one;
+    }
+    return nearlyEqual(part.startHorn, part.farHorn)
+               ? ", with horns " + one
+               : ", with horns " + one + " and " + showLength(part.farHorn, style);
+}
+
 }  // namespace
 
 std::vector<Op> partsList(const Piece& piece,
@@ -43,13 +60,24 @@ std::vector<Op> partsList(const Piece& piece,
     for (const PartKind& kind : partKinds(resolved)) {
         const ResolvedPart& part = resolved.parts[kind.parts.front()];
         rows.push_back({std::to_string(rows.size()),
-                        kind.name,
+                        kind.name + hornText(part, piece.style),
                         std::to_string(kind.quantity),
-                        shown(part.length()),
+                        shown(part.blankLength()),
                         shown(part.width.value),
                         shown(part.thickness.value),
                         part.stock});
         subjects.push_back({SubjectKind::Part, kind.parts.front()});
+    }
+    for (const SmallPart& small : smallPartsOf(piece, resolved)) {
+        const std::string across = small.isRound() ? "\u2300" : "";
+        rows.push_back({"",
+                        small.name(),
+                        std::to_string(small.quantity),
+                        shown(small.length),
+                        across + shown(small.width),
+                        small.isRound() ? std::string() : shown(small.thickness),
+                        small.stock});
+        subjects.push_back({SubjectKind::Joint, small.joints.front()});
     }
     std::array<double, kColumns> left{};
     std::array<double, kColumns> right{};

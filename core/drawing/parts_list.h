@@ -9,8 +9,10 @@
 
 namespace shoulderline {
 
-// The parts by kind as a table: number (1 for the first of partKinds()), name, quantity, finished
-// length, width and thickness, stock. Its top left corner is at (0, 0).
+// The parts by kind as a table: number (1 for the first of partKinds()), name, quantity, length,
+// width and thickness, stock; a part with horns is as long as with them, and says so. Under them,
+// without numbers, what the joints take besides: loose tenons, wedges, pins, dowels, plugs. Its top
+// left corner is at (0, 0).
 [[nodiscard]] std::vector<Op> partsList(const Piece& piece,
                                         const ResolvedPiece& resolved,
                                         const TextMetrics& metrics);

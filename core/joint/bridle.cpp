@@ -20,8 +20,8 @@ bool isAtCorner(const JointTask& task) {
 void sizeFlush(const JointTask& task, const StatedSizes& stated, SizedJoint& joint) {
     link(joint.tenon.width, RuleId::WholeSection, {}, {}, task.section.width);
     link(joint.tenon.length, RuleId::FlushThrough, {}, {}, task.depthThere());
-    link(joint.tenon.projection, RuleId::FlushThrough, {}, {}, Length());
-    link(joint.tenon.shoulders.faceEdge, RuleId::WholeSection, {}, {}, Length());
+    link(joint.tenon.projection, RuleId::FlushEnd, {}, {}, Length());
+    link(joint.tenon.shoulders.faceEdge, RuleId::NoShoulder, {}, {}, Length());
     joint.tenon.shoulders.backEdge = joint.tenon.shoulders.faceEdge;
     link(joint.mortiseWidth, RuleId::MortiseAsTenon, {}, {}, joint.tenon.thickness.value);
     state(joint.mortiseWidth, stated[SizeName::MortiseWidth]);
@@ -86,7 +86,7 @@ SizedJoint sizeLap(const JointTask& task, const SizingGuide& guide, const Stated
     const Length stock = task.section.thickness;
     joint.tenon.thickness = shareOf(stock, RuleId::LapHalf, guide);
     state(joint.tenon.thickness, stated[SizeName::TenonThickness]);
-    link(joint.tenon.shoulders.faceSide, RuleId::WholeSection, {}, {}, Length());
+    link(joint.tenon.shoulders.faceSide, RuleId::NoShoulder, {}, {}, Length());
     link(joint.tenon.shoulders.backSide,
          RuleId::ShoulderLeft,
          stock,

@@ -29,6 +29,29 @@ Size roomFor(const GroovedTask& task, const SizingGuide& guide) {
     return room;
 }
 
+void sizeThicknesses(const GroovedTask& task,
+                     const SizingGuide& guide,
+                     const StatedSizes& stated,
+                     GroovedEdge& edge) {
+    edge.grooveWidth = grooveWidth(task, guide);
+    state(edge.grooveWidth, stated[SizeName::GrooveWidth]);
+    link(edge.tongueThickness,
+         RuleId::TongueFills,
+         task.panelThickness,
+         {},
+         std::min(edge.grooveWidth.value, task.panelThickness));
+    state(edge.tongueThickness, stated[SizeName::TongueThickness]);
+}
+
+void tellOfTongue(Length boardThickness, GroovedEdge& edge) {
+    if (edge.tongueThickness.value > boardThickness + kLengthTolerance) {
+        edge.troubles.push_back("the tongue is thicker than its board");
+    }
+    if (edge.tongueThickness.value > edge.grooveWidth.value + kLengthTolerance) {
+        edge.troubles.push_back("the tongue is thicker than its groove is wide");
+    }
+}
+
 }  // namespace
 
 std::vector<FurtherSize> GroovedEdge::further() const {
@@ -43,15 +66,7 @@ GroovedEdge sizeGrooved(const GroovedTask& task,
                         const SizingGuide& guide,
                         const StatedSizes& stated) {
     GroovedEdge edge;
-    edge.grooveWidth = grooveWidth(task, guide);
-    state(edge.grooveWidth, stated[SizeName::GrooveWidth]);
-    link(edge.tongueThickness,
-         RuleId::TongueFills,
-         task.panelThickness,
-         {},
-         std::min(edge.grooveWidth.value, task.panelThickness));
-    state(edge.tongueThickness, stated[SizeName::TongueThickness]);
-
+    sizeThicknesses(task, guide, stated, edge);
     edge.room = roomFor(task, guide);
     state(edge.room, stated[SizeName::Room]);
     edge.grooveDepth = shareOf(edge.grooveWidth.value, RuleId::GrooveDepth, guide);
@@ -73,14 +88,36 @@ GroovedEdge sizeGrooved(const GroovedTask& task,
          edge.grooveDepth.value - edge.room.value);
     state(edge.tongueLength, stated[SizeName::TongueLength]);
 
-    if (edge.tongueThickness.value > task.panelThickness + kLengthTolerance) {
-        edge.troubles.push_back("the tongue is thicker than its panel");
-    }
-    if (edge.tongueThickness.value > edge.grooveWidth.value + kLengthTolerance) {
-        edge.troubles.push_back("the tongue is thicker than its groove is wide");
-    }
+    tellOfTongue(task.panelThickness, edge);
     if (edge.tongueLength.value <= kLengthTolerance) {
         edge.troubles.push_back("the room leaves no tongue in the groove");
+    }
+    return edge;
+}
+
+GroovedEdge sizeTongued(const TonguedTask& task,
+                        const SizingGuide& guide,
+                        const StatedSizes& stated) {
+    const GroovedTask asPanel{
+        task.thickness, task.width, true, task.groovedThickness, task.groovedWidth};
+    GroovedEdge edge;
+    sizeThicknesses(asPanel, guide, stated, edge);
+    edge.room = roomFor(asPanel, guide);
+    state(edge.room, stated[SizeName::Room]);
+    link(edge.tongueLength, RuleId::TongueLaps, {}, {}, task.laps);
+    link(edge.grooveDepth,
+         RuleId::TongueRoom,
+         task.laps,
+         edge.room.value,
+         task.laps + edge.room.value);
+    state(edge.grooveDepth, stated[SizeName::GrooveDepth]);
+    tellOfTongue(task.thickness, edge);
+    if (stated[SizeName::TongueLength]) {
+        edge.troubles.push_back(
+            "the tongue is as long as the boards lap; the pitch of the boards says how far");
+    }
+    if (edge.grooveDepth.value >= task.groovedWidth) {
+        edge.troubles.push_back("the groove is deeper than its board is wide");
     }
     return edge;
 }

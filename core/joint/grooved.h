@@ -38,4 +38,20 @@ struct GroovedEdge {
                                       const SizingGuide& guide,
                                       const StatedSizes& stated);
 
+// A board whose edge laps over the next one's, that it is tongued into.
+struct TonguedTask {
+    Length thickness;         // of the board with the tongue
+    Length width;             // of it over its tongue
+    Length laps;              // how far the two lap over one another
+    Length groovedThickness;  // of the board with the groove
+    Length groovedWidth;
+};
+
+// The tongue reaches into the next board as far as the two lap, in the middle of both; the groove
+// is deeper by the room, and the board's faces stop short of the next one's edge by as much. The
+// groove: a share of the grooved board taken to the nearest chisel. Room: as for a panel's edge.
+[[nodiscard]] GroovedEdge sizeTongued(const TonguedTask& task,
+                                      const SizingGuide& guide,
+                                      const StatedSizes& stated);
+
 }  // namespace shoulderline

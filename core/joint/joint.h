@@ -22,8 +22,11 @@ struct JointForm {
     // and Mortise are for.
     [[nodiscard]] bool hasTenon() const {
         return kind != JointKind::Rests && kind != JointKind::Dowelled &&
-               kind != JointKind::Screwed && kind != JointKind::Grooved &&
-               kind != JointKind::CrossLap;
+               kind != JointKind::Screwed && !isDry() && kind != JointKind::CrossLap;
+    }
+    // Whether an edge stands without glue in a groove, with room to move.
+    [[nodiscard]] bool isDry() const {
+        return kind == JointKind::Grooved || kind == JointKind::Tongued;
     }
     // Whether the tenon comes out at the far face.
     [[nodiscard]] bool isThrough() const {

@@ -34,6 +34,7 @@ struct JointCuts {
     std::vector<JointSolid> tenons;       // wood past the shoulder; the main one first
     std::vector<JointSolid> mortises;     // taken from the mortised part; the main one first
     std::vector<JointSolid> ownMortises;  // taken from the tenoned part's end, for a loose tenon
+    std::vector<JointSolid> loose;        // what of each loose tenon stands past the shoulder
     std::vector<JointSolid> kerfs;        // sawn into the tenon
     std::vector<JointSolid> slots;        // cut through the tenon, for a wedge
     std::vector<JointBore> bores;         // in the mortised part

@@ -93,6 +93,7 @@ bool mayHave(JointKind kind, JointFeature feature) {
             return isOne({Plugged});
         case JointKind::LetIn:
         case JointKind::Grooved:
+        case JointKind::Tongued:
         case JointKind::CrossLap:
         case JointKind::Dowelled:
         case JointKind::Rests:
@@ -147,6 +148,7 @@ SizedJoint sizeJoint(const JointTask& asked, const SizingGuide& guide, const Sta
             sized = sizeDowels(task, guide, stated);
             break;
         case JointKind::Grooved:
+        case JointKind::Tongued:
         case JointKind::CrossLap:
         case JointKind::Screwed:
         case JointKind::Rests:
@@ -177,6 +179,7 @@ JointCuts cutJoint(const JointTask& asked, const SizedJoint& sized, const Sizing
         case JointKind::Dowelled:
             return cutDowels(task, sized);
         case JointKind::Grooved:
+        case JointKind::Tongued:
         case JointKind::CrossLap:
         case JointKind::Screwed:
         case JointKind::Rests:

@@ -34,7 +34,7 @@ SizedJoint sizeLetIn(const JointTask& task, const SizingGuide& guide, const Stat
     Shoulders& shoulders = joint.tenon.shoulders;
     for (Size* shoulder :
          {&shoulders.faceSide, &shoulders.backSide, &shoulders.faceEdge, &shoulders.backEdge}) {
-        *shoulder = whole(Length());
+        link(*shoulder, RuleId::NoShoulder, {}, {}, {});
     }
     if (isStopped(task)) {
         Size by = fixedSize(RuleId::StoppedBy, guide);

@@ -28,7 +28,7 @@ void sizePins(const JointTask& task,
          RuleId::PinPlace,
          diameter.value,
          {},
-         diameter.value + guide.rules[RuleId::PinPlace].length());
+         diameter.value + onGrid(RuleId::PinPlace, guide));
     state(place, stated[SizeName::PinPlace]);
     if (place.value + diameter.value > joint.tenon.length.value) {
         joint.troubles.push_back("the tenon is too short for a pin of this diameter");

@@ -42,9 +42,16 @@ Size shareOf(Length whole, RuleId rule, const SizingGuide& guide) {
     return size;
 }
 
+Length onGrid(RuleId rule, const SizingGuide& guide) {
+    const Rule& row = guide.rules[rule];
+    return row.isHouseRule || guide.grid <= Length() ? row.length()
+                                                     : snapNearest(row.length(), guide.grid);
+}
+
 Size fixedSize(RuleId rule, const SizingGuide& guide) {
     Size size;
     link(size, rule, {}, {}, guide.rules[rule].length());
+    toGrid(size, onGrid(rule, guide), guide.grid);
     return size;
 }
 

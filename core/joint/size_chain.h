@@ -18,7 +18,9 @@ void state(Size& size, const std::optional<StatedSize>& stated);
 // A share of `whole`, by the rule's figure.
 [[nodiscard]] Size shareOf(Length whole, RuleId rule, const SizingGuide& guide);
 
-// A fixed length, the rule's figure.
+// A fixed length, the rule's figure, on the maker's grid: figures of the trade are in inches. A
+// house rule's is as the maker states it.
+[[nodiscard]] Length onGrid(RuleId rule, const SizingGuide& guide);
 [[nodiscard]] Size fixedSize(RuleId rule, const SizingGuide& guide);
 
 // The chisel or bit nearest to `size`; of two equally near ones the narrower. `rack` ascending, not

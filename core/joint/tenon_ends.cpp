@@ -97,11 +97,21 @@ Size tuskProjection(const SizingGuide& guide, const StatedSizes& stated, SizedJo
     if (thickness.value >= joint.tenon.width.value - kLengthTolerance) {
         joint.troubles.push_back("the wedge is as thick as the tenon is wide");
     }
+    Size length;
+    const double out = guide.rules[RuleId::TuskLength].value * 2;
+    link(length,
+         RuleId::TuskLength,
+         joint.tenon.thickness.value,
+         width.value,
+         joint.tenon.thickness.value + width.value * out);
+    toGrid(length, snapUp(length.value, guide.grid), guide.grid);
+    state(length, stated[SizeName::TuskLength]);
     Size projection;
     link(projection, RuleId::TuskProjection, width.value, beyond.value, width.value + beyond.value);
     joint.further.push_back({SizeName::TuskThickness, std::move(thickness)});
     joint.further.push_back({SizeName::TuskWidth, std::move(width)});
     joint.further.push_back({SizeName::TuskBeyond, std::move(beyond)});
+    joint.further.push_back({SizeName::TuskLength, std::move(length)});
     return projection;
 }
 
@@ -118,7 +128,7 @@ void sizeTenonEnd(const JointTask& task,
     }
     const Length proud = joint.tenon.projection.value;
     Size by;
-    const Length usual = guide.rules[RuleId::EndEased].length();
+    const Length usual = onGrid(RuleId::EndEased, guide);
     link(by, RuleId::EndEased, proud, {}, std::min(usual, proud));
     state(by, stated[SizeName::EndEasing]);
     const Length most = std::min(joint.tenon.thickness.value, joint.tenon.width.value) / 2;

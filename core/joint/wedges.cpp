@@ -87,6 +87,7 @@ void makeLoose(JointCuts& cuts) {
         own.box.max.x = 0;
         cuts.ownMortises.push_back(std::move(own));
     }
+    cuts.loose = std::move(cuts.tenons);
     cuts.tenons.clear();
 }
 

@@ -159,7 +159,7 @@ Result<Piece> applied(Piece piece, const RemovePart& edit) {
 
 bool saysNothing(const JointStatement& joint) {
     return !joint.kind && joint.features.empty() && joint.sizes.empty() && joint.note.empty() &&
-           joint.extras.empty();
+           joint.stock.empty() && joint.extras.empty();
 }
 
 // The statement for two parts, made if it is not there; then changed by `change`, and dropped if it
@@ -226,6 +226,11 @@ Result<Piece> applied(Piece piece, const SetJointFeatures& edit) {
     Result<Piece> changed = std::move(piece);
     for (const SetJointFeature& one : edit.all) {
         changed = applied(std::move(*changed), one);
+    }
+    for (const SetPart& one : edit.parts) {
+        if (changed) {
+            changed = applied(std::move(*changed), one);
+        }
     }
     return changed;
 }
@@ -350,7 +355,10 @@ struct Namer {
         return std::string(wordFor(e.feature)) + ", " + e.tenoned + " into " + e.mortised;
     }
     std::string operator()(const SetJointFeatures& e) const {
-        return e.all.empty() ? std::string("joints") : (*this)(e.all.front());
+        if (e.all.empty()) {
+            return e.parts.empty() ? std::string("joints") : (*this)(e.parts.front());
+        }
+        return (*this)(e.all.front());
     }
     std::string operator()(const SetHouseRule& e) const { return "house rule " + e.id; }
     std::string operator()(const SetLoad& e) const { return "load " + e.load.name; }

@@ -61,6 +61,7 @@ struct SetJointFeature {  // gives the joint a feature, or takes it away
 };
 struct SetJointFeatures {  // several at once, as the mend of two joints that meet
     std::vector<SetJointFeature> all;
+    std::vector<SetPart> parts = {};  // that move with it
 };
 struct SetHouseRule {  // an empty value goes back to the rule book
     std::string id;

@@ -43,6 +43,7 @@ struct Stock {
     Statement greatestWidth;      // widest board to be had; empty for no limit
     Statement greatestLength;     // longest board to be had; empty for no limit
     std::string extras;
+    bool isHeatTreated = false;  // modified by heat: its glue lines hold less
     friend bool operator==(const Stock&, const Stock&) = default;
 };
 
@@ -183,6 +184,8 @@ struct JointStatement {
     std::map<SizeName, SizeStatement> sizes;
     std::string note;
     std::string extras;
+    std::string stock = {};  // of what it takes besides its members (a loose tenon, wedges, pins);
+                             // empty: as the tenoned part
     friend bool operator==(const JointStatement&, const JointStatement&) = default;
 };
 

@@ -65,7 +65,7 @@ struct Table<Cut> {
 
 template <>
 struct Table<JointKind> {
-    static constexpr std::array<Entry<JointKind>, 14> entries{{{JointKind::Blind, "blind"},
+    static constexpr std::array<Entry<JointKind>, 15> entries{{{JointKind::Blind, "blind"},
                                                                {JointKind::Through, "through"},
                                                                {JointKind::Stub, "stub"},
                                                                {JointKind::Loose, "loose"},
@@ -73,6 +73,7 @@ struct Table<JointKind> {
                                                                {JointKind::LetIn, "let in"},
                                                                {JointKind::Housed, "housed"},
                                                                {JointKind::Grooved, "in a groove"},
+                                                               {JointKind::Tongued, "tongued"},
                                                                {JointKind::Bridle, "bridle"},
                                                                {JointKind::Lap, "lap"},
                                                                {JointKind::CrossLap, "cross lap"},
@@ -176,7 +177,8 @@ struct Table<SizeName> {
          {SizeName::GrooveWidth, "groove width"},
          {SizeName::GrooveDepth, "groove depth"},
          {SizeName::Room, "room to move"},
-         {SizeName::LapDepth, "lap depth"}}};
+         {SizeName::LapDepth, "lap depth"},
+         {SizeName::TuskLength, "wedge length"}}};
 };
 
 template <>

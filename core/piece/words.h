@@ -31,7 +31,8 @@ enum class Cut { Flat, Quarter, Rift };
 // hole; a member let in goes in with its whole section, a housed one in a housing that runs across
 // the face; a bridle is an open mortise; a lap takes half of each; dowelled and screwed are butts.
 // Cross lap: both run on past one another, half taken out of each. In a groove: a panel's edge that
-// stands dry in a groove, with room to move. Rests: one part lies on or against the other with no
+// stands dry in a groove, with room to move; tongued: a tongue along the edge of a board that
+// stands so in the next. Rests: one part lies on or against the other with no
 // wood joint (buttons or glue as the note says).
 enum class JointKind {
     Blind,
@@ -42,6 +43,7 @@ enum class JointKind {
     LetIn,
     Housed,
     Grooved,
+    Tongued,
     Bridle,
     Lap,
     CrossLap,
@@ -136,8 +138,9 @@ enum class SizeName {
     GrooveDepth,
     Room,
     LapDepth,
+    TuskLength,
 };
-inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName::LapDepth) + 1;
+inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName::TuskLength) + 1;
 
 // The word used for each in files and on screen, lower case ("face side"); and back again.
 [[nodiscard]] std::string_view wordFor(Role);

@@ -45,6 +45,7 @@ class Joiner {
     void size(OpenJoint& joint);
     void sizeThere(OpenJoint& joint);
     void lapAcross(std::size_t first, std::size_t second, const JointStatement& statement);
+    bool tongue(std::size_t first, std::size_t second, const JointStatement& statement);
     void rest(std::size_t tenoned, std::size_t mortised, const JointForm& form);
 
     const Piece& piece_;
@@ -94,10 +95,12 @@ void Joiner::open(const JointSeed& seed) {
     if (statement != nullptr) {
         form = {statement->kind.value_or(seed.kind), statement->features};
     }
-    if (form.kind == JointKind::CrossLap || form.kind == JointKind::Grooved) {
+    if (form.kind == JointKind::CrossLap || form.isDry()) {
         evaluation_.trouble({"joint", tenoned.of + " into " + mortised.of, std::nullopt},
                             form.kind == JointKind::CrossLap
                                 ? "one ends at the other, so they are not lapped across"
+                            : form.kind == JointKind::Tongued
+                                ? "one ends at the other, so no edge of it is tongued"
                                 : "it is no panel that fills a frame, so it stands in no groove");
         form.kind = seed.kind;
     }
@@ -222,8 +225,24 @@ void Joiner::lapAcross(std::size_t first, std::size_t second, const JointStateme
     }
 }
 
-// Joints that rest, are screwed or lap across where the maker says so and no relation makes one:
-// wherever members of the two stated parts touch.
+// Whether the one is a board that laps over the other. Of a set tongued to itself each neighbour
+// once, the tongue along its back edge.
+bool Joiner::tongue(std::size_t first, std::size_t second, const JointStatement& statement) {
+    const std::optional<LappedEdges> edges =
+        lappedEdges(resolved_.parts[first], resolved_.parts[second]);
+    if (!edges || (statement.tenoned == statement.mortised && !edges->atBackEdge)) {
+        return false;
+    }
+    for (const std::string& trouble : placeTongued(
+             first, second, *edges, guide_, statedSizesOf(&statement, evaluation_), resolved_)) {
+        evaluation_.trouble({"joint", statement.tenoned + " into " + statement.mortised, {}},
+                            trouble);
+    }
+    return true;
+}
+
+// Joints that rest, are screwed, tongued or lap across where the maker says so and no relation
+// makes one: wherever members of the two stated parts touch.
 void Joiner::addStatedRests() {
     std::unordered_map<std::string_view, std::vector<std::size_t>> membersOf;
     for (std::size_t i = 0; i < resolved_.parts.size(); ++i) {
@@ -252,12 +271,13 @@ void Joiner::addStatedRests() {
             continue;
         }
         const bool isLap = statement.kind == JointKind::CrossLap;
-        if (!isLap && !isButt(statement.kind.value_or(JointKind::Blind))) {
+        const bool isTongued = statement.kind == JointKind::Tongued;
+        if (!isLap && !isTongued && !isButt(statement.kind.value_or(JointKind::Blind))) {
             evaluation_.trouble(place,
                                 "no relation brings '" + statement.tenoned + "' to '" +
                                     statement.mortised +
-                                    "', so only a joint that rests, is screwed or is lapped "
-                                    "across can be stated between them");
+                                    "', so only a joint that rests, is screwed, tongued or "
+                                    "lapped across can be stated between them");
             continue;
         }
         bool touched = false;
@@ -267,6 +287,10 @@ void Joiner::addStatedRests() {
                 const Box second =
                     resolved_.parts[b].frame.outerBounds(resolved_.parts[b].bodyBox());
                 if (a == b || !first.meets(second, kLengthTolerance.mm())) {
+                    continue;
+                }
+                if (isTongued) {
+                    touched = tongue(a, b, statement) || touched;
                     continue;
                 }
                 touched = true;
@@ -280,7 +304,8 @@ void Joiner::addStatedRests() {
         if (!touched) {
             evaluation_.trouble(place,
                                 "'" + statement.tenoned + "' and '" + statement.mortised +
-                                    "' do not touch, so nothing rests");
+                                    (isTongued ? "' do not lap edge over edge, so no tongue reaches"
+                                               : "' do not touch, so nothing rests"));
         }
     }
 }

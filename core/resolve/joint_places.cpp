@@ -276,9 +276,10 @@ void placeJoint(const OpenJoint& open,
         if (open.face) {
             mortise.box = setOutBox(mortise);
         }
-        if (i < cuts.tenons.size()) {
+        const std::vector<JointSolid>& tenons = cuts.loose.empty() ? cuts.tenons : cuts.loose;
+        if (i < tenons.size()) {
             MortiseSolid filled;
-            put(cuts.tenons[i], open.inMortised, open.face, filled);
+            put(tenons[i], open.inMortised, open.face, filled);
             mortise.tenon = filled.box;
         }
         mortise.isThrough = joint.isThrough() && !mortise.isHaunch;

@@ -45,6 +45,7 @@ const Size* basicSize(const ResolvedJoint& joint, SizeName name) {
         case SizeName::TuskThickness:
         case SizeName::TuskWidth:
         case SizeName::TuskBeyond:
+        case SizeName::TuskLength:
         case SizeName::EndEasing:
         case SizeName::PlugDiameter:
         case SizeName::PlugDepth:

@@ -139,6 +139,92 @@ std::vector<FrameCorner> cornersOf(const JointSeed& seed,
     return corners;
 }
 
+std::optional<LappedEdges> lappedEdges(const ResolvedPart& first, const ResolvedPart& second) {
+    const std::optional<Frame> relative = squared(relativeFrame(first.frame, second.frame));
+    if (!relative || mainAxis(relative->x) != 0 || mainAxis(relative->y) != 1) {
+        return std::nullopt;
+    }
+    const Box own = first.bodyBox();
+    const Box other = relative->outerBounds(second.bodyBox());
+    const bool atBackEdge = other.centre().y > own.centre().y;
+    const double by = atBackEdge ? own.max.y - other.min.y : other.max.y - own.min.y;
+    const std::optional<Box> both = overlap(own, other);
+    if (by <= kLengthTolerance.mm() || !both || by > own.size().y / 2) {
+        return std::nullopt;
+    }
+    return LappedEdges{atBackEdge, Length::mm(by)};
+}
+
+std::vector<std::string> placeTongued(std::size_t firstIndex,
+                                      std::size_t secondIndex,
+                                      const LappedEdges& edges,
+                                      const SizingGuide& guide,
+                                      const StatedSizes& stated,
+                                      ResolvedPiece& resolved) {
+    ResolvedPart& first = resolved.parts[firstIndex];
+    ResolvedPart& second = resolved.parts[secondIndex];
+    GroovedEdge edge = sizeTongued({first.thickness.value,
+                                    first.width.value,
+                                    edges.by,
+                                    second.thickness.value,
+                                    second.width.value},
+                                   guide,
+                                   stated);
+    const std::size_t index = resolved.joints.size();
+    const Box own = first.bodyBox();
+    const double depth = edge.grooveDepth.value.mm();
+    const double tip = edges.atBackEdge ? own.max.y : own.min.y;
+    const double way = edges.atBackEdge ? 1.0 : -1.0;
+    const double middle = own.centre().z;
+    const auto slab = [&](double from, double to, double low, double high) {
+        return Box{{own.min.x, std::min(from, to), low}, {own.max.x, std::max(from, to), high}};
+    };
+    const double half = edge.tongueThickness.value.mm() / 2;
+    ResolvedCut rabbet;
+    rabbet.kind = CutKind::Rabbet;
+    rabbet.joint = index;
+    rabbet.note = "leaves the tongue";
+    for (const bool isFaceSide : {true, false}) {
+        rabbet.face = isFaceSide ? Face::FaceSide : Face::BackSide;
+        rabbet.box = slab(tip - way * depth,
+                          tip,
+                          isFaceSide ? own.min.z : middle + half,
+                          isFaceSide ? middle - half : own.max.z);
+        if (rabbet.box.size().z > kLengthTolerance.mm()) {
+            first.cuts.push_back(rabbet);
+        }
+    }
+    const double mouth = tip - way * edges.by.mm();
+    const double wide = edge.grooveWidth.value.mm() / 2;
+    const Frame toSecond = relativeFrame(second.frame, first.frame);
+    ResolvedCut groove;
+    groove.kind = CutKind::Groove;
+    groove.joint = index;
+    groove.note = "for " + first.of;
+    groove.box =
+        toSecond.outerBounds(slab(mouth, mouth + way * depth, middle - wide, middle + wide));
+    groove.box.min.x = 0.0;
+    groove.box.max.x = second.shoulderLength.value.mm();
+    groove.face = faceEnteredAlong(toSecond.directionToOuter({0.0, way, 0.0}));
+    const Face entered = groove.face;
+    second.cuts.push_back(std::move(groove));
+
+    ResolvedJoint joint;
+    joint.name = first.name + " into " + second.name;
+    joint.kind = JointKind::Tongued;
+    joint.tenoned = firstIndex;
+    joint.mortised = secondIndex;
+    joint.further = edge.further();
+    joint.mortise.face = entered;
+    joint.mortise.reference = edges.atBackEdge ? Face::BackEdge : Face::FaceEdge;
+    joint.frame = {first.frame.toOuter({own.centre().x, mouth, middle}),
+                   first.frame.directionToOuter({0.0, way, 0.0}),
+                   first.frame.x,
+                   first.frame.z};
+    resolved.joints.push_back(std::move(joint));
+    return std::move(edge.troubles);
+}
+
 std::string placeCrossLap(std::size_t first,
                           std::size_t second,
                           const SizingGuide& guide,

@@ -24,6 +24,24 @@ struct FrameCorner {
                                                  std::span<const JointSeed> seeds,
                                                  const ResolvedPiece& resolved);
 
+// Which way two boards lap over one another, the first seen from its own frame; empty where they do
+// not lie edge to edge in one plane with their lengths alike.
+struct LappedEdges {
+    bool atBackEdge = true;  // of the first, that the second begins at
+    Length by;
+};
+[[nodiscard]] std::optional<LappedEdges> lappedEdges(const ResolvedPart& first,
+                                                     const ResolvedPart& second);
+
+// Cuts a tongue along that edge of the first and its groove into the second, and adds the joint.
+// One sentence for each thing that cannot be.
+[[nodiscard]] std::vector<std::string> placeTongued(std::size_t first,
+                                                    std::size_t second,
+                                                    const LappedEdges& edges,
+                                                    const SizingGuide& guide,
+                                                    const StatedSizes& stated,
+                                                    ResolvedPiece& resolved);
+
 // A cross lap between two parts that run through one another: cuts both and adds the joint. One
 // sentence where it cannot be; empty where all is well.
 [[nodiscard]] std::string placeCrossLap(std::size_t first,

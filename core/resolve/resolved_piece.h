@@ -88,6 +88,8 @@ struct ResolvedPart {
     Length gap;  // between neighbours of its set; zero for a part that is not one of a set
 
     [[nodiscard]] Length length() const { return shoulderLength.value + startTenon + farTenon; }
+    // As it is sawn to length: with the horns that are cut off after glue-up.
+    [[nodiscard]] Length blankLength() const { return length() + startHorn + farHorn; }
     // The blank of the body.
     [[nodiscard]] Box bodyBox() const {
         return {{0, 0, 0}, {shoulderLength.value.mm(), width.value.mm(), thickness.value.mm()}};

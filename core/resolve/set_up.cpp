@@ -1,7 +1,9 @@
 #include "core/resolve/set_up.h"
 
 #include <algorithm>
+#include <functional>
 #include <set>
+#include <span>
 
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
@@ -45,6 +47,20 @@ class SetUps {
         const int along = into == 0 ? 1 : 0;
         one.from = Length::mm(byMiddle ? box.centre()[along] : box.min[along]);
         one.to = Length::mm(byMiddle ? box.centre()[along] : box.max[along]);
+    }
+
+    // What is cut into a tenon is placed from its shoulder.
+    void placeFromShoulder(SetUp& one, const Box& box, std::size_t part) const {
+        const double length = resolved_.parts[part].shoulderLength.value.mm();
+        const double slack = kLengthTolerance.mm();
+        const bool isAtFar = box.min.x >= length - slack;
+        if (isAtFar || box.max.x <= slack) {
+            const Length from = isAtFar ? one.from - Length::mm(length) : -one.to;
+            const Length to = isAtFar ? one.to - Length::mm(length) : -one.from;
+            one.from = from;
+            one.to = to;
+            one.fromShoulder = true;
+        }
     }
 
     [[nodiscard]] RuleId mortisingTool() const {
@@ -109,6 +125,7 @@ class SetUps {
             one.work =
                 cut.note.empty() || cut.kind == CutKind::Groove ? wordFor(cut.kind) : cut.note;
             setFence(one, cut.face, cut.box, isBore);
+            placeFromShoulder(one, cut.box, part);
             const Vec3 size = cut.box.size();
             const int into = inwardOf(cut.face).axis;
             const int across = into == 2 ? 1 : 2;
@@ -198,28 +215,101 @@ std::vector<SetUp> setUpsOf(const ResolvedPiece& resolved, std::size_t joint) {
     return SetUps(resolved, joint).take();
 }
 
-std::string setUpText(const SetUp& setUp, const ResolvedPiece& resolved, const LengthStyle& style) {
-    const auto shown = [&](Length length) { return showLength(length, style); };
+namespace {
+
+using Shown = std::function<std::string(Length)>;
+
+// All but where along the part.
+std::string settingText(const SetUp& setUp, const ResolvedPiece& resolved, const Shown& shown) {
     std::string text = setUp.work + ", " + resolved.parts[setUp.part].of + ": " +
                        resolved.rules[setUp.tool].subject;
     if (setUp.cutter > kLengthTolerance) {
         text += " " + shown(setUp.cutter);
     }
-    const bool isShoulder = setUp.fence <= kLengthTolerance && setUp.from == Length() &&
-                            setUp.to > kLengthTolerance && setUp.cutter == Length();
-    if (isShoulder) {
-        return text + "; stop " + shown(setUp.to) + " from the end, " + shown(setUp.depth) +
-               " deep";
+    return text + "; fence " + shown(setUp.fence) + " from the " +
+           std::string(wordFor(setUp.reference)) + ", " + shown(setUp.depth) + " deep";
+}
+
+bool isShoulder(const SetUp& setUp) {
+    return setUp.fence <= kLengthTolerance && setUp.from == Length() &&
+           setUp.to > kLengthTolerance && setUp.cutter == Length() && !setUp.fromShoulder;
+}
+
+std::string placeText(const SetUp& setUp, const Shown& shown) {
+    return nearlyEqual(setUp.from, setUp.to)
+               ? shown(setUp.from)
+               : "from " + shown(setUp.from) + " to " + shown(setUp.to);
+}
+
+// "at 3, 6 and 9 from the start".
+std::string placesText(std::span<const SetUp> alike, const Shown& shown) {
+    constexpr std::size_t kMostListed = 4;
+    const SetUp& first = alike.front();
+    const std::string from = first.fromShoulder ? " from the shoulder" : " from the start";
+    const bool isPoint = nearlyEqual(first.from, first.to);
+    const Length pitch = alike.size() > 1 ? alike[1].from - first.from : Length();
+    bool isEven = true;
+    for (std::size_t i = 1; i < alike.size(); ++i) {
+        isEven = isEven && nearlyEqual(alike[i].from - alike[i - 1].from, pitch);
     }
-    text += "; fence " + shown(setUp.fence) + " from the " + std::string(wordFor(setUp.reference)) +
-            ", " + shown(setUp.depth) + " deep";
-    if (setUp.to > kLengthTolerance) {
-        text += nearlyEqual(setUp.from, setUp.to)
-                    ? ", at " + shown(setUp.from)
-                    : ", from " + shown(setUp.from) + " to " + shown(setUp.to);
-        text += " from the start";
+    std::string text = isPoint ? ", at " : ", ";
+    if (alike.size() > kMostListed && isEven) {
+        return text + placeText(first, shown) + from + " and " + std::to_string(alike.size() - 1) +
+               " more, " + shown(pitch) + " apart";
     }
-    return text;
+    for (std::size_t i = 0; i < alike.size(); ++i) {
+        text += i == 0 ? "" : i + 1 == alike.size() ? " and " : ", ";
+        text += placeText(alike[i], shown);
+    }
+    return text + from;
+}
+
+std::string textOf(std::span<const SetUp> alike,
+                   const ResolvedPiece& resolved,
+                   const LengthStyle& style) {
+    const Shown shown = [&](Length length) { return showLength(length, style); };
+    const SetUp& first = alike.front();
+    if (isShoulder(first)) {
+        return first.work + ", " + resolved.parts[first.part].of + ": " +
+               resolved.rules[first.tool].subject + "; stop " + shown(first.to) +
+               " from the end, " + shown(first.depth) + " deep";
+    }
+    const std::string text = settingText(first, resolved, shown);
+    return first.to > kLengthTolerance ? text + placesText(alike, shown) : text;
+}
+
+bool areAlike(const SetUp& a, const SetUp& b) {
+    return !isShoulder(a) && a.tool == b.tool && a.part == b.part && a.work == b.work &&
+           nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
+           nearlyEqual(a.fence, b.fence) && nearlyEqual(a.depth, b.depth) &&
+           a.fromShoulder == b.fromShoulder && nearlyEqual(a.to - a.from, b.to - b.from) &&
+           !nearlyEqual(a.from, b.from);
+}
+
+}  // namespace
+
+std::string setUpText(const SetUp& setUp, const ResolvedPiece& resolved, const LengthStyle& style) {
+    return textOf({&setUp, 1}, resolved, style);
+}
+
+std::vector<std::string> setUpTexts(const std::vector<SetUp>& setUps,
+                                    const ResolvedPiece& resolved,
+                                    const LengthStyle& style) {
+    std::vector<std::string> texts;
+    for (std::size_t i = 0; i < setUps.size();) {
+        std::size_t end = i + 1;
+        while (end < setUps.size() && areAlike(setUps[i], setUps[end])) {
+            ++end;
+        }
+        std::vector<SetUp> alike(setUps.begin() + static_cast<std::ptrdiff_t>(i),
+                                 setUps.begin() + static_cast<std::ptrdiff_t>(end));
+        std::sort(alike.begin(), alike.end(), [](const SetUp& a, const SetUp& b) {
+            return a.from < b.from;
+        });
+        texts.push_back(textOf(alike, resolved, style));
+        i = end;
+    }
+    return texts;
 }
 
 std::vector<std::string> cautionsFor(const std::vector<SetUp>& setUps, const RuleBook& rules) {

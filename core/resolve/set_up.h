@@ -20,6 +20,7 @@ struct SetUp {
     Length depth;
     Length from;  // along the part from its start end (a tenon: from its end) to where the cut
     Length to;    // begins and ends; both zero where it runs through
+    bool fromShoulder = false;  // the last two are from the shoulder, out along the tenon
     friend bool operator==(const SetUp&, const SetUp&) = default;
 };
 
@@ -33,6 +34,12 @@ struct SetUp {
 [[nodiscard]] std::string setUpText(const SetUp& setUp,
                                     const ResolvedPiece& resolved,
                                     const LengthStyle& style);
+
+// The same for several that differ in nothing but their place along the part, as one: "... at 3, 6
+// and 9 from the start", or for many that are evenly spaced "at 3 and 12 more, 2 1/2 apart".
+[[nodiscard]] std::vector<std::string> setUpTexts(const std::vector<SetUp>& setUps,
+                                                  const ResolvedPiece& resolved,
+                                                  const LengthStyle& style);
 
 // The cautions of the tools that these settings need, each once, with the tool's name.
 [[nodiscard]] std::vector<std::string> cautionsFor(const std::vector<SetUp>& setUps,

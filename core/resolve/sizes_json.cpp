@@ -9,6 +9,7 @@
 
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/set_up.h"
+#include "core/resolve/small_parts.h"
 
 namespace shoulderline {
 
@@ -73,6 +74,7 @@ ordered_json part(const ResolvedPart& part) {
         {"hand", wordFor(part.hand)},
         {"stock", part.stock},
         {"length_mm", number(part.length())},
+        {"horns_mm", number(part.startHorn + part.farHorn)},
         {"width_mm", number(part.width.value)},
         {"thickness_mm", number(part.thickness.value)},
         {"shoulder_length_mm",
@@ -147,7 +149,8 @@ void addSetUps(const ResolvedPiece& resolved, std::size_t index, ordered_json& o
                         {"fence_mm", number(one.fence)},
                         {"depth_mm", number(one.depth)},
                         {"from_mm", number(one.from)},
-                        {"to_mm", number(one.to)}});
+                        {"to_mm", number(one.to)},
+                        {"from_shoulder", one.fromShoulder}});
     }
     object["set_ups"] = std::move(list);
     object["cautions"] = cautionsFor(setUps, resolved.rules);
@@ -194,6 +197,21 @@ ordered_json joint(const Piece& piece, const ResolvedPiece& resolved, std::size_
     return object;
 }
 
+ordered_json smallPart(const SmallPart& small, const ResolvedPiece& resolved) {
+    ordered_json joints = ordered_json::array();
+    for (const std::size_t index : small.joints) {
+        joints.push_back(resolved.joints[index].name);
+    }
+    return {{"kind", wordFor(small.kind)},
+            {"of", small.of},
+            {"stock", small.stock},
+            {"quantity", small.quantity},
+            {"length_mm", number(small.length)},
+            {"width_mm", number(small.width)},
+            {"thickness_mm", number(small.thickness)},
+            {"joints", std::move(joints)}};
+}
+
 std::string shown(const Piece& piece, Length length) {
     return showLength(length, piece.style, true);
 }
@@ -230,6 +248,10 @@ std::string sizesJson(const Piece& piece, const ResolvedPiece& resolved) {
     for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
         document["joints"].push_back(joint(piece, resolved, i));
     }
+    document["small_parts"] = ordered_json::array();
+    for (const SmallPart& one : smallPartsOf(piece, resolved)) {
+        document["small_parts"].push_back(smallPart(one, resolved));
+    }
     return document.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
 }
 
@@ -253,6 +275,15 @@ std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
                 text += "    " + std::string(wordFor(end)) + " end, " + setting + "\n";
             }
         }
+    }
+    const std::vector<SmallPart> small = smallPartsOf(piece, resolved);
+    text += small.empty() ? "" : "\nSmall parts of the joints\n";
+    for (const SmallPart& one : small) {
+        text += "  " + one.name() + ": " + std::to_string(one.quantity) + " of " +
+                shown(piece, one.length) + " x " +
+                (one.isRound() ? "\u2300" + shown(piece, one.width)
+                               : shown(piece, one.width) + " x " + shown(piece, one.thickness)) +
+                ", " + one.stock + "\n";
     }
     text += "\nJoints\n";
     for (const ResolvedJoint& one : resolved.joints) {

@@ -48,7 +48,8 @@ SetLayout layOut(const Spacing& spacing,
         }
         const int fitting = static_cast<int>(std::floor((clear - w) / pitch->mm() + kFits)) + 1;
         const int members = count.value_or(std::clamp(fitting, 0, Evaluation::kMostInSet));
-        if (members < 1 || pitch->mm() < w - kFits || members > fitting) {
+        // Boards may lap over one another: then the gap is less than nothing.
+        if (members < 1 || members > fitting) {
             evaluation.trouble(
                 place, "the set does not fit between the parts it lies between at that pitch");
             return {};

@@ -76,6 +76,8 @@ enum class RuleId {
     BridleThird,        // a bridle's tenon, as a share of the part
     LapHalf,            // a lap takes this share of each part
     FlushThrough,       // runs through and ends flush
+    FlushEnd,           // ... so that nothing stands proud
+    NoShoulder,         // as wide or thick as its part, so that there is no shoulder
     DowelShare,         // dowel diameter as a share of the part's thickness
     DowelDepth,         // how far a dowel goes into each part, in diameters
     ScrewDiameter,      // screw diameter as a share of the part that it holds
@@ -86,6 +88,10 @@ enum class RuleId {
     TuskBeyond,         // wood beyond the slot to the wedge's thickness
     TuskTaper,          // taper of the wedge
     TuskProjection,     // how far a tusk tenon stands out: what its wedge needs
+    TuskLength,         // how far the wedge stands out of its tenon at each side
+    TongueLaps,         // a tongue is as long as two boards lap over one another
+    TongueRoom,         // a board's groove is deeper than its tongue by the room
+    SettleMoveMost,     // how far a rail may be moved to pass another's mortise
     EndEased,           // chamfer or rounding of a through tenon's end
     ShortOfNeighbour,   // a shortened tenon ends before its neighbour's mortise
     PlugDiameter,       // a plug's diameter to its screw's

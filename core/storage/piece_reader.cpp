@@ -50,6 +50,7 @@ Stock readStock(ObjectReader& in) {
     stock.measuredThickness = in.text("measured_thickness");
     stock.greatestWidth = in.text("greatest_width");
     stock.greatestLength = in.text("greatest_length");
+    stock.isHeatTreated = in.flag("heat_treated");
     stock.extras = in.extras();
     return stock;
 }
@@ -250,6 +251,7 @@ JointStatement readJoint(ObjectReader& in) {
         statement.expression = size.neededText("expression");
         joint.sizes[*name] = statement;
     });
+    joint.stock = in.text("stock");
     joint.note = in.text("note");
     joint.extras = in.extras();
     return joint;

@@ -49,6 +49,7 @@ ordered_json json(const Stock& stock) {
         .text("measured_thickness", stock.measuredThickness)
         .text("greatest_width", stock.greatestWidth)
         .text("greatest_length", stock.greatestLength)
+        .flag("heat_treated", stock.isHeatTreated)
         .extras(stock.extras)
         .done();
 }
@@ -194,6 +195,7 @@ ordered_json json(const JointStatement& joint) {
         .text("kind", joint.kind ? wordFor(*joint.kind) : std::string_view())
         .value("features", features)
         .value("sizes", sizes)
+        .text("stock", joint.stock)
         .text("note", joint.note)
         .extras(joint.extras)
         .done();

@@ -25,8 +25,15 @@ namespace shoulderline::testing {
 
 // samples/NAME.shoulder, read.
 [[nodiscard]] Piece sample(const std::string& name);
-inline constexpr const char* kSamples[] = {
-    "armchair", "side_chair", "bench", "table", "luggage_stand", "chart_cabinet"};
+inline constexpr const char* kSamples[] = {"armchair",
+                                           "side_chair",
+                                           "bench",
+                                           "table",
+                                           "luggage_stand",
+                                           "chart_cabinet",
+                                           "bed_frame",
+                                           "pilot_stool",
+                                           "raked_chair"};
 
 // Those whose joints are all plain mortises and tenons, for what is not yet drawn of the others.
 inline constexpr const char* kPlainlyJoinedSamples[] = {"armchair", "side_chair", "bench", "table"};

@@ -28,6 +28,8 @@ QString wordsWithoutTenon(JointKind kind) {
             return JointView::tr("A butt held by screws.");
         case JointKind::Grooved:
             return JointView::tr("The panel stands dry in its groove, free to move.");
+        case JointKind::Tongued:
+            return JointView::tr("The tongue stands dry in the next board, free to move.");
         case JointKind::CrossLap:
             return JointView::tr("Both run on; half is cut out of each.");
         case JointKind::Blind:

@@ -35,8 +35,8 @@ void SetUpList::refresh() {
     if (joint) {
         const ResolvedPiece& resolved = document_.resolved();
         const std::vector<SetUp> setUps = setUpsOf(resolved, *joint);
-        for (const SetUp& one : setUps) {
-            lines << qt(setUpText(one, resolved, document_.piece().style));
+        for (const std::string& text : setUpTexts(setUps, resolved, document_.piece().style)) {
+            lines << qt(text);
         }
         for (const std::string& caution : cautionsFor(setUps, resolved.rules)) {
             cautions << qt(caution);
