@@ -55,35 +55,80 @@ void append(std::vector<Op>& ops, std::vector<Op> more) {
         ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
-// How the tools are set, under the drawing and as wide as it is.
+constexpr double kOverSetUps = 3.0;
+
+// How the tools are set, in lines at most `width` wide.
+std::vector<std::string> setUpLinesWithin(double width,
+                                          const Piece& piece,
+                                          const ResolvedPiece& resolved,
+                                          const JointGroup& group,
+                                          const TextMetrics& metrics) {
+    std::vector<std::string> lines;
+    for (const std::string& one : setUpLines(piece, resolved, group)) {
+        for (std::string& line : wrapText(one, width, kCaptionHeight, metrics, "   ")) {
+            lines.push_back(std::move(line));
+        }
+    }
+    return lines;
+}
+
+// The settings under the drawing, as wide as it is.
 void addSetUps(const Piece& piece,
                const ResolvedPiece& resolved,
                const JointGroup& group,
                const TextMetrics& metrics,
                Block& block) {
-    constexpr double kOver = 3.0;
     constexpr double kLeastWidth = 80.0;
     block.setUps = setUpsOf(resolved, group);
     block.size.x = std::max(block.size.x, kLeastWidth);
-    std::vector<std::string> lines;
-    for (const std::string& one : setUpLines(piece, resolved, group)) {
-        for (std::string& line : wrapText(one, block.size.x, kCaptionHeight, metrics, "   ")) {
-            lines.push_back(std::move(line));
-        }
-    }
+    const std::vector<std::string> lines =
+        setUpLinesWithin(block.size.x, piece, resolved, group, metrics);
     if (lines.empty()) {
         return;
     }
     std::vector<Op> text = linesOfText(lines, kCaptionHeight);
-    move(text, {0.0, block.size.y + kOver});
+    move(text, {0.0, block.size.y + kOverSetUps});
     append(block.ops, std::move(text));
-    block.size.y += kOver + heightOfLines(lines.size(), kCaptionHeight) + 1.0;
+    block.size.y += kOverSetUps + heightOfLines(lines.size(), kCaptionHeight) + 1.0;
+}
+
+// The settings by themselves, where they find no room under the drawing: as many blocks as they
+// take.
+std::vector<Block> setUpBlocks(const Piece& piece,
+                               const ResolvedPiece& resolved,
+                               const JointGroup& group,
+                               Vec2 room,
+                               const TextMetrics& metrics) {
+    std::vector<std::string> lines = setUpLinesWithin(room.x, piece, resolved, group, metrics);
+    const double head = kNameHeight + kOverSetUps;
+    const double each = kLineOfHeights * kCaptionHeight;
+    const auto most = static_cast<std::size_t>(std::max(1.0, (room.y - head - 1.0) / each));
+    std::vector<Block> blocks;
+    for (std::size_t from = 0; from < lines.size(); from += most) {
+        const std::size_t to = std::min(lines.size(), from + most);
+        const std::vector<std::string> some(lines.begin() + static_cast<std::ptrdiff_t>(from),
+                                            lines.begin() + static_cast<std::ptrdiff_t>(to));
+        Block block;
+        block.part = resolved.parts[resolved.joints[group.joints.front()].tenoned].of;
+        block.setUps = setUpsOf(resolved, group);
+        const FittedText name =
+            fitText(nameOf(resolved, group) + ": set-ups", kNameHeight, room.x, metrics);
+        block.ops.push_back(
+            TextOp{{0.0, kNameHeight}, name.text, name.height, Align::Left, false, true});
+        std::vector<Op> text = linesOfText(some, kCaptionHeight);
+        move(text, {0.0, head});
+        append(block.ops, std::move(text));
+        block.size = {room.x, head + heightOfLines(some.size(), kCaptionHeight) + 1.0};
+        blocks.push_back(std::move(block));
+    }
+    return blocks;
 }
 
 Block blockOf(const Piece& piece,
               const ResolvedPiece& resolved,
               const JointGroup& group,
               double scale,
+              bool withSetUps,
               const TextMetrics& metrics) {
     constexpr DimensionStyle kClose{2.5, 7.0, 5.5};
     Sheet drawing = drawJoint(piece, resolved, group.joints.front(), {scale, kClose}, metrics);
@@ -115,7 +160,9 @@ Block blockOf(const Piece& piece,
     }
     move(drawing.ops, {0.0, rows});
     append(block.ops, std::move(drawing.ops));
-    addSetUps(piece, resolved, group, metrics, block);
+    if (withSetUps) {
+        addSetUps(piece, resolved, group, metrics, block);
+    }
     return block;
 }
 
@@ -131,29 +178,39 @@ std::vector<double> jointScales(Unit unit) {
 
 // At the largest scale at which it takes half of the room or less; else as large as it goes in. The
 // scale under full size that is still good to read comes first: a quarter or a fifth.
-Block fittedBlock(const Piece& piece,
-                  const ResolvedPiece& resolved,
-                  const JointGroup& group,
-                  Vec2 room,
-                  const TextMetrics& metrics) {
+// The settings go under it, unless only the drawing goes in.
+std::vector<Block> fittedBlocks(const Piece& piece,
+                                const ResolvedPiece& resolved,
+                                const JointGroup& group,
+                                Vec2 room,
+                                const TextMetrics& metrics) {
     constexpr double kGoodToRead = 0.25;
     const Vec2 half = (room - Vec2{kBetween, kBetween}) * 0.5;
     const std::vector<double> scales = jointScales(piece.unit);
     Block block;
-    for (const bool sharesSheet : {true, false}) {
-        for (const double scale : scales) {
-            block = blockOf(piece, resolved, group, scale, metrics);
-            const bool goesIn = block.size.x <= room.x && block.size.y <= room.y;
-            const bool isHalf = block.size.x <= half.x || block.size.y <= half.y;
-            if (goesIn && (isHalf || !sharesSheet)) {
-                return block;
-            }
-            if (sharesSheet && scale <= kGoodToRead) {
-                break;
+    for (const bool withSetUps : {true, false}) {
+        for (const bool sharesSheet : {true, false}) {
+            for (const double scale : scales) {
+                block = blockOf(piece, resolved, group, scale, withSetUps, metrics);
+                const bool goesIn = block.size.x <= room.x && block.size.y <= room.y;
+                const bool isHalf = block.size.x <= half.x || block.size.y <= half.y;
+                const bool isLegible = !withSetUps || scale > kGoodToRead / 4;
+                if (goesIn && isLegible && (isHalf || !sharesSheet)) {
+                    std::vector<Block> blocks{std::move(block)};
+                    if (!withSetUps) {
+                        for (Block& text : setUpBlocks(piece, resolved, group, room, metrics)) {
+                            blocks.push_back(std::move(text));
+                        }
+                    }
+                    return blocks;
+                }
+                if (sharesSheet && scale <= kGoodToRead) {
+                    break;
+                }
             }
         }
     }
-    return block;
+    return {std::move(block)};
 }
 
 // Blocks on shelves, each on the first that has room for it, the highest first; a new sheet where
@@ -262,7 +319,9 @@ std::vector<Layout::Filled> laidOut(const Piece& piece,
     room.y -= Cautions(setUps, resolved, room.x, metrics).height();
     std::vector<Block> blocks;
     for (const JointGroup& group : groups) {
-        blocks.push_back(fittedBlock(piece, resolved, group, room, metrics));
+        for (Block& block : fittedBlocks(piece, resolved, group, room, metrics)) {
+            blocks.push_back(std::move(block));
+        }
     }
     std::stable_sort(blocks.begin(), blocks.end(), [](const Block& a, const Block& b) {
         return a.size.y > b.size.y;

@@ -32,7 +32,6 @@ inline constexpr const char* kSamples[] = {"armchair",
                                            "luggage_stand",
                                            "chart_cabinet",
                                            "bed_frame",
-                                           "pilot_stool",
                                            "raked_chair"};
 
 // Those whose joints are all plain mortises and tenons, for what is not yet drawn of the others.
