@@ -4,6 +4,7 @@
 #include <iostream>
 
 #include "core/check/findings_json.h"
+#include "core/check/mend_effect.h"
 #include "core/check/movement_json.h"
 #include "core/check/settle.h"
 #include "core/check/strength_json.h"
@@ -96,7 +97,13 @@ int runCheck(const CommandLine& line, const Resources& resources) {
     const ResolvedPiece resolved = resolve(*piece, resources.rules, resources.workshop);
     const std::vector<Finding> findings =
         check(*piece, resolved, resources.species, resources.strength);
-    std::cout << (line.isJson ? findingsJson(findings, resolved) : findingsText(findings));
+    if (line.isJson) {
+        const Workbench bench{
+            resources.rules, resources.workshop, resources.species, resources.strength};
+        std::cout << findingsJson(findings, resolved, effectsOf(*piece, resolved, findings, bench));
+    } else {
+        std::cout << findingsText(findings);
+    }
     const bool mustMend = std::any_of(findings.begin(), findings.end(), [](const Finding& f) {
         return f.severity == Severity::MustMend;
     });

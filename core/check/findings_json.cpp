@@ -15,11 +15,51 @@ double rounded(double value) {
     return result == 0.0 ? 0.0 : result;
 }
 
+ordered_json rangeJson(const JointStrength& strength) {
+    if (!strength.isEstimated() || !strength.isCovered) {
+        return {};
+    }
+    return {rounded(strength.bending.range.low), rounded(strength.bending.range.high)};
+}
+
+std::string rankWord(const MendedJoint& joint) {
+    constexpr double kAlike = 0.005;
+    const std::optional<double> times = joint.times();
+    if (!times) {
+        return "unknown";
+    }
+    return *times > 1.0 + kAlike ? "stronger" : *times < 1.0 - kAlike ? "weaker" : "alike";
+}
+
+ordered_json effectJson(const Mend& mend, const MendEffect& effect) {
+    ordered_json joints = ordered_json::array();
+    for (const MendedJoint& joint : effect.joints) {
+        ordered_json sizes = ordered_json::array();
+        for (const ChangedSize& size : joint.sizes) {
+            sizes.push_back({{"name", size.name},
+                             {"before_mm", rounded(size.before.mm())},
+                             {"after_mm", rounded(size.after.mm())}});
+        }
+        joints.push_back({{"name", joint.name},
+                          {"sizes", std::move(sizes)},
+                          {"bends_before_nm", rangeJson(joint.before)},
+                          {"bends_after_nm", rangeJson(joint.after)},
+                          {"rank", rankWord(joint)}});
+    }
+    return {{"mend", mend.text},
+            {"joints", std::move(joints)},
+            {"must_mend_before", effect.mustMendBefore},
+            {"must_mend_after", effect.mustMendAfter}};
+}
+
 }  // namespace
 
-std::string findingsJson(const std::vector<Finding>& findings, const ResolvedPiece& resolved) {
+std::string findingsJson(const std::vector<Finding>& findings,
+                         const ResolvedPiece& resolved,
+                         const std::vector<FindingEffects>& effects) {
     ordered_json list = ordered_json::array();
-    for (const Finding& finding : findings) {
+    for (std::size_t f = 0; f < findings.size(); ++f) {
+        const Finding& finding = findings[f];
         ordered_json parts = ordered_json::array();
         for (const std::size_t part : finding.parts) {
             parts.push_back(resolved.parts[part].name);
@@ -41,6 +81,13 @@ std::string findingsJson(const std::vector<Finding>& findings, const ResolvedPie
              {"unit", finding.unit},
              {"source", finding.source},
              {"mends", std::move(mends)}});
+        ordered_json tried = ordered_json::array();
+        for (std::size_t m = 0; f < effects.size() && m < effects[f].size(); ++m) {
+            if (effects[f][m]) {
+                tried.push_back(effectJson(finding.mends[m], *effects[f][m]));
+            }
+        }
+        list.back()["effects"] = std::move(tried);
     }
     return ordered_json{{"findings", std::move(list)}}.dump(
                2, ' ', false, ordered_json::error_handler_t::replace) +

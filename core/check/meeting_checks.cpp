@@ -3,6 +3,7 @@
 
 #include "core/check/checks.h"
 #include "core/check/neighbours.h"
+#include "core/check/rail_moves.h"
 #include "core/joint/joint_sizing.h"
 #include "core/resolve/frames.h"
 
@@ -64,80 +65,8 @@ void addShortening(const CheckContext& context,
                                  : stateSize(context, mine.joint, SizeName::TenonLength, shorter)});
 }
 
-// Staggers the two in height, where the first is placed by a level that can be stated anew.
-void addStagger(const CheckContext& context,
-                const MortiseSolid& mine,
-                const Cavity& other,
-                double least,
-                const ResolvedPart& post,
-                Finding& finding) {
-    const ResolvedJoint& joint = context.resolved.joints[mine.joint];
-    const Part& part = context.stated(joint.tenoned);
-    const Spans* spans = std::get_if<Spans>(&part.relation);
-    if (spans == nullptr || !spans->level || part.spacing || std::abs(post.frame.x.z) < 0.5) {
-        return;
-    }
-    const double up = other.box().max.x + least - mine.box.min.x;
-    const double down = mine.box.max.x + least - other.box().min.x;
-    const bool raise = up <= down;
-    const Length by = snapUp(Length::mm(std::min(up, down)), Length::inches(1.0 / 32));
-    Part moved = part;
-    Position& level = *std::get<Spans>(moved.relation).level;
-    level.at = "(" + level.at + ")" + (raise == (post.frame.x.z > 0) ? " + " : " - ") +
-               CheckContext::statement(by);
-    finding.mends.push_back(
-        {std::string(raise ? "raise " : "lower ") + part.name + " by " + context.shown(by),
-         SetPart{part.name, moved}});
-}
-
 bool isBlindTenon(const ResolvedJoint& joint) {
     return joint.kind == JointKind::Blind && !joint.has(JointFeature::Mitred);
-}
-
-// Moves a rail across the post, in or out, until its mortise passes the other's, where that leaves
-// its wall: the rail is set in from a face that can be stated anew.
-void addMoveAcross(const CheckContext& context,
-                   const MortiseSolid& mine,
-                   const Cavity& other,
-                   double least,
-                   const ResolvedPart& post,
-                   Finding& finding) {
-    const ResolvedJoint& joint = context.resolved.joints[mine.joint];
-    const Part& part = context.stated(joint.tenoned);
-    const Spans* spans = std::get_if<Spans>(&part.relation);
-    const int entered = inwardOf(mine.face).axis;
-    if (spans == nullptr || part.spacing || entered == 0) {
-        return;
-    }
-    const int across = 3 - entered;
-    const double up = other.box().max[across] + least - mine.box.min[across];
-    const double down = mine.box.max[across] + least - other.box().min[across];
-    const double wall = context.resolved.rules[RuleId::MortiseWallLeast].value;
-    const Box wood = post.bodyBox();
-    const Length step = Length::inches(1.0 / 32);
-    for (const double way : {1.0, -1.0}) {
-        const Length by = snapUp(Length::mm(way > 0 ? up : down), step);
-        const double left = way > 0 ? wood.max[across] - mine.box.max[across] - by.mm()
-                                    : mine.box.min[across] - wood.min[across] - by.mm();
-        if (by.mm() <= 0.0 || left < wall) {
-            continue;
-        }
-        // Which way that is from the face that the rail is set in from.
-        const Vec3 moves = post.frame.axis(across) * way;
-        const Side from = spans->set.from == Side::Centre
-                              ? sideOf(mainAxis(post.frame.axis(across)), true)
-                              : spans->set.from;
-        const double inwards = -dot(moves, directionOf(from));
-        if (std::abs(inwards) < 0.5) {
-            continue;
-        }
-        Part moved = part;
-        Setting& set = std::get<Spans>(moved.relation).set;
-        set.by = (set.by.empty() ? std::string() : "(" + set.by + ") ") +
-                 (inwards > 0 ? (set.by.empty() ? "" : "+ ") : "- ") + CheckContext::statement(by);
-        finding.mends.push_back(
-            {"move " + part.name + " across by " + context.shown(by), SetPart{part.name, moved}});
-    }
 }
 
 // Two blind tenons that enter a post from sides next to one another can be mitred.
@@ -173,18 +102,23 @@ void addSplit(const CheckContext& context,
     }
 }
 
-// A haunch makes the tenon narrower by a third at the end of the part, where the other is.
+// A haunch takes its share of the rail at the end of the part, and leaves the tenon past it: room
+// for what passes there.
 void addHaunch(const CheckContext& context,
                const Cavity& mine,
                const Cavity& other,
                Finding& finding) {
     const ResolvedJoint& joint = context.resolved.joints[*mine.joint];
+    const ResolvedPart& rail = context.resolved.parts[joint.tenoned];
+    const ResolvedPart& post = context.resolved.parts[joint.mortised];
+    const Box edges = relativeFrame(post.frame, rail.frame).outerBounds(rail.bodyBox());
+    const double haunch =
+        rail.width.value.mm() * context.resolved.rules[RuleId::HaunchWidthShare].value;
     const bool nearStart = joint.mortise.fromStart.value < joint.mortise.fromFar;
-    const double third = mine.box().size().x / 3 - finding.limit;
-    const bool fits = nearStart ? other.box().max.x <= mine.box().min.x + third
-                                : other.box().min.x >= mine.box().max.x - third;
-    if (fits && isBlindTenon(joint) && !joint.has(JointFeature::Haunch)) {
-        finding.mends.push_back({"haunch the tenon of " + context.resolved.parts[joint.tenoned].of,
+    const double room = nearStart ? edges.min.x + haunch - finding.limit - other.box().max.x
+                                  : other.box().min.x - (edges.max.x - haunch + finding.limit);
+    if (room >= 0.0 && isBlindTenon(joint) && !joint.has(JointFeature::Haunch)) {
+        finding.mends.push_back({"haunch the tenon of " + rail.of,
                                  withFeature(context, {*mine.joint}, JointFeature::Haunch)});
     }
 }
@@ -247,12 +181,17 @@ void addMends(const CheckContext& context,
     forEach([&](const Cavity& mine, const Cavity& other) {
         addShortening(context, *mine.mortise, other, least, finding);
     });
-    forEach([&](const Cavity& mine, const Cavity& other) {
-        addStagger(context, *mine.mortise, other, least, post, finding);
-    });
-    forEach([&](const Cavity& mine, const Cavity& other) {
-        addMoveAcross(context, *mine.mortise, other, least, post, finding);
-    });
+    for (const bool isAcross : {false, true}) {
+        forEach([&](const Cavity& mine, const Cavity& other) {
+            for (RailMove& move :
+                 railMoves(context.piece, context.resolved, *mine.mortise, other, post, least)) {
+                if ((move.way == RailMove::Way::Across) == isAcross) {
+                    std::string text = move.text(context.piece.style);
+                    finding.mends.push_back({std::move(text), std::move(move.edit)});
+                }
+            }
+        });
+    }
     forEach(
         [&](const Cavity& mine, const Cavity& other) { addHaunch(context, mine, other, finding); });
     forEach(

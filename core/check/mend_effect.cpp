@@ -90,6 +90,27 @@ std::optional<MendEffect> effectOf(const Piece& piece,
     return effect;
 }
 
+std::vector<FindingEffects> effectsOf(const Piece& piece,
+                                      const ResolvedPiece& resolved,
+                                      const std::vector<Finding>& findings,
+                                      const Workbench& bench) {
+    constexpr std::size_t kMostParts = 20000;  // resolved again, over all mends
+    std::size_t parts = 0;
+    std::vector<FindingEffects> all;
+    for (const Finding& finding : findings) {
+        FindingEffects effects;
+        for (const Mend& mend : finding.mends) {
+            const bool isTried =
+                finding.joint && mend.edit && parts + resolved.parts.size() <= kMostParts;
+            parts += isTried ? resolved.parts.size() : 0;
+            effects.push_back(isTried ? effectOf(piece, resolved, finding, mend, bench)
+                                      : std::nullopt);
+        }
+        all.push_back(std::move(effects));
+    }
+    return all;
+}
+
 std::vector<std::string> effectLines(const Piece& piece, const MendEffect& effect) {
     std::vector<std::string> lines;
     for (const MendedJoint& joint : effect.joints) {
@@ -108,10 +129,10 @@ std::vector<std::string> effectLines(const Piece& piece, const MendEffect& effec
                     figureText(*times, 2) + " times";
         } else {
             constexpr double kAlike = 0.005;
-            line += *times > 1.0 + kAlike   ? "stronger"
-                    : *times < 1.0 - kAlike ? "weaker"
-                                            : "as strong";
-            line += ", by how much is not known";
+            line += *times > 1.0 + kAlike   ? "ranks stronger"
+                    : *times < 1.0 - kAlike ? "ranks weaker"
+                                            : "ranks alike in strength";
+            line += "; outside the sizes that were tested no figure is given";
         }
         lines.push_back(std::move(line));
     }

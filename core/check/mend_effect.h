@@ -51,6 +51,16 @@ struct MendEffect {
                                                  const Mend& mend,
                                                  const Workbench& bench);
 
+// The effects of the mends of one finding, in their order; none where it has no edit or was not
+// tried.
+using FindingEffects = std::vector<std::optional<MendEffect>>;
+// Those of all findings that are about joints. Each costs about as much as the piece itself, so
+// that of a piece of thousands of parts only the first are tried, or none.
+[[nodiscard]] std::vector<FindingEffects> effectsOf(const Piece& piece,
+                                                    const ResolvedPiece& resolved,
+                                                    const std::vector<Finding>& findings,
+                                                    const Workbench& bench);
+
 // One line for each joint, in the piece's style: "front rail into front post: tenon length 1 5/8 to
 // 1 1/4; bends at 226 to 401, now 180 to 320 N m".
 [[nodiscard]] std::vector<std::string> effectLines(const Piece& piece, const MendEffect& effect);

@@ -151,4 +151,13 @@ std::vector<Meeting> meetingsIn(const ResolvedPiece& resolved, std::size_t part)
     return meetings;
 }
 
+std::vector<Meeting> allMeetings(const ResolvedPiece& resolved) {
+    std::vector<Meeting> all;
+    for (std::size_t part = 0; part < resolved.parts.size(); ++part) {
+        std::vector<Meeting> some = meetingsIn(resolved, part);
+        all.insert(all.end(), some.begin(), some.end());
+    }
+    return all;
+}
+
 }  // namespace shoulderline

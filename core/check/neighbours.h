@@ -41,4 +41,7 @@ struct Meeting {
 // groove is for, and a hollow of another kind that runs into one of its own.
 [[nodiscard]] std::vector<Meeting> meetingsIn(const ResolvedPiece& resolved, std::size_t part);
 
+// Those of all parts, in order.
+[[nodiscard]] std::vector<Meeting> allMeetings(const ResolvedPiece& resolved);
+
 }  // namespace shoulderline

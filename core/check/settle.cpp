@@ -1,374 +1,118 @@
 #include "core/check/settle.h"
 
 #include <algorithm>
-#include <map>
-#include <numeric>
-#include <set>
 
 #include "core/check/neighbours.h"
-#include "core/joint/joint_sizing.h"
+#include "core/check/rail_moves.h"
+#include "core/check/settle_ends.h"
 #include "core/resolve/resolve.h"
 
 namespace shoulderline {
 
 namespace {
 
-using Key = std::pair<std::string, std::string>;  // stated names: tenoned, mortised
-
-// One stated joint that meets others, and the ways it may be made.
-struct Stated {
-    Key key;
-    JointFeatures before;
-    std::vector<JointFeatures> ways;
-};
-
-// How good one way of making the joints of a group is; less is better.
-struct Score {
-    std::size_t meetings = 0;
-    std::vector<double> strengths;  // ascending
-    std::size_t changes = 0;
-
-    [[nodiscard]] bool betters(const Score& other) const {
-        if (meetings != other.meetings) {
-            return meetings < other.meetings;
-        }
-        constexpr double kAlike = 1e-9;
-        for (std::size_t i = 0; i < std::min(strengths.size(), other.strengths.size()); ++i) {
-            const double slack = kAlike * std::max(strengths[i], other.strengths[i]);
-            if (std::abs(strengths[i] - other.strengths[i]) > slack) {
-                return strengths[i] > other.strengths[i];
-            }
-        }
-        return changes < other.changes;
+// The moves that the rule book allows, of rails whose mortises meet others as settled so far.
+std::vector<RailMove> movesFor(const Piece& piece,
+                               const SetJointFeatures& edit,
+                               const Workbench& bench) {
+    std::vector<RailMove> moves;
+    const Result<Piece> settled = apply(piece, edit);
+    if (!settled) {
+        return moves;
     }
-};
-
-Key keyOf(const ResolvedPiece& resolved, std::size_t joint) {
-    const ResolvedJoint& one = resolved.joints[joint];
-    return {resolved.parts[one.tenoned].of, resolved.parts[one.mortised].of};
-}
-
-std::vector<Meeting> allMeetings(const ResolvedPiece& resolved) {
-    std::vector<Meeting> all;
-    for (std::size_t part = 0; part < resolved.parts.size(); ++part) {
-        std::vector<Meeting> some = meetingsIn(resolved, part);
-        all.insert(all.end(), some.begin(), some.end());
-    }
-    return all;
-}
-
-class Settler {
-  public:
-    Settler(const Piece& piece, const Workbench& bench) : piece_(piece), bench_(bench) {}
-
-    Settlement run();
-
-  private:
-    void findGroups();
-    void addStated(const Key& key);
-    [[nodiscard]] std::vector<JointFeatures> waysOf(JointKind kind,
-                                                    const JointFeatures& before) const;
-    [[nodiscard]] SetJointFeatures editFor(const std::vector<std::size_t>& chosen) const;
-    [[nodiscard]] Score score(const std::vector<std::size_t>& group,
-                              const std::vector<std::size_t>& chosen);
-    void settleGroup(const std::vector<std::size_t>& group);
-    void tryAll(const std::vector<std::size_t>& group);
-    void betterByPairs(const std::vector<std::size_t>& group);
-    [[nodiscard]] std::vector<std::size_t> shortened() const;
-    void report(Settlement& settlement);
-
-    const Piece& piece_;
-    const Workbench& bench_;
-    std::vector<Stated> stated_;
-    std::map<Key, std::size_t> byKey_;
-    std::vector<std::vector<std::size_t>> groups_;  // that depend on one another
-    std::vector<std::size_t> chosen_;               // of each stated joint, the way
-    std::size_t tried_ = 0;
-    std::size_t meetingsBefore_ = 0;
-};
-
-std::vector<JointFeatures> Settler::waysOf(JointKind kind, const JointFeatures& before) const {
-    using enum JointFeature;
-    std::vector<JointFeatures> ways{before};
-    JointFeatures plain = before;
-    plain.erase(Mitred);
-    plain.erase(Shortened);
-    const auto add = [&](std::initializer_list<JointFeature> more) {
-        JointFeatures way = plain;
-        for (const JointFeature feature : more) {
-            if (!mayHave(kind, feature)) {
-                return;
-            }
-            way.insert(feature);
-        }
-        if (std::find(ways.begin(), ways.end(), way) == ways.end()) {
-            ways.push_back(std::move(way));
-        }
-    };
-    add({});
-    add({Mitred});
-    add({Shortened});
-    const bool isHaunched = plain.contains(Haunch) || plain.contains(SlopingHaunch);
-    const bool isParted = plain.contains(Double) || plain.contains(Twin);
-    if (!isHaunched && !isParted && !plain.contains(RoundEnds)) {
-        add({Haunch});
-        add({Haunch, Mitred});
-        add({Haunch, Shortened});
-        add({Double});
-    }
-    return ways;
-}
-
-void Settler::addStated(const Key& key) {
-    if (byKey_.contains(key)) {
-        return;
-    }
-    const JointStatement* statement = findJointStatement(piece_, key.first, key.second);
-    const JointKind kind =
-        statement != nullptr ? statement->kind.value_or(JointKind::Blind) : JointKind::Blind;
-    Stated stated{key, statement != nullptr ? statement->features : JointFeatures{}, {}};
-    stated.ways = waysOf(kind, stated.before);
-    byKey_.emplace(key, stated_.size());
-    stated_.push_back(std::move(stated));
-}
-
-// Which joints meet: as the piece is, and as it would be with nothing mitred or shortened.
-void Settler::findGroups() {
-    std::vector<Key> pairs;  // two after two
-    const auto look = [&](const ResolvedPiece& resolved) {
-        const std::vector<Meeting> meetings = allMeetings(resolved);
-        for (const Meeting& meeting : meetings) {
-            if (!meeting.first.joint && !meeting.second.joint) {
-                continue;
-            }
-            const Key first =
-                keyOf(resolved, meeting.first.joint.value_or(meeting.second.joint.value_or(0)));
-            const Key second =
-                keyOf(resolved, meeting.second.joint.value_or(meeting.first.joint.value_or(0)));
-            pairs.push_back(first);
-            pairs.push_back(second);
-        }
-        return meetings.size();
-    };
-    meetingsBefore_ = look(resolve(piece_, bench_.rules, bench_.workshop));
-    Piece plain = piece_;
-    for (JointStatement& joint : plain.joints) {
-        joint.features.erase(JointFeature::Mitred);
-        joint.features.erase(JointFeature::Shortened);
-    }
-    look(resolve(plain, bench_.rules, bench_.workshop));
-    for (const Key& key : pairs) {
-        addStated(key);
-    }
-    std::vector<std::size_t> groupOf(stated_.size());
-    std::iota(groupOf.begin(), groupOf.end(), std::size_t{0});
-    for (std::size_t i = 0; i + 1 < pairs.size(); i += 2) {
-        const std::size_t a = groupOf[byKey_.at(pairs[i])];
-        const std::size_t b = groupOf[byKey_.at(pairs[i + 1])];
-        std::replace(groupOf.begin(), groupOf.end(), std::max(a, b), std::min(a, b));
-    }
-    std::map<std::size_t, std::vector<std::size_t>> groups;
-    for (std::size_t i = 0; i < groupOf.size(); ++i) {
-        groups[groupOf[i]].push_back(i);
-    }
-    for (auto& [first, members] : groups) {
-        groups_.push_back(std::move(members));
-    }
-}
-
-SetJointFeatures Settler::editFor(const std::vector<std::size_t>& chosen) const {
-    SetJointFeatures edit;
-    for (std::size_t i = 0; i < stated_.size(); ++i) {
-        const Stated& one = stated_[i];
-        const JointFeatures& way = one.ways[chosen[i]];
-        for (const JointFeature feature : allWords<JointFeature>()) {
-            if (way.contains(feature) != one.before.contains(feature)) {
-                edit.all.push_back({one.key.first, one.key.second, feature, way.contains(feature)});
-            }
-        }
-    }
-    return edit;
-}
-
-Score Settler::score(const std::vector<std::size_t>& group,
-                     const std::vector<std::size_t>& chosen) {
-    ++tried_;
-    const SetJointFeatures edit = editFor(chosen);
-    const Result<Piece> piece = apply(piece_, edit);
-    const ResolvedPiece resolved = resolve(piece ? *piece : piece_, bench_.rules, bench_.workshop);
-    const StrengthEstimator estimator(piece_, resolved, bench_.species, bench_.book);
-    std::set<Key> keys;
-    for (const std::size_t i : group) {
-        keys.insert(stated_[i].key);
-    }
-    Score score;
-    std::set<std::size_t> posts;
-    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
-        if (!keys.contains(keyOf(resolved, i))) {
-            continue;
-        }
-        posts.insert(resolved.joints[i].mortised);
-        const JointStrength strength = estimator.strengthOf(i);
-        if (strength.isEstimated()) {
-            score.strengths.push_back(strength.bending.range.middle());
-        }
-    }
-    for (const std::size_t post : posts) {
-        score.meetings += meetingsIn(resolved, post).size();
-    }
-    score.meetings += resolved.troubles.size();  // a way that cannot be made is none
-    std::sort(score.strengths.begin(), score.strengths.end());
-    for (const std::size_t i : group) {
-        score.changes += chosen[i] == 0 ? 0u : 1u;
-    }
-    return score;
-}
-
-void Settler::tryAll(const std::vector<std::size_t>& group) {
-    std::vector<std::size_t> now = chosen_;
-    std::optional<Score> best;
-    const auto step = [&](const auto& self, std::size_t at) -> void {
-        if (at == group.size()) {
-            Score one = score(group, now);
-            if (!best || one.betters(*best)) {
-                best = std::move(one);
-                chosen_ = now;
-            }
+    const ResolvedPiece resolved = resolve(*settled, bench.rules, bench.workshop);
+    const double least = resolved.rules[RuleId::MortiseGapLeast].value;
+    const Length most = resolved.rules[RuleId::SettleMoveMost].length();
+    const auto add = [&](const Cavity& mine, const Cavity& other, const ResolvedPart& post) {
+        if (mine.mortise == nullptr) {
             return;
         }
-        for (std::size_t way = 0; way < stated_[group[at]].ways.size(); ++way) {
-            now[group[at]] = way;
-            self(self, at + 1);
-        }
-    };
-    step(step, 0);
-}
-
-void Settler::betterByPairs(const std::vector<std::size_t>& group) {
-    Score best = score(group, chosen_);
-    constexpr int kRounds = 4;
-    bool isBetter = true;
-    for (int round = 0; round < kRounds && isBetter; ++round) {
-        isBetter = false;
-        for (const std::size_t a : group) {
-            for (const std::size_t b : group) {
-                const std::vector<std::size_t> held = chosen_;
-                std::vector<std::size_t> now = held;
-                for (now[a] = 0; now[a] < stated_[a].ways.size(); ++now[a]) {
-                    for (now[b] = a == b ? now[a] : 0; now[b] < stated_[b].ways.size(); ++now[b]) {
-                        Score one = score(group, now);
-                        if (one.betters(best)) {
-                            best = std::move(one);
-                            chosen_ = now;
-                            isBetter = true;
-                        }
-                        if (a == b) {
-                            break;
-                        }
-                    }
-                }
+        for (RailMove& move : railMoves(*settled, resolved, *mine.mortise, other, post, least)) {
+            const bool isNew = std::none_of(moves.begin(), moves.end(), [&](const RailMove& known) {
+                return known.edit.part == move.edit.part;
+            });
+            if (isNew && move.by <= most + kLengthTolerance) {
+                moves.push_back(std::move(move));
             }
         }
-    }
-}
-
-void Settler::settleGroup(const std::vector<std::size_t>& group) {
-    constexpr double kMostTried = 3000.0;
-    double ways = 1.0;
-    for (const std::size_t i : group) {
-        ways *= static_cast<double>(stated_[i].ways.size());
-    }
-    if (ways <= kMostTried) {
-        tryAll(group);
-    } else {
-        betterByPairs(group);
-    }
-}
-
-// The plain rule: each of them shortened for its neighbour, where it may be.
-std::vector<std::size_t> Settler::shortened() const {
-    std::vector<std::size_t> chosen(stated_.size(), 0);
-    for (std::size_t i = 0; i < stated_.size(); ++i) {
-        JointFeatures wanted = stated_[i].before;
-        wanted.erase(JointFeature::Mitred);
-        wanted.insert(JointFeature::Shortened);
-        const auto& ways = stated_[i].ways;
-        const auto it = std::find(ways.begin(), ways.end(), wanted);
-        chosen[i] = it == ways.end() ? 0 : static_cast<std::size_t>(it - ways.begin());
-    }
-    return chosen;
-}
-
-void Settler::report(Settlement& settlement) {
-    struct Weakest {
-        std::optional<double> moment;
-        std::string name;
-        bool isCovered = false;
-        std::size_t meetings = 0;
     };
-    const auto weakestOf = [&](const std::vector<std::size_t>& chosen) {
-        const Result<Piece> piece = apply(piece_, editFor(chosen));
-        const ResolvedPiece resolved =
-            resolve(piece ? *piece : piece_, bench_.rules, bench_.workshop);
-        const StrengthEstimator estimator(piece_, resolved, bench_.species, bench_.book);
-        Weakest weakest;
-        for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
-            if (!byKey_.contains(keyOf(resolved, i))) {
-                continue;
-            }
-            const JointStrength strength = estimator.strengthOf(i);
-            const double moment = strength.bending.range.middle();
-            if (strength.isEstimated() && (!weakest.moment || moment < *weakest.moment)) {
-                weakest.moment = moment;
-                weakest.name = resolved.joints[i].name;
-                weakest.isCovered = strength.isCovered;
-            }
-        }
-        weakest.meetings = allMeetings(resolved).size();
-        return weakest;
-    };
-    const Weakest chosen = weakestOf(chosen_);
-    const Weakest plain = weakestOf(shortened());
-    settlement.weakest = chosen.moment;
-    settlement.weakestName = chosen.name;
-    settlement.weakestByPlainRule = plain.moment;
-    settlement.isCovered = chosen.isCovered && plain.isCovered;
-    settlement.meetingsAfter = chosen.meetings;
+    for (const Meeting& meeting : allMeetings(resolved)) {
+        add(meeting.first, meeting.second, resolved.parts[meeting.part]);
+        add(meeting.second, meeting.first, resolved.parts[meeting.part]);
+    }
+    return moves;
 }
 
-Settlement Settler::run() {
-    findGroups();
-    chosen_.assign(stated_.size(), 0);
-    for (const std::vector<std::size_t>& group : groups_) {
-        settleGroup(group);
+bool isBetter(const Settlement& one, const Settlement& other) {
+    if (one.meetingsAfter != other.meetingsAfter) {
+        return one.meetingsAfter < other.meetingsAfter;
     }
-    Settlement settlement;
-    settlement.meetingsBefore = meetingsBefore_;
-    settlement.edit = editFor(chosen_);
-    for (std::size_t i = 0; i < stated_.size(); ++i) {
-        if (chosen_[i] != 0) {
-            settlement.joints.push_back({stated_[i].key.first,
-                                         stated_[i].key.second,
-                                         stated_[i].before,
-                                         stated_[i].ways[chosen_[i]]});
-        }
-    }
-    report(settlement);
-    settlement.tried = tried_;
-    return settlement;
+    return one.weakest.value_or(0.0) > other.weakest.value_or(0.0) * (1.0 + 1e-9);
+}
+
+// How far a rail was moved before it is moved again, and by which edit.
+void note(const RailMove& move, const LengthStyle& style, Settlement& settlement) {
+    settlement.rails.push_back({move.edit.name, move.text(style), move.by});
+    std::vector<SetPart>& parts = settlement.edit.parts;
+    std::erase_if(parts, [&](const SetPart& part) { return part.name == move.edit.name; });
+    parts.push_back(move.edit);
 }
 
 }  // namespace
+
+Settlement settle(const Piece& piece, const Workbench& bench) {
+    constexpr int kMostMoves = 4;
+    Settlement best = settleEnds(piece, bench);
+    const std::size_t before = best.meetingsBefore;
+    const std::optional<double> plain = best.weakestByPlainRule;
+    Piece moved = piece;
+    for (int i = 0; i < kMostMoves && best.meetingsAfter > 0; ++i) {
+        std::optional<Settlement> better;
+        const RailMove* chosen = nullptr;
+        std::vector<RailMove> moves = movesFor(moved, best.edit, bench);
+        std::stable_sort(moves.begin(), moves.end(), [](const RailMove& a, const RailMove& b) {
+            return a.by < b.by;
+        });
+        // No rail twice: what it was allowed is used up.
+        std::erase_if(moves, [&](const RailMove& move) {
+            return std::any_of(best.rails.begin(), best.rails.end(), [&](const SettledRail& rail) {
+                return rail.rail == move.edit.name;
+            });
+        });
+        std::size_t tried = best.tried;
+        for (const RailMove& move : moves) {
+            const Result<Piece> with = apply(moved, move.edit);
+            if (!with) {
+                continue;
+            }
+            Settlement one = settleEnds(*with, bench);
+            tried += one.tried;
+            if (one.meetingsAfter < best.meetingsAfter && (!better || isBetter(one, *better))) {
+                better = std::move(one);
+                chosen = &move;
+            }
+        }
+        if (chosen == nullptr) {
+            best.tried = tried;
+            break;
+        }
+        better->rails = best.rails;
+        better->edit.parts = best.edit.parts;
+        note(*chosen, piece.style, *better);
+        better->tried = tried;
+        moved = *apply(moved, chosen->edit);
+        best = std::move(*better);
+    }
+    best.meetingsBefore = before;
+    best.weakestByPlainRule = plain;
+    return best;
+}
 
 std::optional<double> Settlement::gain() const {
     if (!weakest || !weakestByPlainRule || *weakestByPlainRule <= 0.0) {
         return std::nullopt;
     }
     return *weakest / *weakestByPlainRule;
-}
-
-Settlement settle(const Piece& piece, const Workbench& bench) {
-    return Settler(piece, bench).run();
 }
 
 }  // namespace shoulderline

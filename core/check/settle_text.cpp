@@ -40,7 +40,8 @@ std::string gainText(const Settlement& settlement) {
            (settlement.isCovered
                 ? ", is " + figureText(*gain, 2) +
                       " times as strong in bending as with every tenon shortened"
-                : ", is stronger than with every tenon shortened, by how much is not known") +
+                : ", ranks above what every tenon shortened would give; outside the sizes that "
+                  "were tested no figure is given") +
            "; an estimate for comparing joints, no proof that it is safe.\n";
 }
 
@@ -48,13 +49,16 @@ std::string gainText(const Settlement& settlement) {
 
 std::string settlementText(const Settlement& settlement) {
     std::string text;
-    if (settlement.joints.empty()) {
+    if (settlement.joints.empty() && settlement.rails.empty()) {
         text = settlement.meetingsBefore == 0 ? "No mortises meet; nothing to settle.\n"
                                               : "Nothing better was found.\n";
     }
     for (const SettledJoint& joint : settlement.joints) {
         text += joint.tenoned + " into " + joint.mortised + ": " + wordsOf(joint.before) +
                 ", now " + wordsOf(joint.after) + "\n";
+    }
+    for (const SettledRail& rail : settlement.rails) {
+        text += rail.text + "\n";
     }
     if (settlement.meetingsBefore != settlement.meetingsAfter || !settlement.joints.empty()) {
         text += "Places where mortises meet: " + std::to_string(settlement.meetingsBefore) +
@@ -71,9 +75,14 @@ std::string settlementJson(const Settlement& settlement) {
                           {"before", listOf(joint.before)},
                           {"after", listOf(joint.after)}});
     }
+    ordered_json rails = ordered_json::array();
+    for (const SettledRail& rail : settlement.rails) {
+        rails.push_back({{"rail", rail.rail}, {"move", rail.text}, {"by_mm", rail.by.mm()}});
+    }
     const std::optional<double> gain = settlement.isCovered ? settlement.gain() : std::nullopt;
     return ordered_json{
                {"joints", std::move(joints)},
+               {"rails", std::move(rails)},
                {"meetings_before", settlement.meetingsBefore},
                {"meetings_after", settlement.meetingsAfter},
                {"weakest", settlement.weakestName},

@@ -79,14 +79,21 @@ StrengthEstimator::StrengthEstimator(const Piece& piece,
       book_(book),
       adhesive_(book.adhesive(piece.use.adhesive)),
       own_(std::move(own)) {
-    std::unordered_map<std::string_view, const Species*> byStock;
+    struct Wood {
+        const Species* species = nullptr;
+        bool isHeatTreated = false;
+    };
+    std::unordered_map<std::string_view, Wood> byStock;
     for (const Stock& stock : piece.stocks) {
-        byStock[stock.name] = species.find(stock.species);
+        byStock[stock.name] = {species.find(stock.species), stock.isHeatTreated};
     }
     woods_.reserve(resolved.parts.size());
+    isHeatTreated_.reserve(resolved.parts.size());
     for (const ResolvedPart& part : resolved.parts) {
         const auto it = byStock.find(part.stock);
-        woods_.push_back(it == byStock.end() ? nullptr : it->second);
+        const Wood wood = it == byStock.end() ? Wood{} : it->second;
+        woods_.push_back(wood.species);
+        isHeatTreated_.push_back(wood.isHeatTreated);
     }
     std::erase_if(own_, [&](const OwnTest& test) {
         return !test.joint || !byTheBook(*test.joint, {}).isEstimated();
@@ -176,7 +183,11 @@ JointStrength StrengthEstimator::byTheBook(std::size_t index, const TenonSizes& 
     strength.bending = bendingCapacity(section);
     strength.withdrawal = withdrawalCapacity(section, book_.bond());
     strength.shear = shearCapacity(section, book_.bond());
-    strength.isCovered = isLikeTested(joint) && isCovered(section);
+    const bool isHeatTreated = isHeatTreated_[joint.tenoned] || isHeatTreated_[joint.mortised];
+    if (isHeatTreated) {
+        strength.withdrawal = strength.withdrawal.times(book_.heatTreated());
+    }
+    strength.isCovered = isLikeTested(joint) && isCovered(section) && !isHeatTreated;
     Assumptions& taken = strength.assumptions;
     for (const Assumption one : {Assumption::CloseShoulders,
                                  Assumption::WoodFigures,
@@ -197,6 +208,7 @@ JointStrength StrengthEstimator::byTheBook(std::size_t index, const TenonSizes& 
                         book_.tests().end(),
                         [&](const PublishedTest& test) { return test.species == tenoned->name; }),
            Assumption::OtherSpecies);
+    takeIf(isHeatTreated, Assumption::HeatTreated);
     takeIf(!strength.isCovered, Assumption::OtherSizes);
     takeIf(!adhesive_.momentFactor, Assumption::GlueAlike);
     return strength;

@@ -76,6 +76,7 @@ class StrengthEstimator {
     const StrengthBook& book_;
     const Adhesive& adhesive_;
     std::vector<const Species*> woods_;  // of each part; null where there are no figures
+    std::vector<bool> isHeatTreated_;    // likewise
     std::vector<OwnTest> own_;
     std::vector<JointStrength> ownByTheBook_;  // of own_, without their tests
 };

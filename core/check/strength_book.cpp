@@ -14,24 +14,11 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::array<std::string_view, kAssumptionCount> kAssumptionIds{"close.shoulders",
-                                                                        "wood.figures",
-                                                                        "glue.face",
-                                                                        "tenon.shoulder",
-                                                                        "mortise.wall",
-                                                                        "t.joint.width",
-                                                                        "bond.shear",
-                                                                        "cross.shear",
-                                                                        "round.ends",
-                                                                        "mitred.end",
-                                                                        "other.species",
-                                                                        "other.sizes",
-                                                                        "own.test",
-                                                                        "glue.alike",
-                                                                        "glue.least.share",
-                                                                        "repeated",
-                                                                        "once",
-                                                                        "equal.frames"};
+constexpr std::array<std::string_view, kAssumptionCount> kAssumptionIds{
+    "close.shoulders", "wood.figures", "glue.face",    "tenon.shoulder", "mortise.wall",
+    "t.joint.width",   "bond.shear",   "cross.shear",  "round.ends",     "mitred.end",
+    "other.species",   "other.sizes",  "own.test",     "glue.alike",     "glue.least.share",
+    "repeated",        "once",         "equal.frames", "heat.treated",   "whole.chairs"};
 // In the order of LoadKind.
 constexpr std::array<std::string_view, 7> kLoadKinds{
     "seat", "back", "back push", "arm out", "arm down", "leg front", "leg side"};
@@ -148,6 +135,7 @@ Result<StrengthBook> StrengthBook::read(std::string_view source) {
     book.coveredShare_ = in.figure(document, "covered_share", "");
     book.tJointWidth_ = in.figure(document, "t_joint_width_mm", "");
     book.roundEnds_ = in.figure(in.object(document, "round_ends"), "factor", "/round_ends");
+    book.heatTreated_ = in.figure(in.object(document, "heat_treated"), "factor", "/heat_treated");
     in.each(document, "adhesives", [&](const json& row, const std::string& place) {
         book.adhesives_.push_back({in.text(row, "name", place),
                                    BookReader::optional(row, "moment_factor"),

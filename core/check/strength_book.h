@@ -55,9 +55,11 @@ enum class Assumption {
     Repeated,
     Once,
     EqualFrames,
+    HeatTreated,
+    WholeChairs,
 };
 inline constexpr std::size_t kAssumptionCount =
-    static_cast<std::size_t>(Assumption::EqualFrames) + 1;
+    static_cast<std::size_t>(Assumption::WholeChairs) + 1;
 
 struct AssumptionText {
     std::string id;
@@ -93,6 +95,8 @@ class StrengthBook {
     [[nodiscard]] double coveredShare() const { return coveredShare_; }
     [[nodiscard]] double tJointWidth() const { return tJointWidth_; }  // millimetres
     [[nodiscard]] double roundEnds() const { return roundEnds_; }      // factor, below 1
+    // Of withdrawal, where either wood is heat-treated; below 1.
+    [[nodiscard]] double heatTreated() const { return heatTreated_; }
     [[nodiscard]] const std::vector<Adhesive>& adhesives() const { return adhesives_; }
     // By name; the first one for an empty or unknown name.
     [[nodiscard]] const Adhesive& adhesive(std::string_view name) const;
@@ -116,6 +120,7 @@ class StrengthBook {
     double coveredShare_ = 0.0;
     double tJointWidth_ = 0.0;
     double roundEnds_ = 1.0;
+    double heatTreated_ = 1.0;
     double staticShare_ = 0.0;
     double spread_ = 0.0;
     std::vector<Adhesive> adhesives_;

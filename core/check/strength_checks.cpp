@@ -72,7 +72,8 @@ class Comparison {
             const bool isCovered = now_.isCovered && then.isCovered;
             finding.mends.push_back(
                 {text + ": " +
-                     (isCovered ? timesText(times) : "stronger, by how much is not known"),
+                     (isCovered ? timesText(times)
+                                : "ranks stronger; no figure, as no test is near these sizes"),
                  std::move(edit)});
         }
     }

@@ -96,6 +96,17 @@ std::optional<Range> mortiseWall(const JointSection& joint) {
 
 }  // namespace
 
+Capacity Capacity::times(double factor) const {
+    Capacity scaled = *this;
+    scaled.range = range.times(factor);
+    for (std::optional<Range>& one : scaled.each) {
+        if (one) {
+            one = one->times(factor);
+        }
+    }
+    return scaled;
+}
+
 std::string_view wordFor(Mechanism mechanism) {
     switch (mechanism) {
         case Mechanism::GlueFace:

@@ -57,6 +57,9 @@ struct Capacity {
     Range range;
     Mechanism governs = Mechanism::GlueFace;
     std::array<std::optional<Range>, kMechanismCount> each;
+
+    // All of it by a factor; what governs stays.
+    [[nodiscard]] Capacity times(double factor) const;
 };
 
 // Ultimate bending moment.

@@ -82,6 +82,7 @@ StrengthReport strengthReport(const Piece& piece,
             taken.set(
                 static_cast<std::size_t>(isRepeated ? Assumption::Repeated : Assumption::Once));
             taken.set(static_cast<std::size_t>(Assumption::EqualFrames));
+            taken.set(static_cast<std::size_t>(Assumption::WholeChairs), isRepeated);
             taken.set(static_cast<std::size_t>(Assumption::GlueLeastShare),
                       isRepeated && !estimator.adhesive().fatigueShare);
         }

@@ -57,6 +57,28 @@ bool isAlike(const ResolvedCut& a, const ResolvedCut& b) {
            same(a.box.min.y, b.box.min.y) && same(a.box.min.z, b.box.min.z);
 }
 
+// The outline of what is left on past the ends, drawn as part of the body.
+void addHornEdges(const ResolvedPart& part, const PartView& view, std::vector<ViewEdge>& edges) {
+    const Box body = part.bodyBox();
+    const auto add = [&](double from, double to) {
+        const Rect rect =
+            view.toPlane(Box{{from, body.min.y, body.min.z}, {to, body.max.y, body.max.z}});
+        addLoop({rect.min, {rect.max.x, rect.min.y}, rect.max, {rect.min.x, rect.max.y}},
+                true,
+                0,
+                edges);
+    };
+    if (isEnd(view.face)) {
+        return;
+    }
+    if (part.startHorn > kLengthTolerance) {
+        add(-part.startHorn.mm(), 0.0);
+    }
+    if (part.farHorn > kLengthTolerance) {
+        add(body.max.x, body.max.x + part.farHorn.mm());
+    }
+}
+
 class CutWriter {
   public:
     CutWriter(const ResolvedPart& part,
@@ -86,6 +108,7 @@ class CutWriter {
             }
             note(row);
         }
+        noteHorns();
     }
 
   private:
@@ -145,6 +168,26 @@ class CutWriter {
         }
     }
 
+    // Said once, on the face side.
+    void noteHorns() {
+        if (view_.face != Face::FaceSide) {
+            return;
+        }
+        const double length = part_.shoulderLength.value.mm();
+        const double middle = part_.width.value.mm() / 2;
+        const auto add = [&](Length horn, double end, double way) {
+            if (horn > kLengthTolerance) {
+                NeededNote note;
+                note.subject = subject_;
+                note.target = view_.toPlane(Vec3{end + way * horn.mm() / 2, middle, 0.0});
+                note.lines = {"horn " + shown(horn.mm()), "left on, cut off after glue-up"};
+                sizes_.notes.push_back(std::move(note));
+            }
+        };
+        add(part_.startHorn, 0.0, -1.0);
+        add(part_.farHorn, length, 1.0);
+    }
+
     // "bore 3/8, through", "groove 1/4 wide, 3/8 deep".
     [[nodiscard]] std::string sectionText(const ResolvedCut& cut) const {
         const int across = acrossAxis();
@@ -201,6 +244,7 @@ void addCutEdges(const ResolvedPart& part,
                  const PartView& view,
                  int solid,
                  std::vector<ViewEdge>& edges) {
+    addHornEdges(part, view, edges);
     for (const ResolvedCut& cut : part.cuts) {
         const bool opens = opensOn(cut, view.face);
         // Seen from an end, what lies in the sides is left out, as mortises are.

@@ -5,6 +5,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
+#include "core/drawing/joint_section.h"
 #include "core/drawing/part_views.h"
 
 namespace shoulderline {
@@ -131,6 +132,25 @@ std::vector<Op> placeClearOf(const std::vector<Op>& placed,
     return ops;
 }
 
+namespace {
+
+// What a plane across the part cuts of a mortise, in z and y of the part's frame times `scale`;
+// empty where it cuts none.
+std::vector<Vec2> hollowAcross(const MortiseSolid& mortise, double at, double scale) {
+    const Box box = mortise.bounds();
+    if (at <= box.min.x || at >= box.max.x) {
+        return {};
+    }
+    if (!mortise.exact) {
+        return ringOf(scaled({{box.min.z, box.min.y}, {box.max.z, box.max.y}}, scale));
+    }
+    // Turned so that the part's length is the way that the plane is cut across.
+    const Frame turned{{}, {0, 0, 1}, {0, 1, 0}, {1, 0, 0}};
+    return ringAt(mortise.exact->toPolyhedron().transformed(turned), at, scale);
+}
+
+}  // namespace
+
 std::vector<Op> sectionOps(const PartSection& section,
                            const Piece& piece,
                            const ResolvedPiece& resolved,
@@ -148,14 +168,14 @@ std::vector<Op> sectionOps(const PartSection& section,
         cut.rings.push_back(ringOf(scaled(body, scale)));
     }
     for (const MortiseSolid& mortise : part.mortises) {
-        if (mortise.box.min.x < section.at && mortise.box.max.x > section.at) {
-            const Rect hollow = scaled(
-                {{mortise.box.min.z, mortise.box.min.y}, {mortise.box.max.z, mortise.box.max.y}},
-                scale);
+        std::vector<Vec2> hollow = hollowAcross(mortise, section.at, scale);
+        if (!hollow.empty()) {
+            std::vector<Vec2> outline = hollow;
+            outline.push_back(outline.front());
             ops.push_back(BeginGroup{{SubjectKind::Joint, mortise.joint}, {}});
-            ops.push_back(outlineOf(hollow));
+            ops.push_back(Stroke{std::move(outline), LineRole::Visible});
             ops.push_back(EndGroup{});
-            cut.hollows.push_back(ringOf(hollow));
+            cut.hollows.push_back(std::move(hollow));
         }
     }
     append(ops, hatch(cut, Angle::degrees(45.0), kHatchSpacing));

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/joint/size_chain.h"
+#include "core/joint/tenon_features.h"
 
 namespace shoulderline {
 
@@ -54,6 +55,7 @@ SizedJoint sizeBridle(const JointTask& task, const SizingGuide& guide, const Sta
          joint.tenon.thickness.value + shoulder.value,
          stock - joint.tenon.thickness.value - shoulder.value);
     sizeFlush(task, stated, joint);
+    sizeHorn(task, guide, stated, joint);
     return joint;
 }
 
@@ -93,6 +95,7 @@ SizedJoint sizeLap(const JointTask& task, const SizingGuide& guide, const Stated
          joint.tenon.thickness.value,
          stock - joint.tenon.thickness.value);
     sizeFlush(task, stated, joint);
+    sizeHorn(task, guide, stated, joint);
     return joint;
 }
 

@@ -71,7 +71,8 @@ struct Tenon {
 // The mouth on `face` of the mortised part: `width` across, `length` along, `depth` into the wood;
 // of twins or doubles the first.
 // fromFace: from the mortised part's reference face (face side or face edge, whichever the mouth's
-// long edges lie along; else the face edge) to the near edge of the mouth. fromStart and fromFar:
+// long edges lie along; else the face edge) to the near edge of the mouth; where a
+// rabbet takes it away beside the mortise, from the rabbet. fromStart and fromFar:
 // from the mouth to the two ends of the part's body (its shoulders, where it has tenons of its
 // own).
 struct Mortise {
@@ -83,8 +84,9 @@ struct Mortise {
     Size fromFace;
     Size fromStart;
     Length fromFar;
-    Length below;  // how far the face as it is lies below the blank's at the mouth
-    Length there;  // wood behind the mouth, from the face as it is
+    Length below;             // how far the face as it is lies below the blank's at the mouth
+    Length there;             // wood behind the mouth, from the face as it is
+    Length referenceIn = {};  // how far the reference face lies in from the blank's at the mouth
     friend bool operator==(const Mortise&, const Mortise&) = default;
 };
 

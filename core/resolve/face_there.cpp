@@ -95,4 +95,21 @@ std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
     return there.far > there.face ? std::optional(there) : std::nullopt;
 }
 
+Length referenceIn(const ResolvedPart& mortised, const Box& mortise, int into, int across) {
+    const Vec3 from = mortise.centre();
+    double in = 0.0;
+    const int along = 3 - into - across;
+    const auto holds = [&](const Box& box, int axis) {
+        return box.min[axis] <= from[axis] && from[axis] <= box.max[axis];
+    };
+    for (const ResolvedCut& cut : mortised.cuts) {
+        const bool isBeside = !cut.joint && cut.kind != CutKind::Bore && holds(cut.box, into) &&
+                              holds(cut.box, along);
+        if (isBeside && cut.box.min[across] <= in + kLengthTolerance.mm()) {
+            in = std::max(in, cut.box.max[across]);
+        }
+    }
+    return in < mortise.min[across] ? Length::mm(in) : Length();
+}
+
 }  // namespace shoulderline

@@ -25,4 +25,14 @@ struct WoodThere {
                                                   const Box& mouth,
                                                   bool isThrough);
 
+// How far the reference face across a mortise is cut away beside it, in the middle of the mouth and
+// at half of the mortise's depth. `mortise` in the part's own frame, entered along the axis `into`;
+// `across` is 1 where it is measured from the face edge, 2 from the face side. What is shaped to a
+// taper or a curve is marked out from the straight blank before; a rabbet leaves a face to mark
+// from.
+[[nodiscard]] Length referenceIn(const ResolvedPart& mortised,
+                                 const Box& mortise,
+                                 int into,
+                                 int across);
+
 }  // namespace shoulderline

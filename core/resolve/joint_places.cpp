@@ -198,7 +198,14 @@ void fillMortise(const OpenJoint& joint,
     mortise.below = joint.task.faceBelow();
     mortise.there = joint.task.depthThere();
     const Box mouth = joint.face ? mouthOf(first) : first.box;
+    mortise.referenceIn = joint.referenceIn;
     mortise.fromFace = placedSize(Length::mm(mouth.min[acrossAxis]));
+    if (mortise.referenceIn > kLengthTolerance) {
+        const Length left = mortise.fromFace.value - mortise.referenceIn;
+        mortise.fromFace.reasons.push_back(
+            {RuleId::ReferenceAsItIs, mortise.referenceIn, {}, left});
+        mortise.fromFace.value = left;
+    }
     const int endAxis = joint.axis == 0 ? 1 : 0;
     mortise.fromStart = placedSize(Length::mm(mouth.min[endAxis] - wood.min[endAxis]));
     mortise.fromFar = Length::mm(wood.max[endAxis] - mouth.max[endAxis]);

@@ -22,6 +22,7 @@ struct OpenJoint {
     // Of a joint that does not meet square: the mortised part's face in the end's frame, its wood
     // within.
     std::optional<HalfSpace> face;
+    Length referenceIn = {};  // see Mortise
 };
 
 // The joint as a task: where the parts lie to one another. Empty when they do not meet.

@@ -137,6 +137,9 @@ void takeFaceAsItIs(OpenJoint& joint,
         return;
     }
     const Box& mouth = cuts.mortises.front().box;
+    const int across = joint.axis == 2 ? 1 : 2;
+    joint.referenceIn =
+        referenceIn(mortised, joint.inMortised.outerBounds(mouth), joint.axis, across);
     const std::optional<WoodThere> wood =
         woodBehind(mortised, pieces, joint.inMortised, mouth, joint.task.form.isThrough());
     if (!wood) {

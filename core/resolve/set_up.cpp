@@ -63,6 +63,23 @@ class SetUps {
         }
     }
 
+    // As it opens on the face: a wedged one widens behind it.
+    [[nodiscard]] static Box openBox(const MortiseSolid& mortise) {
+        Box box = mortise.box;
+        if (!mortise.exact) {
+            return box;
+        }
+        const Box mouth = mouthOf(mortise);
+        const int into = inwardOf(mortise.face).axis;
+        for (int axis = 0; axis < 3; ++axis) {
+            if (axis != into && mouth.max[axis] - mouth.min[axis] > kLengthTolerance.mm()) {
+                box.min[axis] = mouth.min[axis];
+                box.max[axis] = mouth.max[axis];
+            }
+        }
+        return box;
+    }
+
     [[nodiscard]] RuleId mortisingTool() const {
         if (joint_.has(JointFeature::RoundEnds)) {
             return RuleId::SetUpRouter;
@@ -96,7 +113,9 @@ class SetUps {
                                  : isOpen         ? "slot"
                                  : isHousing      ? "housing"
                                                   : "mortise");
-                setFence(one, mortise.face, mortise.box, isRound);
+                setFence(one, mortise.face, openBox(mortise), isRound);
+                one.fence =
+                    one.fence - (part == joint_.mortised ? joint_.mortise.referenceIn : Length());
                 one.cutter = isOpen ? Length() : joint_.mortise.width.value;
                 if (joint_.mortise.below > kLengthTolerance) {
                     one.depth = joint_.mortise.depth.value;

@@ -97,6 +97,7 @@ constexpr std::array<std::string_view, kRuleCount> kIds{
     "tenon.clears.groove",
     "cross.half",
     "face.as.it.is",
+    "reference.as.it.is",
     "shoulder.meets.face",
     "movement.panel.room",
     "movement.panel.held",

@@ -105,6 +105,7 @@ enum class RuleId {
     ClearsGroove,       // a tenon leaves the depth of a groove along its part's edge
     CrossHalf,          // a cross lap takes this share of the depth that both share
     FaceAsItIs,         // a mortise is measured from the face as it is
+    ReferenceAsItIs,    // ... and across it from the reference face as it is
     ShoulderMeetsFace,  // the shoulder lies on the face
     MovementPanelRoom,  // room that a panel needs to swell
     MovementPanelHeld,  // tongue left in its groove at the driest

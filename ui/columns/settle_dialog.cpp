@@ -35,7 +35,8 @@ SettleDialog::SettleDialog(Document& document, QWidget* parent)
     auto* layout = new QVBoxLayout(this);
     auto* what = makeSoftLabel(
         tr("Chooses for all joints that meet inside a part together: mitred, shortened, haunched "
-           "or double, so that none meet and the weakest is as strong as it can be."),
+           "or double, so that none meet and the weakest is as strong as it can be. Where that is "
+           "not enough, a rail is moved a little, within the rule book."),
         0.92,
         this);
     what->setWordWrap(true);
@@ -49,7 +50,7 @@ SettleDialog::SettleDialog(Document& document, QWidget* parent)
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
     QPushButton* take = buttons->addButton(tr("&Take It"), QDialogButtonBox::AcceptRole);
     take->setDefault(true);
-    take->setEnabled(!settlement_.edit.all.empty());
+    take->setEnabled(!settlement_.edit.all.empty() || !settlement_.edit.parts.empty());
     connect(take, &QPushButton::clicked, this, &SettleDialog::take);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     layout->addWidget(buttons);

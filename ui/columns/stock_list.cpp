@@ -17,7 +17,8 @@ namespace {
 constexpr int kFieldWidth = 88;
 
 QString woodOf(const Stock& stock) {
-    return qt(stock.species).toLower() + u", "_s + qt(wordFor(stock.cut));
+    const QString wood = qt(stock.species).toLower() + u", "_s + qt(wordFor(stock.cut));
+    return stock.isHeatTreated ? StockList::tr("%1, heat-treated").arg(wood) : wood;
 }
 
 }  // namespace
@@ -148,6 +149,12 @@ void StockList::openWoodMenu(const std::string& name, QWidget& under) {
         action->setCheckable(true);
         action->setChecked(cut == now.cut);
     }
+    menu.addSeparator();
+    QAction* heated = menu.addAction(tr("heat-treated"), this, [setTo] {
+        setTo([](Stock& s) { s.isHeatTreated = !s.isHeatTreated; });
+    });
+    heated->setCheckable(true);
+    heated->setChecked(now.isHeatTreated);
     menu.addSeparator();
     for (const Species& species : document_.resources().species.all()) {
         QAction* action =

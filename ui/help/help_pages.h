@@ -13,6 +13,7 @@ class HelpPages {
   public:
     explicit HelpPages(const QString& folder = QStringLiteral(":/help"));
 
+    [[nodiscard]] QString folder() const { return folder_.path(); }
     // All pages, those on the program's matters first, each in order of the alphabet.
     [[nodiscard]] const QStringList& names() const { return names_; }
     // Those whose title or text has `wanted` in it; all for nothing wanted.

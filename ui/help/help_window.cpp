@@ -10,7 +10,7 @@ namespace shoulderline {
 
 using namespace Qt::Literals::StringLiterals;
 
-HelpWindow::HelpWindow(HelpPages pages, QWidget* parent)
+HelpWindow::HelpWindow(HelpPages pages, const Resources& resources, QWidget* parent)
     : QDialog(parent), pages_(std::move(pages)) {
     setObjectName(u"help"_s);
     setWindowTitle(tr("Help"));
@@ -27,7 +27,7 @@ HelpWindow::HelpWindow(HelpPages pages, QWidget* parent)
     list_ = new QListWidget(beside);
     list_->setObjectName(u"helpList"_s);
     list_->setAccessibleName(tr("pages"));
-    text_ = new QTextBrowser(beside);
+    text_ = new HelpText(pages_.folder(), resources, beside);
     text_->setObjectName(u"helpText"_s);
     text_->setOpenLinks(false);
     constexpr int kListWidth = 170;

@@ -3,9 +3,9 @@
 #include <QDialog>
 #include <QLineEdit>
 #include <QListWidget>
-#include <QTextBrowser>
 
 #include "ui/help/help_pages.h"
+#include "ui/help/help_text.h"
 
 namespace shoulderline {
 
@@ -15,7 +15,7 @@ namespace shoulderline {
 class HelpWindow final : public QDialog {
     Q_OBJECT
   public:
-    explicit HelpWindow(HelpPages pages, QWidget* parent = nullptr);
+    HelpWindow(HelpPages pages, const Resources& resources, QWidget* parent = nullptr);
 
     // Shows the page of that name; the first where there is none.
     void showPage(const QString& name);
@@ -35,7 +35,7 @@ class HelpWindow final : public QDialog {
     HelpPages pages_;
     QLineEdit* search_;
     QListWidget* list_;
-    QTextBrowser* text_;
+    HelpText* text_;
     QString shown_;
     QStringList before_;  // pages seen before this one
 };

@@ -184,7 +184,7 @@ void MainWindow::makeHelpMenu() {
 // Opens at the family of the chosen joint, where one is chosen.
 void MainWindow::showJointHelp() {
     if (help_ == nullptr) {
-        help_ = new HelpWindow(HelpPages(), this);
+        help_ = new HelpWindow(HelpPages(), document_.resources(), this);
     }
     const std::optional<std::size_t> joint = document_.chosenJoint();
     if (joint) {

@@ -82,6 +82,65 @@ TEST(Shaped, AMortiseAcrossFromATaperLeavesItsFloorThere) {
     EXPECT_LT(mortise.depth.value, mortise.there);
 }
 
+// Common practice: a tapered or curved part is marked out and mortised while its blank is straight.
+TEST(Shaped, AMortiseBesideATaperedReferenceIsMarkedFromTheBlank) {
+    Piece piece = testing::twoPostsAndARail();
+    const ResolvedPiece plain = testing::resolved(piece);
+    const Mortise& before = testing::jointNamed(plain, "rail into post, right").mortise;
+    statedPart(piece, "post").shape[before.reference] = taperBy("1/4 in");
+
+    const ResolvedPiece tapered = testing::resolved(piece);
+    const Mortise& mortise = testing::jointNamed(tapered, "rail into post, right").mortise;
+
+    EXPECT_NEAR(mortise.fromFace.value.inches(), before.fromFace.value.inches(), 1e-9);
+}
+
+TEST(Shaped, AMortiseBesideARabbetInItsReferenceIsMeasuredFromTheRabbet) {
+    Piece piece = testing::twoPostsAndARail();
+    JointStatement joint;
+    joint.tenoned = "rail";
+    joint.mortised = "post";
+    joint.sizes[SizeName::ShoulderFaceSide] = {SizeState::Stated, "1/2 in"};
+    piece.joints = {joint};
+    const ResolvedPiece plain = testing::resolved(piece);
+    const Mortise& before = testing::jointNamed(plain, "rail into post, right").mortise;
+    CutStatement rabbet;
+    rabbet.kind = CutKind::Rabbet;
+    rabbet.face = before.reference;
+    rabbet.depth = "1/8 in";
+    statedPart(piece, "post").cuts = {rabbet};
+
+    const ResolvedPiece cut = testing::resolved(piece);
+    const Mortise& mortise = testing::jointNamed(cut, "rail into post, right").mortise;
+
+    EXPECT_NEAR(mortise.referenceIn.inches(), 0.125, 1e-9);
+    EXPECT_NEAR((before.fromFace.value - mortise.fromFace.value).inches(), 0.125, 1e-9);
+}
+
+// A post planed to eight sides is chamfered at all four edges: a mouth wider than the flat left on
+// the face has its lips on the chamfers, and is measured from the lower of them. The flat of a
+// regular octagon of breadth b is b (sqrt 2 - 1) wide, and the chamfer falls as far as it runs.
+TEST(Shaped, AMouthWiderThanTheFlatBetweenChamfersIsMeasuredFromTheChamfer) {
+    Piece piece = testing::twoPostsAndARail();
+    statedPart(piece, "post").section = SectionForm::Octagonal;
+    JointStatement joint;
+    joint.tenoned = "rail";
+    joint.mortised = "post";
+    joint.sizes[SizeName::TenonThickness] = {SizeState::Stated, "1/2 in"};
+    piece.joints = {joint};
+    Spans& spans = std::get<Spans>(statedPart(piece, "rail").relation);
+    for (const double off : {0.0, 0.4}) {
+        spans.set = {Side::Centre, std::to_string(off) + " in"};
+        const ResolvedPiece made = testing::resolved(piece);
+        const Mortise& mortise = testing::jointNamed(made, "rail into post, right").mortise;
+        const double halfFlat = 2.0 * (std::sqrt(2.0) - 1) / 2;
+        const double lip = off + 0.25;
+        EXPECT_NEAR(mortise.below.inches(), std::max(0.0, lip - halfFlat), 1e-3) << off;
+        // The far side of an octagon is the same flat: what lies behind the lip is less by as much.
+        EXPECT_NEAR(mortise.there.inches(), 2.0 - 2 * mortise.below.inches(), 2e-3) << off;
+    }
+}
+
 TEST(Shaped, ATenonPastAnArchedEdgeIsTold) {
     Piece piece = testing::twoPostsAndARail();
     statedPart(piece, "rail").shape[Face::FaceEdge] = {

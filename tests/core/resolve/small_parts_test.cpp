@@ -179,6 +179,21 @@ TEST(Horns, TheBlankIsLongerByThem) {
         post.blankLength().mm() - post.length().mm(), (post.startHorn + post.farHorn).mm(), 1e-9);
 }
 
+TEST(Horns, ABridleAndALapHaveOneToo) {
+    for (const JointKind kind : {JointKind::Bridle, JointKind::Lap}) {
+        Piece piece = joinedBy(kind, {JointFeature::Horn});
+        Spans& spans = std::get<Spans>(piece.parts[1].relation);
+        spans.level = Position{Side::Top, "24 in"};
+        const ResolvedPiece made = resolved(piece);
+
+        const Size* horn = made.joints.front().size(SizeName::Horn);
+        ASSERT_NE(horn, nullptr) << wordFor(kind);
+        EXPECT_NEAR(horn->value.inches(), 1.0, 1e-9);
+        const ResolvedPart& post = partNamed(made, "post, left");
+        EXPECT_NEAR((post.startHorn + post.farHorn).inches(), 1.0, 1e-9) << wordFor(kind);
+    }
+}
+
 // Nine boards of 92 mm at a pitch of 84 lap by 8: the tongue. Volumes against Open CASCADE are with
 // the samples.
 TEST(Tongued, BoardsStandInTheNextAsFarAsTheyLap) {

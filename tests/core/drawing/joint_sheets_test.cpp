@@ -1,0 +1,285 @@
+#include "core/drawing/joint_sheets.h"
+
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/lettering_metrics.h"
+#include "core/drawing/parts_list.h"
+#include "core/drawing/wrapped_text.h"
+#include "core/resolve/small_parts.h"
+#include "tests/support/pieces.h"
+
+// What joint sheets, part drawings and the list of parts say of wedges, horns, loose tenons and how
+// the tools are set.
+namespace shoulderline {
+namespace {
+
+using testing::resolved;
+using testing::sample;
+
+const LetteringMetrics kMetrics;
+
+std::vector<std::string> textsOf(const std::vector<Op>& ops) {
+    std::vector<std::string> texts;
+    for (const Op& op : ops) {
+        if (const auto* text = std::get_if<TextOp>(&op)) {
+            texts.push_back(text->text);
+        }
+    }
+    return texts;
+}
+
+bool says(const std::vector<Op>& ops, const std::string& words) {
+    const std::vector<std::string> texts = textsOf(ops);
+    return std::any_of(texts.begin(), texts.end(), [&](const std::string& text) {
+        return text.find(words) != std::string::npos;
+    });
+}
+
+// The true sizes that a drawing gives under a name.
+std::vector<double> sizesOf(const Sheet& sheet, const std::string& of) {
+    std::vector<double> sizes;
+    for (const Op& op : sheet.ops) {
+        if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
+            if (dimension->of == of) {
+                sizes.push_back(dimension->value);
+            }
+        }
+    }
+    return sizes;
+}
+
+std::vector<Op> opsOf(const std::vector<Sheet>& sheets) {
+    std::vector<Op> ops;
+    for (const Sheet& sheet : sheets) {
+        ops.insert(ops.end(), sheet.ops.begin(), sheet.ops.end());
+    }
+    return ops;
+}
+
+std::size_t firstWith(const ResolvedPiece& piece, JointFeature feature) {
+    for (std::size_t i = 0; i < piece.joints.size(); ++i) {
+        if (piece.joints[i].has(feature)) {
+            return i;
+        }
+    }
+    ADD_FAILURE() << "no joint is " << wordFor(feature);
+    return 0;
+}
+
+TEST(JointSheet, ATuskTenonIsDimensionedWithItsSlotAndItsWedge) {
+    const Piece piece = sample("bed_frame");
+    const ResolvedPiece made = resolved(piece);
+    const std::size_t joint = firstWith(made, JointFeature::Tusked);
+    const Sheet sheet = jointDrawing(piece, made, joint, kMetrics);
+    const auto size = [&](SizeName name) { return made.joints[joint].size(name)->value.mm(); };
+
+    ASSERT_EQ(sizesOf(sheet, "wedge length").size(), 1u);
+    EXPECT_NEAR(sizesOf(sheet, "wedge length")[0], size(SizeName::TuskLength), 1e-9);
+    ASSERT_EQ(sizesOf(sheet, "width of the slot").size(), 1u);
+    EXPECT_NEAR(sizesOf(sheet, "width of the slot")[0], size(SizeName::TuskThickness), 1e-9);
+    ASSERT_EQ(sizesOf(sheet, "length of the slot").size(), 1u);
+    // Noyes, Handwork in Wood, joint No. 39: the slot begins 1/16 in inside the outer face.
+    EXPECT_NEAR(sizesOf(sheet, "slot from the shoulder")[0],
+                made.joints[joint].mortise.depth.value.mm() - Length::inches(1.0 / 16).mm(),
+                1e-6);
+    // The wedge's taper over its length, from end to end.
+    EXPECT_NEAR(
+        sizesOf(sheet, "wide end of the wedge")[0] - sizesOf(sheet, "narrow end of the wedge")[0],
+        size(SizeName::TuskLength) * testing::ruleBook()[RuleId::TuskTaper].value,
+        1e-6);
+}
+
+TEST(JointSheet, AHornIsDrawnDimensionedAndToldToBeCutOff) {
+    const Piece piece = sample("luggage_stand");
+    const ResolvedPiece made = resolved(piece);
+    const std::size_t joint = firstWith(made, JointFeature::Horn);
+    const Sheet sheet = jointDrawing(piece, made, joint, kMetrics);
+
+    ASSERT_EQ(sizesOf(sheet, "horn").size(), 1u);
+    EXPECT_NEAR(
+        sizesOf(sheet, "horn")[0], made.joints[joint].size(SizeName::Horn)->value.mm(), 1e-9);
+    EXPECT_TRUE(says(sheet.ops, "cut off after glue-up"));
+}
+
+TEST(JointSheet, APostWithoutAHornSaysNothingOfOne) {
+    const Piece piece = testing::twoPostsAndARail();
+    const Sheet sheet = jointDrawing(piece, resolved(piece), 0, kMetrics);
+
+    EXPECT_TRUE(sizesOf(sheet, "horn").empty());
+    EXPECT_FALSE(says(sheet.ops, "horn"));
+}
+
+// The figure and what is drawn are one: the outline of a loose tenon is as long as it is lettered.
+TEST(JointSheet, ALooseTenonIsDrawnAsLongAsItIs) {
+    const Piece piece = sample("chart_cabinet");
+    const ResolvedPiece made = resolved(piece);
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        if (made.joints[i].kind != JointKind::Loose) {
+            continue;
+        }
+        const Sheet sheet = jointDrawing(piece, made, i, kMetrics);
+        int found = 0;
+        for (const Op& op : sheet.ops) {
+            const auto* dimension = std::get_if<DimensionOp>(&op);
+            if (dimension != nullptr && dimension->of == "tenon length") {
+                // All dimensions of a drawing have one scale; this one against the thickness.
+                const double drawn = std::abs(dimension->to.x - dimension->from.x);
+                for (const Op& other : sheet.ops) {
+                    const auto* size = std::get_if<DimensionOp>(&other);
+                    if (size != nullptr && size->of == "tenon width") {
+                        EXPECT_NEAR(drawn / dimension->value,
+                                    std::abs(size->to.y - size->from.y) / size->value,
+                                    1e-6);
+                        ++found;
+                    }
+                }
+            }
+        }
+        EXPECT_GT(found, 0);
+        return;
+    }
+    FAIL() << "no loose tenon";
+}
+
+TEST(JointSheets, CarrySetUpsAndTheCautionsOfTheirTools) {
+    for (const char* name : {"armchair", "raked_chair", "bed_frame"}) {
+        const Piece piece = sample(name);
+        const ResolvedPiece made = resolved(piece);
+        SheetFrame frame;
+        frame.paper = {420.0, 297.0};
+        const std::vector<Op> ops = opsOf(jointSheets(piece, made, frame, kMetrics));
+        EXPECT_TRUE(says(ops, "hollow chisel mortiser")) << name;
+        EXPECT_TRUE(says(ops, "from the face side")) << name;
+        EXPECT_TRUE(says(ops, "keep hands clear of the chisel")) << name;
+        EXPECT_TRUE(says(ops, "local rules come first")) << name;
+    }
+}
+
+// An angled joint says how the saw and the mortiser are set, before its fences.
+TEST(JointSheets, CarryTheAnglesOfJointsOutOfSquare) {
+    const Piece piece = sample("raked_chair");
+    const ResolvedPiece made = resolved(piece);
+    int angled = 0;
+    for (const JointGroup& group : jointGroups(made)) {
+        const std::vector<std::string> lines = setUpLines(piece, made, group);
+        angled += !lines.empty() && lines.front().find("\u00b0") != std::string::npos ? 1 : 0;
+    }
+    EXPECT_GT(angled, 3);
+}
+
+// Head boards differ in their edges, and are joined to the rails alike.
+TEST(JointSheets, DrawJointsThatAreAlikeOnce) {
+    const ResolvedPiece made = resolved(sample("bed_frame"));
+    std::size_t boards = 0;
+    std::set<std::size_t> seen;
+    for (const JointGroup& group : jointGroups(made)) {
+        for (const std::size_t joint : group.joints) {
+            EXPECT_TRUE(seen.insert(joint).second);
+        }
+        boards +=
+            made.parts[made.joints[group.joints.front()].tenoned].of == "head board" ? 1u : 0u;
+    }
+    EXPECT_EQ(boards, 3u) << "into the lower rail, into the upper one, into the next board";
+}
+
+// What is at another place along the part for each of a group has no place.
+TEST(JointSheets, GiveNoPlaceThatIsNotThatOfAll) {
+    const ResolvedPiece made = resolved(sample("bed_frame"));
+    for (const JointGroup& group : jointGroups(made)) {
+        for (std::size_t k = 0; k < setUpsOf(made, group).size(); ++k) {
+            const shoulderline::SetUp shared = setUpsOf(made, group)[k];
+            for (const std::size_t joint : group.joints) {
+                const shoulderline::SetUp own = setUpsOf(made, joint)[k];
+                const bool isPlaced = shared.to > Length();
+                EXPECT_TRUE(!isPlaced ||
+                            (nearlyEqual(own.from, shared.from) && nearlyEqual(own.to, shared.to)))
+                    << made.joints[joint].name << ": " << own.work;
+                EXPECT_NEAR(own.fence.mm(), shared.fence.mm(), 1e-6) << made.joints[joint].name;
+            }
+        }
+    }
+}
+
+TEST(SetUpTexts, SayOnceWhatDiffersInItsPlaceOnly) {
+    const ResolvedPiece made = resolved(testing::twoPostsAndARail());
+    std::vector<shoulderline::SetUp> setUps;
+    for (const double at : {1.0, 3.0, 5.0, 7.0, 9.0}) {
+        shoulderline::SetUp one;
+        one.tool = RuleId::SetUpBit;
+        one.work = "pin";
+        one.cutter = Length::inches(0.25);
+        one.from = one.to = Length::inches(at);
+        setUps.push_back(one);
+    }
+    const LengthStyle style = LengthStyle::fractions(16);
+
+    const std::vector<std::string> even = setUpTexts(setUps, made, style);
+    setUps.resize(3);
+    const std::vector<std::string> three = setUpTexts(setUps, made, style);
+
+    ASSERT_EQ(even.size(), 1u);
+    EXPECT_NE(even[0].find("at 1 from the start and 4 more, 2 apart"), std::string::npos)
+        << even[0];
+    ASSERT_EQ(three.size(), 1u);
+    EXPECT_NE(three[0].find("at 1, 3 and 5 from the start"), std::string::npos) << three[0];
+}
+
+TEST(PartsList, HasARowForEachSmallPartAndTheHornInTheLength) {
+    const Piece piece = sample("luggage_stand");
+    const ResolvedPiece made = resolved(piece);
+    const std::vector<Op> ops = partsList(piece, made, kMetrics);
+
+    for (const SmallPart& small : smallPartsOf(piece, made)) {
+        EXPECT_TRUE(says(ops, small.name())) << small.name();
+    }
+    EXPECT_TRUE(says(ops, "front post, with horn 1"));
+    const ResolvedPart& post = testing::partNamed(made, "front post, left");
+    EXPECT_TRUE(says(ops, showLength(post.blankLength(), piece.style)));
+}
+
+TEST(PartDrawing, NotesTheHorn) {
+    const Piece piece = sample("luggage_stand");
+    const ResolvedPiece made = resolved(piece);
+    for (const PartKind& kind : partKinds(made)) {
+        const Sheet sheet = partDrawing(piece, made, kind, 0.25, false, kMetrics);
+        const ResolvedPart& part = made.parts[kind.parts.front()];
+        EXPECT_EQ(says(sheet.ops, "cut off after glue-up"), part.blankLength() > part.length())
+            << kind.name;
+    }
+}
+
+TEST(PartDrawing, DimensionsTheSlotInATenonFromItsShoulder) {
+    const Piece piece = sample("bed_frame");
+    const ResolvedPiece made = resolved(piece);
+    for (const PartKind& kind : partKinds(made)) {
+        if (kind.name != "side rail") {
+            continue;
+        }
+        const Sheet sheet = partDrawing(piece, made, kind, 0.2, false, kMetrics);
+        const std::vector<double> from = sizesOf(sheet, "cut from the shoulder");
+        ASSERT_EQ(from.size(), 2u) << "one at each end";
+        for (const double one : from) {
+            EXPECT_NEAR(one, 65.0 - Length::inches(1.0 / 16).mm(), 1e-6);
+        }
+        EXPECT_EQ(sizesOf(sheet, "cut length").size(), 2u);
+    }
+}
+
+TEST(WrappedText, KeepsEveryWordAndEveryLineWithinItsWidth) {
+    const std::string text =
+        "hollow chisel mortiser: clamp the work, keep hands clear of the chisel";
+    for (const double width : {30.0, 60.0, 300.0}) {
+        std::string joined;
+        for (const std::string& line : wrapText(text, width, 2.5, kMetrics)) {
+            EXPECT_LE(kMetrics.width(line, 2.5, false), width);
+            joined += (joined.empty() ? "" : " ") + line;
+        }
+        EXPECT_EQ(joined, text);
+    }
+    EXPECT_TRUE(wrapText("", 10.0, 2.5, kMetrics).empty());
+}
+
+}  // namespace
+}  // namespace shoulderline

@@ -1,0 +1,49 @@
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "tests/support/pieces.h"
+
+namespace shoulderline {
+namespace {
+
+// Every kind of joint, and everything that a joint may have besides, is in a sample.
+TEST(Samples, HaveEveryKindOfJointAndEveryFeature) {
+    std::set<JointKind> kinds;
+    std::set<JointFeature> features;
+    std::vector<std::string> names(std::begin(testing::kSamples), std::end(testing::kSamples));
+    names.emplace_back("pilot_stool");
+    for (const std::string& name : names) {
+        for (const ResolvedJoint& joint : testing::resolved(testing::sample(name)).joints) {
+            kinds.insert(joint.kind);
+            features.insert(joint.features.begin(), joint.features.end());
+        }
+    }
+    for (const JointKind kind : allWords<JointKind>()) {
+        EXPECT_TRUE(kinds.contains(kind)) << wordFor(kind);
+    }
+    for (const JointFeature feature : allWords<JointFeature>()) {
+        EXPECT_TRUE(features.contains(feature)) << wordFor(feature);
+    }
+}
+
+// In a piece in millimetres no size by rule is left on the inch.
+TEST(Samples, SizesByRuleAreOnTheGridOfTheirUnit) {
+    for (const char* name : {"table", "chart_cabinet", "bed_frame"}) {
+        for (const ResolvedJoint& joint : testing::resolved(testing::sample(name)).joints) {
+            if (joint.kind != JointKind::Blind && joint.kind != JointKind::Loose &&
+                joint.kind != JointKind::Housed) {
+                continue;
+            }
+            for (const Size* size : {&joint.tenon.length, &joint.mortise.depth}) {
+                if (size->state == SizeState::ByRule) {
+                    const double steps = size->value.mm() * 4;  // quarters, of a shortened one
+                    EXPECT_NEAR(steps, std::round(steps), 1e-6) << name << ": " << joint.name;
+                }
+            }
+        }
+    }
+}
+
+}  // namespace
+}  // namespace shoulderline
