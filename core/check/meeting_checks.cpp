@@ -47,7 +47,7 @@ void addShortening(const CheckContext& context,
     }
     const ResolvedJoint& joint = context.resolved.joints[mine.joint];
     const Length step =
-        context.piece.unit == Unit::Inch ? Length::inches(1.0 / 32) : Length::mm(0.25);
+        context.piece.unit == Unit::Inch ? Length::inches(1.0 / 32) : Length::mm(0.5);
     const Length shorter = snapDown(joint.tenon.length.value - *by, step);
     if (shorter.mm() <= 1.0) {
         return;

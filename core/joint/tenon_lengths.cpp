@@ -34,6 +34,8 @@ void fromFaceAsItIs(const JointTask& task, Size& length) {
     }
 }
 
+constexpr double kFinestStep = 0.5;  // millimetres, what a maker in millimetres measures by
+
 // Ends the tenon so that its mortise leaves wood before what it would run into.
 void shorten(const JointTask& task, const SizingGuide& guide, Size& length) {
     if (!task.form.has(JointFeature::Shortened) || task.neighbourBefore <= kLengthTolerance) {
@@ -41,7 +43,9 @@ void shorten(const JointTask& task, const SizingGuide& guide, Size& length) {
     }
     const Length gap = guide.rules[RuleId::MortiseGapLeast].length();
     const Length most = task.neighbourBefore - gap - onGrid(RuleId::MortiseDepthExtra, guide);
-    const Length shorter = guide.grid > Length() ? snapDown(most, guide.grid / 2) : most;
+    // As near as the maker measures: thirty-seconds, half millimetres.
+    const Length step = std::max(guide.grid / 2, Length::mm(kFinestStep));
+    const Length shorter = guide.grid > Length() ? snapDown(most, step) : most;
     if (shorter < length.value && shorter > kLengthTolerance) {
         link(length, RuleId::ShortOfNeighbour, gap, {}, shorter);
     }

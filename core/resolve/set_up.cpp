@@ -49,6 +49,28 @@ class SetUps {
         one.to = Length::mm(byMiddle ? box.centre()[along] : box.max[along]);
     }
 
+    // What runs across the whole part along an end of it is fenced from that end.
+    static void fenceFromEnd(SetUp& one, const ResolvedCut& cut, const ResolvedPart& part) {
+        const int into = inwardOf(cut.face).axis;
+        if (into == 0) {
+            return;
+        }
+        const int across = 3 - into;
+        const Box body = part.bodyBox();
+        const double slack = kLengthTolerance.mm();
+        const bool isWhole =
+            cut.box.min[across] <= slack && cut.box.max[across] >= body.max[across] - slack;
+        if (!isWhole || cut.box.size().x >= cut.box.size()[across]) {
+            return;
+        }
+        const double fromFar = body.max.x - cut.box.max.x;
+        const bool isAtFar = fromFar < cut.box.min.x;
+        one.reference = isAtFar ? Face::FarEnd : Face::StartEnd;
+        one.fence = Length::mm(std::max(0.0, isAtFar ? fromFar : cut.box.min.x));
+        one.cutter = Length::mm(cut.box.size().x);
+        one.from = one.to = Length();
+    }
+
     // What is cut into a tenon is placed from its shoulder.
     void placeFromShoulder(SetUp& one, const Box& box, std::size_t part) const {
         const double length = resolved_.parts[part].shoulderLength.value.mm();
@@ -151,6 +173,9 @@ class SetUps {
             one.cutter = tool == RuleId::SetUpSaw
                              ? Length()
                              : Length::mm(isBore ? size[(into + 1) % 3] : size[across]);
+            if (cut.kind == CutKind::Rabbet || cut.kind == CutKind::Groove) {
+                fenceFromEnd(one, cut, resolved_.parts[part]);
+            }
             if (std::find(all_.begin(), all_.end(), one) == all_.end()) {
                 all_.push_back(std::move(one));
             }

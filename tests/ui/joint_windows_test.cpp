@@ -15,6 +15,7 @@
 #include "tests/ui/ui_test_support.h"
 #include "ui/columns/mends_dialog.h"
 #include "ui/columns/part_form.h"
+#include "ui/columns/part_tree.h"
 #include "ui/columns/settle_dialog.h"
 #include "ui/fields/choice_box.h"
 #include "ui/fields/statement_field.h"
@@ -124,6 +125,21 @@ TEST_F(JointWindowsTest, SettleHasNothingToTakeWhereNothingMeets) {
     const SettleDialog dialog(document_);
 
     EXPECT_FALSE(takeButton(dialog)->isEnabled());
+}
+
+TEST(PartTreeTest, SmallPartsAreListedAndLeadToTheirJoint) {
+    Document document(testing::resources());
+    document.start(testing::sample("bed_frame"), {});
+    PartTree tree(document);
+    const QList<QTreeWidgetItem*> found =
+        tree.findItems(u"wedge of a tusk tenon, side rail"_s, Qt::MatchRecursive);
+    ASSERT_EQ(found.size(), 1);
+    EXPECT_EQ(found.front()->text(1), u"4"_s);
+
+    tree.setCurrentItem(found.front());
+
+    ASSERT_TRUE(document.chosenJoint());
+    EXPECT_TRUE(document.resolved().joints[*document.chosenJoint()].has(JointFeature::Tusked));
 }
 
 class StanceFieldsTest : public ::testing::Test {

@@ -3,6 +3,7 @@
 #include <QHeaderView>
 #include <map>
 
+#include "core/resolve/small_parts.h"
 #include "ui/look/text.h"
 
 namespace shoulderline {
@@ -11,7 +12,8 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr int kIndexRole = Qt::UserRole;
+constexpr int kIndexRole = Qt::UserRole;      // of a stated part
+constexpr int kJointRole = Qt::UserRole + 1;  // of a small part, its first joint
 
 // "L R" for a pair, "5 + 5" for sets left and right, else the number there are.
 QString countText(const ResolvedPiece& resolved, std::size_t stated) {
@@ -91,10 +93,31 @@ void PartTree::rebuild() {
         item->setTextAlignment(1, Qt::AlignRight | Qt::AlignVCenter);
         item->setForeground(1, palette().placeholderText());
     }
+    addSmallParts();
     expandAll();
     isShowing_ = false;
     updateGeometry();
     showChosen();
+}
+
+// What the joints take besides their members: chosen, it leads to its joint.
+void PartTree::addSmallParts() {
+    const std::vector<SmallPart> all = smallPartsOf(document_.piece(), document_.resolved());
+    if (all.empty()) {
+        return;
+    }
+    auto* group = new QTreeWidgetItem(this, {tr("small parts of the joints")});
+    QFont bold = font();
+    bold.setWeight(QFont::DemiBold);
+    group->setFont(0, bold);
+    group->setFlags(Qt::ItemIsEnabled);
+    for (const SmallPart& small : all) {
+        auto* item =
+            new QTreeWidgetItem(group, {qt(small.name()), QString::number(small.quantity)});
+        item->setData(0, kJointRole, static_cast<qulonglong>(small.joints.front()));
+        item->setTextAlignment(1, Qt::AlignRight | Qt::AlignVCenter);
+        item->setForeground(1, palette().placeholderText());
+    }
 }
 
 void PartTree::showChosen() {
@@ -104,8 +127,9 @@ void PartTree::showChosen() {
     for (int i = 0; chosen && i < topLevelItemCount(); ++i) {
         for (int j = 0; j < topLevelItem(i)->childCount(); ++j) {
             QTreeWidgetItem* item = topLevelItem(i)->child(j);
-            if (item->data(0, kIndexRole).toULongLong() ==
-                document_.resolved().parts[*chosen].stated) {
+            const QVariant stated = item->data(0, kIndexRole);
+            if (stated.isValid() &&
+                stated.toULongLong() == document_.resolved().parts[*chosen].stated) {
                 wanted = item;
             }
         }
@@ -120,6 +144,10 @@ void PartTree::showChosen() {
 void PartTree::chooseCurrent() {
     const QTreeWidgetItem* item = currentItem();
     if (isShowing_ || item == nullptr || item->parent() == nullptr) {
+        return;
+    }
+    if (const QVariant joint = item->data(0, kJointRole); joint.isValid()) {
+        document_.chooseJoint(joint.toULongLong());
         return;
     }
     const std::size_t stated = item->data(0, kIndexRole).toULongLong();

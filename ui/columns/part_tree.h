@@ -7,6 +7,7 @@
 namespace shoulderline {
 
 // The stated parts under their assemblies; at the right what each stands for: L R, or a count.
+// Under them what the joints take besides: loose tenons, wedges, pins.
 class PartTree final : public QTreeWidget {
     Q_OBJECT
   public:
@@ -20,6 +21,7 @@ class PartTree final : public QTreeWidget {
 
   private:
     void rebuild();
+    void addSmallParts();
     void showChosen();
     void chooseCurrent();
 

@@ -202,6 +202,27 @@ TEST(JointSheets, GiveNoPlaceThatIsNotThatOfAll) {
     }
 }
 
+// The rabbet along the end of a panel is as wide as its groove is deep, and is fenced from that
+// end.
+TEST(SetUps, ARabbetAlongAnEndIsFencedFromTheEnd) {
+    const ResolvedPiece made = resolved(sample("chart_cabinet"));
+    int ends = 0;
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        if (made.joints[i].kind != JointKind::Grooved) {
+            continue;
+        }
+        for (const shoulderline::SetUp& one : setUpsOf(made, i)) {
+            if (one.part == made.joints[i].tenoned) {
+                EXPECT_NEAR(
+                    one.cutter.mm(), made.joints[i].size(SizeName::GrooveDepth)->value.mm(), 1e-6)
+                    << made.joints[i].name;
+                ends += one.reference == Face::StartEnd || one.reference == Face::FarEnd ? 1 : 0;
+            }
+        }
+    }
+    EXPECT_EQ(ends, 4) << "two panels";
+}
+
 TEST(SetUpTexts, SayOnceWhatDiffersInItsPlaceOnly) {
     const ResolvedPiece made = resolved(testing::twoPostsAndARail());
     std::vector<shoulderline::SetUp> setUps;

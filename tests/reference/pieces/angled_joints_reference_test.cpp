@@ -220,6 +220,53 @@ TEST_P(AskewSamples, AreSoundAndHaveTheVolumesOfTheKernel) {
     }
 }
 
+// Where rails come into the front posts of the raked chair out of square, with their ends mitred:
+// both tenons stand whole in their mortises and nowhere in one another, and the parts have the
+// kernel's volumes.
+TEST(MitredAskewEnds, KeepClearOfOneAnotherInTheKernel) {
+    Piece stated = testing::sample("raked_chair");
+    for (JointStatement& joint : stated.joints) {
+        if (joint.mortised == "front post" && joint.tenoned != "side stretcher") {
+            joint.features = {JointFeature::Mitred};
+            joint.sizes.erase(SizeName::TenonLength);
+        }
+    }
+    const ResolvedPiece piece = testing::resolved(stated);
+    ASSERT_TRUE(piece.troubles.empty());
+    std::vector<Solid> mitred;
+    for (const ResolvedPart& part : piece.parts) {
+        SolidPlan plan{part.body, part.frame, {}, {}};
+        for (const TenonSolid& tenon : part.tenons) {
+            plan.added.push_back(tenon.solid());
+            const ResolvedJoint& joint = piece.joints[tenon.joint];
+            if (!joint.has(JointFeature::Mitred)) {
+                continue;
+            }
+            ASSERT_TRUE(tenon.exact) << part.name << ": its corner is off";
+            mitred.emplace_back(SolidPlan{tenon.solid(), part.frame, {}, {}});
+            const ResolvedPart& post = piece.parts[joint.mortised];
+            SolidPlan wood{post.body, post.frame, {}, {}};
+            for (const MortiseSolid& mortise : post.mortises) {
+                wood.cutAway.push_back(mortise.solid());
+            }
+            EXPECT_NEAR(reference::common(mitred.back(), Solid(wood)).volume(), 0.0, 1e-3)
+                << part.name;
+        }
+        for (const MortiseSolid& mortise : part.mortises) {
+            plan.cutAway.push_back(mortise.solid());
+        }
+        const double theirs = Solid(plan).volume();
+        const double facets = part.body.isBox() ? 0.0 : 0.02 * part.thickness.value.mm();
+        EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs + facets) << part.name;
+    }
+    ASSERT_EQ(mitred.size(), 4u) << "two rails into each of two posts";
+    for (std::size_t i = 0; i < mitred.size(); ++i) {
+        for (std::size_t k = i + 1; k < mitred.size(); ++k) {
+            EXPECT_NEAR(reference::common(mitred[i], mitred[k]).volume(), 0.0, 1e-6);
+        }
+    }
+}
+
 // The foot of the back post slopes by atan(kick / its length); the stretcher's tenon goes in level,
 // so its mouth there is its width drawn out by the slope: w / cos.
 TEST(RakedChair, MouthOnTheSlopingFootIsDrawnOutByTheSlope) {
