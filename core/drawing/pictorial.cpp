@@ -6,6 +6,8 @@
 
 #include "core/drawing/pulled_apart.h"
 #include "core/geometry/hidden_lines.h"
+#include "core/resolve/frames.h"
+#include "core/resolve/small_parts.h"
 
 namespace shoulderline {
 
@@ -149,6 +151,57 @@ void addWay(const ResolvedPiece& resolved,
               PictureLineKind::Way);
 }
 
+// The wedge of a tusk tenon: driven home, or drawn out by its wide end with its slot to be seen.
+void addWedge(const ResolvedPiece& resolved,
+              std::size_t index,
+              const View& view,
+              const std::vector<Vec3>& moves,
+              Scene& scene) {
+    const ResolvedJoint& joint = resolved.joints[index];
+    const std::optional<ConvexSolid> wedge = tuskWedge(resolved, index);
+    if (!wedge) {
+        return;
+    }
+    if (moves.empty()) {
+        scene.add(wedge->toPolyhedron().transformed(joint.frame),
+                  joint.tenoned,
+                  PictureLineKind::Contour);
+        return;
+    }
+    constexpr double kDrawnOut = 1.2;  // of its length
+    const Box box = wedge->bounds();
+    const Frame moved = movedBy(joint.frame, moves[joint.tenoned]);
+    scene.add(wedge->toPolyhedron().transformed(
+                  movedBy(moved, joint.frame.z * (-kDrawnOut * box.size().z))),
+              joint.tenoned,
+              PictureLineKind::Contour);
+    const ResolvedPart& part = resolved.parts[joint.tenoned];
+    std::vector<Polyhedron> flats;
+    for (const ResolvedCut& cut : part.cuts) {
+        if (cut.joint != index || cut.kind != CutKind::Notch || !cut.isThrough) {
+            continue;
+        }
+        const Box slot = cut.solid().transformed(relativeFrame(joint.frame, part.frame)).bounds();
+        for (const bool isHigh : {false, true}) {
+            const Vec3 out = isHigh ? moved.z : -moved.z;
+            const double facing = dot(out, view.towardsViewer);
+            if (facing < 1e-6) {
+                continue;
+            }
+            const Vec3 corner{slot.min.x, slot.min.y, isHigh ? slot.max.z : slot.min.z};
+            const double depth = slot.size().z;
+            const Vec3 seen = view.towardsViewer * (depth / facing) - out * depth;
+            addInside({slot.size().x, slot.size().y},
+                      {dot(seen, moved.x), dot(seen, moved.y)},
+                      {moved.toOuter(corner), moved.x, moved.y, out},
+                      flats);
+        }
+    }
+    for (Polyhedron& flat : flats) {
+        scene.add(std::move(flat), joint.tenoned, PictureLineKind::Edge);
+    }
+}
+
 Scene sceneOf(const ResolvedPiece& resolved, const View& view, const std::vector<Vec3>& moves) {
     Scene scene;
     for (std::size_t i = 0; i < resolved.parts.size(); ++i) {
@@ -174,8 +227,13 @@ Scene sceneOf(const ResolvedPiece& resolved, const View& view, const std::vector
             scene.add(std::move(flat), i, PictureLineKind::Edge);
         }
     }
-    for (std::size_t i = 0; i < resolved.joints.size() && !moves.empty(); ++i) {
-        addWay(resolved, i, moves, scene);
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        if (resolved.joints[i].has(JointFeature::Tusked)) {
+            addWedge(resolved, i, view, moves, scene);
+        }
+        if (!moves.empty()) {
+            addWay(resolved, i, moves, scene);
+        }
     }
     return scene;
 }

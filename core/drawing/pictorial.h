@@ -29,7 +29,8 @@ struct Picture {
 };
 
 // The piece in parallel projection, hidden lines removed. With `moves` (by part, see pulledApart())
-// each part is drawn where it moves to, with its mortises and the ways of the tenons.
+// each part is drawn where it moves to, with its mortises and the ways of the tenons. The wedges of
+// tusk tenons are drawn with their rails, driven home or drawn out.
 [[nodiscard]] Picture pictureOf(const ResolvedPiece& resolved,
                                 const View& view,
                                 const std::vector<Vec3>& moves = {});

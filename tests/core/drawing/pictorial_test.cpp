@@ -170,5 +170,33 @@ TEST(PictorialSheet, APieceWithoutPartsHasNone) {
     EXPECT_TRUE(pictorialJob({}, {}, *findPaper("A4"), 0.0, "", kMetrics).pages.empty());
 }
 
+// A wedge stands out of its tenon at both cheeks, so that it widens the picture's lines there;
+// drawn out it lies apart.
+TEST(PictureOfATuskTenon, HasItsWedge) {
+    Piece piece = testing::twoPostsAndARail();
+    JointStatement joint;
+    joint.tenoned = "rail";
+    joint.mortised = "post";
+    joint.kind = JointKind::Through;
+    piece.joints = {joint};
+    const auto linesOfRail = [&](bool isApart) {
+        const ResolvedPiece made = testing::resolved(piece);
+        const std::vector<Vec3> moves =
+            isApart ? pulledApart(made, pictureClearance(made)) : std::vector<Vec3>{};
+        std::size_t count = 0;
+        for (const PictureLine& line : pictureOf(made, pictorialView(), moves).lines) {
+            count += made.parts[line.part].of == "rail" ? 1u : 0u;
+        }
+        return count;
+    };
+    const std::size_t home = linesOfRail(false);
+    const std::size_t apart = linesOfRail(true);
+    piece.joints.front().features = {JointFeature::Tusked};
+
+    EXPECT_GT(linesOfRail(false), home + 8);
+    // Two wedges of nine lines in sight each, and what is seen of two slots.
+    EXPECT_GT(linesOfRail(true), apart + 18);
+}
+
 }  // namespace
 }  // namespace shoulderline
