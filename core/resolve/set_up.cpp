@@ -1,11 +1,7 @@
 #include "core/resolve/set_up.h"
 
 #include <algorithm>
-#include <functional>
-#include <set>
-#include <span>
 
-#include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -257,115 +253,6 @@ std::vector<SetUp> setUpsOf(const ResolvedPiece& resolved, std::size_t joint) {
         return {};
     }
     return SetUps(resolved, joint).take();
-}
-
-namespace {
-
-using Shown = std::function<std::string(Length)>;
-
-// All but where along the part.
-std::string settingText(const SetUp& setUp, const ResolvedPiece& resolved, const Shown& shown) {
-    std::string text = setUp.work + ", " + resolved.parts[setUp.part].of + ": " +
-                       resolved.rules[setUp.tool].subject;
-    if (setUp.cutter > kLengthTolerance) {
-        text += " " + shown(setUp.cutter);
-    }
-    return text + "; fence " + shown(setUp.fence) + " from the " +
-           std::string(wordFor(setUp.reference)) + ", " + shown(setUp.depth) + " deep";
-}
-
-bool isShoulder(const SetUp& setUp) {
-    return setUp.fence <= kLengthTolerance && setUp.from == Length() &&
-           setUp.to > kLengthTolerance && setUp.cutter == Length() && !setUp.fromShoulder;
-}
-
-std::string placeText(const SetUp& setUp, const Shown& shown) {
-    return nearlyEqual(setUp.from, setUp.to)
-               ? shown(setUp.from)
-               : "from " + shown(setUp.from) + " to " + shown(setUp.to);
-}
-
-// "at 3, 6 and 9 from the start".
-std::string placesText(std::span<const SetUp> alike, const Shown& shown) {
-    constexpr std::size_t kMostListed = 4;
-    const SetUp& first = alike.front();
-    const std::string from = first.fromShoulder ? " from the shoulder" : " from the start";
-    const bool isPoint = nearlyEqual(first.from, first.to);
-    const Length pitch = alike.size() > 1 ? alike[1].from - first.from : Length();
-    bool isEven = true;
-    for (std::size_t i = 1; i < alike.size(); ++i) {
-        isEven = isEven && nearlyEqual(alike[i].from - alike[i - 1].from, pitch);
-    }
-    std::string text = isPoint ? ", at " : ", ";
-    if (alike.size() > kMostListed && isEven) {
-        return text + placeText(first, shown) + from + " and " + std::to_string(alike.size() - 1) +
-               " more, " + shown(pitch) + " apart";
-    }
-    for (std::size_t i = 0; i < alike.size(); ++i) {
-        text += i == 0 ? "" : i + 1 == alike.size() ? " and " : ", ";
-        text += placeText(alike[i], shown);
-    }
-    return text + from;
-}
-
-std::string textOf(std::span<const SetUp> alike,
-                   const ResolvedPiece& resolved,
-                   const LengthStyle& style) {
-    const Shown shown = [&](Length length) { return showLength(length, style); };
-    const SetUp& first = alike.front();
-    if (isShoulder(first)) {
-        return first.work + ", " + resolved.parts[first.part].of + ": " +
-               resolved.rules[first.tool].subject + "; stop " + shown(first.to) +
-               " from the end, " + shown(first.depth) + " deep";
-    }
-    const std::string text = settingText(first, resolved, shown);
-    return first.to > kLengthTolerance ? text + placesText(alike, shown) : text;
-}
-
-bool areAlike(const SetUp& a, const SetUp& b) {
-    return !isShoulder(a) && a.tool == b.tool && a.part == b.part && a.work == b.work &&
-           nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
-           nearlyEqual(a.fence, b.fence) && nearlyEqual(a.depth, b.depth) &&
-           a.fromShoulder == b.fromShoulder && nearlyEqual(a.to - a.from, b.to - b.from) &&
-           !nearlyEqual(a.from, b.from);
-}
-
-}  // namespace
-
-std::string setUpText(const SetUp& setUp, const ResolvedPiece& resolved, const LengthStyle& style) {
-    return textOf({&setUp, 1}, resolved, style);
-}
-
-std::vector<std::string> setUpTexts(const std::vector<SetUp>& setUps,
-                                    const ResolvedPiece& resolved,
-                                    const LengthStyle& style) {
-    std::vector<std::string> texts;
-    for (std::size_t i = 0; i < setUps.size();) {
-        std::size_t end = i + 1;
-        while (end < setUps.size() && areAlike(setUps[i], setUps[end])) {
-            ++end;
-        }
-        std::vector<SetUp> alike(setUps.begin() + static_cast<std::ptrdiff_t>(i),
-                                 setUps.begin() + static_cast<std::ptrdiff_t>(end));
-        std::sort(alike.begin(), alike.end(), [](const SetUp& a, const SetUp& b) {
-            return a.from < b.from;
-        });
-        texts.push_back(textOf(alike, resolved, style));
-        i = end;
-    }
-    return texts;
-}
-
-std::vector<std::string> cautionsFor(const std::vector<SetUp>& setUps, const RuleBook& rules) {
-    std::set<RuleId> tools;
-    for (const SetUp& one : setUps) {
-        tools.insert(one.tool);
-    }
-    std::vector<std::string> cautions;
-    for (const RuleId tool : tools) {
-        cautions.push_back(rules[tool].subject + ": " + rules[tool].sentence);
-    }
-    return cautions;
 }
 
 }  // namespace shoulderline

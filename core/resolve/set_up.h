@@ -36,7 +36,8 @@ struct SetUp {
                                     const LengthStyle& style);
 
 // The same for several that differ in nothing but their place along the part, as one: "... at 3, 6
-// and 9 from the start", or for many that are evenly spaced "at 3 and 12 more, 2 1/2 apart".
+// and 9 from the start", or for many that are evenly spaced "at 3 and 12 more, 2 1/2 apart". So are
+// those that differ in their fence only, as the cheeks of a tenon.
 [[nodiscard]] std::vector<std::string> setUpTexts(const std::vector<SetUp>& setUps,
                                                   const ResolvedPiece& resolved,
                                                   const LengthStyle& style);

@@ -247,6 +247,27 @@ TEST(SetUpTexts, SayOnceWhatDiffersInItsPlaceOnly) {
     EXPECT_NE(three[0].find("at 1, 3 and 5 from the start"), std::string::npos) << three[0];
 }
 
+// Both cheeks are sawn with one depth, from one face: one line with both fences.
+TEST(SetUpTexts, TellBothCheeksInOneLine) {
+    const Piece piece = testing::twoPostsAndARail();
+    const ResolvedPiece made = resolved(piece);
+    const Tenon& tenon = made.joints.front().tenon;
+    const auto shown = [&](Length length) { return showLength(length, piece.style); };
+
+    int lines = 0;
+    for (const std::string& text : setUpTexts(setUpsOf(made, 0), made, piece.style)) {
+        if (text.find("cheek at the face side and cheek at the back side") == 0) {
+            const Length near = tenon.shoulders.faceSide.value;
+            EXPECT_NE(text.find("fence " + shown(near) + " and " +
+                                shown(near + tenon.thickness.value) + " from the face side"),
+                      std::string::npos)
+                << text;
+            ++lines;
+        }
+    }
+    EXPECT_EQ(lines, 1);
+}
+
 TEST(PartsList, HasARowForEachSmallPartAndTheHornInTheLength) {
     const Piece piece = sample("luggage_stand");
     const ResolvedPiece made = resolved(piece);

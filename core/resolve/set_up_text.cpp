@@ -1,0 +1,152 @@
+#include <algorithm>
+#include <functional>
+#include <set>
+#include <span>
+
+#include "core/measure/length_text.h"
+#include "core/resolve/set_up.h"
+
+namespace shoulderline {
+
+namespace {
+
+using Shown = std::function<std::string(Length)>;
+
+// "a", "a and b": each once.
+void addOnce(std::string& list, const std::string& one, std::string& last) {
+    if (one != last) {
+        list += (list.empty() ? "" : " and ") + one;
+        last = one;
+    }
+}
+
+// All but where along the part; of several that differ in nothing but the fence.
+std::string settingText(std::span<const SetUp> beside,
+                        const ResolvedPiece& resolved,
+                        const Shown& shown) {
+    const SetUp& first = beside.front();
+    std::string work;
+    std::string fence;
+    std::string lastWork;
+    std::string lastFence;
+    for (const SetUp& one : beside) {
+        addOnce(work, one.work, lastWork);
+        addOnce(fence, shown(one.fence), lastFence);
+    }
+    std::string text =
+        work + ", " + resolved.parts[first.part].of + ": " + resolved.rules[first.tool].subject;
+    if (first.cutter > kLengthTolerance) {
+        text += " " + shown(first.cutter);
+    }
+    return text + "; fence " + fence + " from the " + std::string(wordFor(first.reference)) + ", " +
+           shown(first.depth) + " deep";
+}
+
+bool isShoulder(const SetUp& setUp) {
+    return setUp.fence <= kLengthTolerance && setUp.from == Length() &&
+           setUp.to > kLengthTolerance && setUp.cutter == Length() && !setUp.fromShoulder;
+}
+
+std::string placeText(const SetUp& setUp, const Shown& shown) {
+    return nearlyEqual(setUp.from, setUp.to)
+               ? shown(setUp.from)
+               : "from " + shown(setUp.from) + " to " + shown(setUp.to);
+}
+
+// "at 3, 6 and 9 from the start".
+std::string placesText(std::span<const SetUp> alike, const Shown& shown) {
+    constexpr std::size_t kMostListed = 4;
+    const SetUp& first = alike.front();
+    const std::string from = first.fromShoulder ? " from the shoulder" : " from the start";
+    const bool isPoint = nearlyEqual(first.from, first.to);
+    const Length pitch = alike.size() > 1 ? alike[1].from - first.from : Length();
+    bool isEven = true;
+    for (std::size_t i = 1; i < alike.size(); ++i) {
+        isEven = isEven && nearlyEqual(alike[i].from - alike[i - 1].from, pitch);
+    }
+    std::string text = isPoint ? ", at " : ", ";
+    if (alike.size() > kMostListed && isEven) {
+        return text + placeText(first, shown) + from + " and " + std::to_string(alike.size() - 1) +
+               " more, " + shown(pitch) + " apart";
+    }
+    for (std::size_t i = 0; i < alike.size(); ++i) {
+        text += i == 0 ? "" : i + 1 == alike.size() ? " and " : ", ";
+        text += placeText(alike[i], shown);
+    }
+    return text + from;
+}
+
+std::string textOf(std::span<const SetUp> alike,
+                   const ResolvedPiece& resolved,
+                   const LengthStyle& style) {
+    const Shown shown = [&](Length length) { return showLength(length, style); };
+    const SetUp& first = alike.front();
+    if (isShoulder(first)) {
+        return first.work + ", " + resolved.parts[first.part].of + ": " +
+               resolved.rules[first.tool].subject + "; stop " + shown(first.to) +
+               " from the end, " + shown(first.depth) + " deep";
+    }
+    const bool isPlaced = first.to > kLengthTolerance;
+    const std::string text = settingText(isPlaced ? alike.first(1) : alike, resolved, shown);
+    return isPlaced ? text + placesText(alike, shown) : text;
+}
+
+// Both run through, with one setting but for the fence: the two cheeks of a tenon.
+bool areBeside(const SetUp& a, const SetUp& b) {
+    return !isShoulder(a) && !isShoulder(b) && a.to <= kLengthTolerance &&
+           b.to <= kLengthTolerance && a.tool == b.tool && a.part == b.part &&
+           nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
+           nearlyEqual(a.depth, b.depth);
+}
+
+bool areAlike(const SetUp& a, const SetUp& b) {
+    return !isShoulder(a) && a.tool == b.tool && a.part == b.part && a.work == b.work &&
+           nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
+           nearlyEqual(a.fence, b.fence) && nearlyEqual(a.depth, b.depth) &&
+           a.fromShoulder == b.fromShoulder && nearlyEqual(a.to - a.from, b.to - b.from) &&
+           !nearlyEqual(a.from, b.from);
+}
+
+}  // namespace
+
+std::string setUpText(const SetUp& setUp, const ResolvedPiece& resolved, const LengthStyle& style) {
+    return textOf({&setUp, 1}, resolved, style);
+}
+
+std::vector<std::string> setUpTexts(const std::vector<SetUp>& setUps,
+                                    const ResolvedPiece& resolved,
+                                    const LengthStyle& style) {
+    std::vector<std::string> texts;
+    for (std::size_t i = 0; i < setUps.size();) {
+        std::size_t end = i + 1;
+        const auto goesWith =
+            areBeside(setUps[i], setUps[std::min(end, setUps.size() - 1)]) && end < setUps.size()
+                ? areBeside
+                : areAlike;
+        while (end < setUps.size() && goesWith(setUps[i], setUps[end])) {
+            ++end;
+        }
+        std::vector<SetUp> alike(setUps.begin() + static_cast<std::ptrdiff_t>(i),
+                                 setUps.begin() + static_cast<std::ptrdiff_t>(end));
+        std::stable_sort(alike.begin(), alike.end(), [](const SetUp& a, const SetUp& b) {
+            return a.from < b.from;
+        });
+        texts.push_back(textOf(alike, resolved, style));
+        i = end;
+    }
+    return texts;
+}
+
+std::vector<std::string> cautionsFor(const std::vector<SetUp>& setUps, const RuleBook& rules) {
+    std::set<RuleId> tools;
+    for (const SetUp& one : setUps) {
+        tools.insert(one.tool);
+    }
+    std::vector<std::string> cautions;
+    for (const RuleId tool : tools) {
+        cautions.push_back(rules[tool].subject + ": " + rules[tool].sentence);
+    }
+    return cautions;
+}
+
+}  // namespace shoulderline
