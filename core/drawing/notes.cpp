@@ -1,6 +1,9 @@
 #include "core/drawing/notes.h"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
 
 #include "core/drawing/dimension_parts.h"
 
@@ -9,14 +12,22 @@ namespace shoulderline {
 namespace {
 
 constexpr double kBetweenNotes = 5.0;
+constexpr double kBetweenLeaders = 2.5;
+constexpr double kHair = 1e-9;
 constexpr double kDotRadius = 0.5;
 constexpr double kUnderLine = 1.4;     // from the note's line to its lettering
 constexpr double kOverLine = 0.6;      // of the height: room for a fraction's lower figures
 constexpr double kLineSpacing = 1.75;  // of the height: a fraction over a fraction stays clear
 
+// Where a note stands: in which row, from `low` on, its leader coming to the first row's line at
+// `meets` and straight on from there.
 struct Column {
+    int row = 0;
     double low = 0.0;
     double width = 0.0;
+    double meets = 0.0;
+
+    [[nodiscard]] double high() const { return low + width; }
 };
 
 double widthOf(const Note& note, double height, const TextMetrics& metrics) {
@@ -27,44 +38,115 @@ double widthOf(const Note& note, double height, const TextMetrics& metrics) {
     return width;
 }
 
-// Columns as near under their targets as their order and widths allow: pushed to the right, then
-// the whole run back to the left where it went too far.
+// Notes in turn in the first row, the second and so on, as near under their targets as those before
+// them allow; leaders of farther rows pass between the notes of nearer ones.
+class Columns {
+  public:
+    Columns(const std::vector<Note>& notes,
+            double left,
+            int rows,
+            double height,
+            const TextMetrics& metrics)
+        : notes_(notes), left_(left), free_(static_cast<std::size_t>(rows), left) {
+        for (std::size_t i = 0; i < notes.size(); ++i) {
+            add(i, widthOf(notes[i], height, metrics));
+        }
+        finishRun();
+    }
+
+    [[nodiscard]] const std::vector<Column>& columns() const { return columns_; }
+    // How far the leader that slants most goes aside.
+    [[nodiscard]] double worst() const {
+        double worst = 0.0;
+        for (std::size_t i = 0; i < columns_.size(); ++i) {
+            worst = std::max(worst, std::abs(asideOf(i)));
+        }
+        return worst;
+    }
+
+  private:
+    [[nodiscard]] double asideOf(std::size_t i) const {
+        return columns_[i].meets - notes_[i].target.x;
+    }
+
+    void add(std::size_t i, double width) {
+        const double target = notes_[i].target.x;
+        const auto row = i % free_.size();
+        double meets = std::max({target, passed_ + kBetweenLeaders, left_});
+        for (std::size_t k = i; k-- > 0 && i - k <= row;) {
+            meets = std::max(meets, columns_[k].high() + kBetweenLeaders);
+        }
+        double low = std::max(free_[row], target - width / 2.0);
+        low = std::max(low, meets - width);
+        meets = std::max(meets, low);
+        if (low <= target - width / 2.0 + kHair && meets <= target + kHair) {
+            finishRun();
+            first_ = i;
+        }
+        columns_.push_back({static_cast<int>(row), low, width, meets});
+        passed_ = meets;
+        free_[row] = low + width + kBetweenNotes;
+        for (std::size_t q = 0; q < row; ++q) {
+            free_[q] = std::max(free_[q], meets + kBetweenLeaders);
+        }
+    }
+
+    // Notes that crowd one another share the push: all go back to the left as far as there is room.
+    void finishRun() {
+        if (first_ >= columns_.size()) {
+            return;
+        }
+        double least = left_;
+        for (std::size_t k = 0; k < first_; ++k) {
+            least = std::max(least, columns_[k].high() + kBetweenNotes);
+        }
+        double room = std::numeric_limits<double>::infinity();
+        double low = 0.0;
+        double high = 0.0;
+        for (std::size_t i = first_; i < columns_.size(); ++i) {
+            room = std::min(room, columns_[i].low - least);
+            low = std::min(low, asideOf(i));
+            high = std::max(high, asideOf(i));
+        }
+        const double back = std::clamp((low + high) / 2.0, 0.0, std::max(0.0, room));
+        for (std::size_t i = first_; i < columns_.size(); ++i) {
+            columns_[i].low -= back;
+            columns_[i].meets -= back;
+        }
+        passed_ -= back;
+        for (double& free : free_) {
+            free -= back;
+        }
+        first_ = columns_.size();
+    }
+
+    const std::vector<Note>& notes_;
+    double left_;
+    std::vector<double> free_;  // of each row, from where on
+    std::vector<Column> columns_;
+    std::size_t first_ = 0;  // of the notes that crowd one another
+    double passed_ = -std::numeric_limits<double>::infinity();
+};
+
+// In the fewest rows that keep the leaders steep, or else in those that keep them steepest.
 std::vector<Column> columnsFor(const std::vector<Note>& notes,
                                double left,
                                double height,
                                const TextMetrics& metrics) {
-    std::vector<Column> columns;
-    double free = left;
-    for (const Note& note : notes) {
-        const double width = widthOf(note, height, metrics);
-        const double low = std::max(free, note.target.x - width / 2.0);
-        columns.push_back({low, width});
-        free = low + width + kBetweenNotes;
-    }
-    for (std::size_t i = columns.size(); i-- > 0;) {
-        const double wanted = notes[i].target.x - columns[i].width / 2.0;
-        const double least =
-            i == 0 ? left : columns[i - 1].low + columns[i - 1].width + kBetweenNotes;
-        if (columns[i].low > wanted) {
-            // Share the push among those that crowd it: each gives way by half.
-            double give = (columns[i].low - wanted) / 2.0;
-            for (std::size_t k = i; k-- > 0 && give > 0.0;) {
-                const double room =
-                    k == 0 ? columns[0].low - left
-                           : columns[k].low -
-                                 (columns[k - 1].low + columns[k - 1].width + kBetweenNotes);
-                const double move = std::clamp(give, 0.0, std::max(0.0, room));
-                columns[k].low -= move;
-                if (room > 0.0) {
-                    give = move;
-                }
-            }
-            const double nowLeast =
-                i == 0 ? left : columns[i - 1].low + columns[i - 1].width + kBetweenNotes;
-            columns[i].low = std::max({wanted, std::min(least, nowLeast)});
+    constexpr int kMostRows = 3;
+    constexpr double kSteep = 14.0;
+    std::optional<Columns> best;
+    for (int rows = 1; rows <= kMostRows; ++rows) {
+        Columns columns(notes, left, rows, height, metrics);
+        const double aside = columns.worst();
+        if (!best || aside < 0.8 * best->worst()) {
+            best.emplace(std::move(columns));
+        }
+        if (aside <= kSteep) {
+            break;
         }
     }
-    return columns;
+    return best->columns();
 }
 
 Fill dotAt(Vec2 centre) {
@@ -76,6 +158,33 @@ Fill dotAt(Vec2 centre) {
     return fill;
 }
 
+// From a note's first line of lettering to its last.
+double depthOf(const Note& note, double height) {
+    return note.lines.empty() ? 0.0
+                              : height * kLineSpacing * static_cast<double>(note.lines.size() - 1);
+}
+
+// How far out each row's line lies from the first.
+std::vector<double> rowsOut(const std::vector<Note>& notes,
+                            const std::vector<Column>& columns,
+                            double height) {
+    constexpr double kBetweenRows = 2.0;
+    std::vector<double> outs{0.0};
+    for (int row = 0;; ++row) {
+        double depth = -1.0;
+        for (std::size_t i = 0; i < notes.size(); ++i) {
+            if (columns[i].row == row) {
+                depth = std::max(depth, depthOf(notes[i], height));
+            }
+        }
+        if (depth < 0.0) {
+            return outs;
+        }
+        outs.push_back(outs.back() + kUnderLine + height * (1.0 + kOverLine) + depth +
+                       kBetweenRows);
+    }
+}
+
 }  // namespace
 
 std::vector<Op> placeNotes(std::vector<Note> notes,
@@ -84,30 +193,36 @@ std::vector<Op> placeNotes(std::vector<Note> notes,
                            double height,
                            const TextMetrics& metrics,
                            NoteSide side) {
+    if (notes.empty()) {
+        return {};
+    }
     std::stable_sort(notes.begin(), notes.end(), [](const Note& a, const Note& b) {
         return a.target.x < b.target.x;
     });
     const std::vector<Column> columns = columnsFor(notes, left, height, metrics);
+    const std::vector<double> outs = rowsOut(notes, columns, height);
+    const double way = side == NoteSide::Under ? 1.0 : -1.0;
     std::vector<Op> ops;
     for (std::size_t i = 0; i < notes.size(); ++i) {
         const Note& note = notes[i];
         const Column& column = columns[i];
+        const double line = top + way * outs[static_cast<std::size_t>(column.row)];
         ops.push_back(
             BeginGroup{note.subject, note.lines.empty() ? std::string() : note.lines.front()});
-        const double meets = std::clamp(note.target.x, column.low, column.low + column.width);
-        ops.push_back(Stroke{{note.target, {meets, top}}, LineRole::Dimension});
-        ops.push_back(
-            Stroke{{{column.low, top}, {column.low + column.width, top}}, LineRole::Dimension});
+        Stroke leader{{note.target, {column.meets, top}}, LineRole::Dimension};
+        if (column.row > 0) {
+            leader.points.push_back({column.meets, line});
+        }
+        ops.push_back(std::move(leader));
+        ops.push_back(Stroke{{{column.low, line}, {column.high(), line}}, LineRole::Dimension});
         ops.push_back(dotAt(note.target));
         // Over the view the last line of lettering stands on the note's line.
-        double baseline =
-            side == NoteSide::Under
-                ? top + kUnderLine + height
-                : top - kOverLine * height -
-                      height * kLineSpacing * static_cast<double>(note.lines.size() - 1);
-        for (const std::string& line : note.lines) {
-            baseline += &line == &note.lines.front() ? 0.0 : height * kLineSpacing;
-            ops.push_back(TextOp{{column.low, baseline}, line, height, Align::Left, false, false});
+        double baseline = side == NoteSide::Under
+                              ? line + kUnderLine + height
+                              : line - kOverLine * height - depthOf(note, height);
+        for (const std::string& text : note.lines) {
+            ops.push_back(TextOp{{column.low, baseline}, text, height, Align::Left, false, false});
+            baseline += height * kLineSpacing;
         }
         ops.push_back(EndGroup{});
     }

@@ -18,8 +18,8 @@ struct Note {
 enum class NoteSide { Under, Over };
 
 // The notes side by side under `top` (a y of the sheet), or over it, in the order of their targets,
-// each hanging from, or standing on, a thin line that its leader meets; leaders do not cross. The
-// row keeps to the right of `left`.
+// each hanging from, or standing on, a thin line that its leader meets; leaders do not cross. Where
+// that would make leaders long, in up to three rows. The rows keep to the right of `left`.
 [[nodiscard]] std::vector<Op> placeNotes(std::vector<Note> notes,
                                          double left,
                                          double top,

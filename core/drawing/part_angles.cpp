@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "core/measure/length_text.h"
+#include "core/drawing/part_sizing.h"
 #include "core/resolve/joint_angles.h"
 
 namespace shoulderline {
@@ -64,11 +64,9 @@ bool isAngledOn(const ResolvedPart& part, Face side) {
     return false;
 }
 
-void addAngleSizes(const ResolvedPart& part,
-                   const PartView& view,
-                   const Piece& piece,
-                   Subject subject,
-                   ViewSizes& sizes) {
+void addAngleSizes(SizeWriter& writer) {
+    const ResolvedPart& part = writer.part;
+    const PartView& view = writer.view;
     // The back side and the back edge have the same angles.
     if (part.body.planes.empty() || (view.face != Face::FaceSide && view.face != Face::FaceEdge)) {
         return;
@@ -81,24 +79,22 @@ void addAngleSizes(const ResolvedPart& part,
         const std::array<Vec3, 2> corners = cornersOn(part, end, view.face);
         const Vec2 a = view.toPlane(corners[0]);
         const Vec2 b = view.toPlane(corners[1]);
-        std::vector<std::string> words{part.tenons.empty() ? "end" : "shoulder",
-                                       slopeText(line.fromSquare) + " from square"};
         const Vec2 low = a.x < b.x ? a : b;
         const Vec2 high = a.x < b.x ? b : a;
-        if (line.setBack.mm() < kLeastSetBack) {
-            sizes.notes.push_back({(a + b) * 0.5, std::move(words), subject});
-            continue;
+        if (line.setBack.mm() >= kLeastSetBack) {
+            writer.along({low.x,
+                          high.x,
+                          low.y,
+                          high.y,
+                          writer.shown(line.setBack.mm()),
+                          0.0,
+                          "set back",
+                          writer.subject});
         }
-        sizes.along.push_back({low.x,
-                               high.x,
-                               low.y,
-                               high.y,
-                               showLength(line.setBack, piece.style),
-                               high.x - low.x,
-                               "set back",
-                               subject,
-                               0});
-        sizes.notes.push_back({(a + b) * 0.5, std::move(words), subject});
+        writer.note({(a + b) * 0.5,
+                     {part.tenons.empty() ? "end" : "shoulder",
+                      slopeText(line.fromSquare) + " from square"},
+                     writer.subject});
     }
 }
 

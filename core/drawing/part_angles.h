@@ -4,6 +4,8 @@
 
 namespace shoulderline {
 
+struct SizeWriter;
+
 // Ends of a part that are not square, as its views show them.
 
 // Whether an end's line on this side of the part is out of square, so that the side must be shown.
@@ -11,11 +13,7 @@ namespace shoulderline {
 
 // Of each such end on the side seen: how far its line is set back across it, and a note with its
 // angle as degrees and as a slope.
-void addAngleSizes(const ResolvedPart& part,
-                   const PartView& view,
-                   const Piece& piece,
-                   Subject subject,
-                   ViewSizes& sizes);
+void addAngleSizes(SizeWriter& writer);
 
 // Where the end's plane crosses the line along the part through (y, z) of its own frame.
 [[nodiscard]] double endAt(const ResolvedPart& part, End end, double y, double z);

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/drawing/notes.h"
+#include "core/drawing/part_pair.h"
 #include "core/drawing/scales.h"
 #include "core/drawing/section_drawing.h"
 #include "core/drawing/trade_marks.h"
@@ -14,6 +15,7 @@ namespace shoulderline {
 namespace {
 
 constexpr double kToNotes = 5.0;        // from a view down to its notes
+constexpr double kNumberHeight = 2.5;   // of the points of outlines
 constexpr double kCentreOverrun = 3.0;  // of a centre line past the outline
 
 void append(std::vector<Op>& ops, std::vector<Op> more) {
@@ -79,10 +81,14 @@ void PartBlocks::addMouths(const PartView& view, double scale, std::vector<Op>& 
         const Rect mouth = view.toPlane(mortise.box);
         ops.push_back(
             BeginGroup{{SubjectKind::Joint, mortise.joint}, resolved_.joints[mortise.joint].name});
-        const Vec2 min = mouth.min * scale;
-        const Vec2 max = mouth.max * scale;
-        ops.push_back(Fill{{min, {max.x, min.y}, max, {min.x, max.y}}, true});
-        append(ops, mouthDiagonals(min, max, mortise.isThrough));
+        std::vector<Vec2> ring = ringOf(mortise, view);
+        for (Vec2& corner : ring) {
+            corner = corner * scale;
+        }
+        ops.push_back(Fill{std::move(ring), true});
+        if (!isBored(resolved_, mortise)) {
+            append(ops, mouthDiagonals(mouth.min * scale, mouth.max * scale, mortise.isThrough));
+        }
         ops.push_back(EndGroup{});
     }
 }
@@ -189,14 +195,65 @@ PartBlock PartBlocks::sideView(Face face) const {
                          Align::Right,
                          false,
                          false});
+    FreeSpace space(ops, metrics_);
     if (face == Face::FaceSide && style_.withSections) {
-        FreeSpace space(ops, metrics_);
         addGrain(height, space, ops);
         for (const PartSection& section : plan_.sections()) {
             append(ops, cuttingPlaneMarks(section, height, scale_, style_, space, metrics_));
         }
     }
+    for (const ShapedOutline& outline : outlines()) {
+        if (outline.seenOn == face) {
+            append(ops, outlineNumbers(outline, view, scale_, kNumberHeight, space, metrics_));
+        }
+    }
     return blockOf(face, std::move(ops), height);
+}
+
+std::vector<ShapedOutline> PartBlocks::outlines() const {
+    return style_.withSections
+               ? shapedOutlines(part_, facesToShow(part_, piece_.unit == Unit::Inch))
+               : std::vector<ShapedOutline>();
+}
+
+std::vector<PartBlock> PartBlocks::outlineTables() const {
+    std::vector<PartBlock> blocks;
+    for (const ShapedOutline& outline : outlines()) {
+        blocks.push_back(
+            blockOf(outline.seenOn,
+                    outlineTable(outline, index_, piece_.style, style_.dimensions.height, metrics_),
+                    0.0));
+    }
+    return blocks;
+}
+
+PartBlock PartBlocks::pair() const {
+    constexpr double kRoom = 64.0;
+    const PartView view = partView(part_, Face::FaceSide);
+    const double longest = std::max(view.size.x, part_.length().mm());
+    const double scale = std::min(scale_, scaleThatFits(longest, kRoom, piece_.unit));
+    PairDrawing pair;
+    pair.drawn = body(view, scale);
+    pair.length = view.size.x * scale;
+    pair.height = view.size.y * scale;
+    const double mark = std::clamp(0.6 * pair.height, 2.0, 5.0);
+    pair.drawn.push_back(faceSideMark({2.0 * mark, 0.0}, mark));
+    pair.drawn.push_back(faceEdgeMark({2.34 * mark, 0.0}, 0.5 * mark, true));
+    if (part_.hand != Hand::None) {
+        pair.drawnHand = wordFor(part_.hand);
+        pair.otherHand = wordFor(part_.hand == Hand::Left ? Hand::Right : Hand::Left);
+    }
+    std::vector<Op> ops = pairOps(pair, style_.dimensions.height);
+    if (scale != scale_) {
+        const Rect bounds = boundsOf(ops, metrics_);
+        ops.push_back(TextOp{{0.0, bounds.max.y + style_.dimensions.height},
+                             "the pair, " + scaleText(scale),
+                             style_.dimensions.height,
+                             Align::Left,
+                             false,
+                             false});
+    }
+    return blockOf(Face::FaceSide, std::move(ops), 0.0);
 }
 
 std::vector<PartBlock> PartBlocks::sections() const {
@@ -270,11 +327,11 @@ PartBlock PartBlocks::endView(const EndToShow& end) const {
     for (const NeededNote& note : sizes.notes) {
         notes.push_back({note.target * scale, note.lines, note.subject});
     }
-    // Over the end: its sizes stand under it and beside it.
+    // Over the end: its sizes stand under it and beside it, with arrows that may reach over it.
+    const double top = std::min(-kToNotes, boundsOf(ops, metrics_).min.y - 1.0);
     append(
         ops,
-        placeNotes(
-            std::move(notes), 0.0, -kToNotes, style_.dimensions.height, metrics_, NoteSide::Over));
+        placeNotes(std::move(notes), 0.0, top, style_.dimensions.height, metrics_, NoteSide::Over));
     const Rect bounds = boundsOf(ops, metrics_);
     const std::string name =
         letter.empty() ? end.label : letter + "\u2013" + letter + ", " + end.label;

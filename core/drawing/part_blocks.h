@@ -6,6 +6,7 @@
 #include "core/drawing/free_space.h"
 #include "core/drawing/part_drawing.h"
 #include "core/drawing/part_faces.h"
+#include "core/drawing/part_outline_table.h"
 #include "core/drawing/part_sections.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/part_views.h"
@@ -42,7 +43,14 @@ class PartBlocks {
     // Through the mortises, as the plan has them.
     [[nodiscard]] std::vector<PartBlock> sections() const;
 
+    // Of its shaped outlines.
+    [[nodiscard]] std::vector<PartBlock> outlineTables() const;
+
+    // Both hands of a pair, small; for a kind that has mirror twins.
+    [[nodiscard]] PartBlock pair() const;
+
   private:
+    [[nodiscard]] std::vector<ShapedOutline> outlines() const;
     [[nodiscard]] std::vector<Op> body(const PartView& view, double scale) const;
     void addMouths(const PartView& view, double scale, std::vector<Op>& ops) const;
     void addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const;

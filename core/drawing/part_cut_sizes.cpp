@@ -5,17 +5,13 @@
 #include <numbers>
 
 #include "core/drawing/part_faces.h"
+#include "core/drawing/part_sizing.h"
 
 namespace shoulderline {
 
 namespace {
 
-constexpr double kSameSize = 0.001;  // mm, as kLengthTolerance
 constexpr int kCircleSides = 48;
-
-bool same(double a, double b) {
-    return std::abs(a - b) <= kSameSize;
-}
 
 bool isKerf(const ResolvedCut& cut) {
     return cut.joint && cut.kind == CutKind::Notch && isEnd(cut.face);
@@ -48,45 +44,23 @@ std::vector<Vec2> circleIn(const Rect& rect) {
     return points;
 }
 
-// Alike but for their place along the part.
+// Alike but for their place along the part; holes in an end, but for their place on it.
 bool isAlike(const ResolvedCut& a, const ResolvedCut& b) {
     const Vec3 sizeA = a.box.size();
     const Vec3 sizeB = b.box.size();
+    if (a.kind == CutKind::Bore && isEnd(a.face)) {
+        return b.kind == CutKind::Bore && a.face == b.face && a.note == b.note &&
+               isSameSize(sizeA.x, sizeB.x) && isSameSize(sizeA.y, sizeB.y);
+    }
     return a.kind == b.kind && a.face == b.face && a.isThrough == b.isThrough && a.note == b.note &&
-           same(sizeA.x, sizeB.x) && same(sizeA.y, sizeB.y) && same(sizeA.z, sizeB.z) &&
-           same(a.box.min.y, b.box.min.y) && same(a.box.min.z, b.box.min.z);
-}
-
-// The outline of what is left on past the ends, drawn as part of the body.
-void addHornEdges(const ResolvedPart& part, const PartView& view, std::vector<ViewEdge>& edges) {
-    const Box body = part.bodyBox();
-    const auto add = [&](double from, double to) {
-        const Rect rect =
-            view.toPlane(Box{{from, body.min.y, body.min.z}, {to, body.max.y, body.max.z}});
-        addLoop({rect.min, {rect.max.x, rect.min.y}, rect.max, {rect.min.x, rect.max.y}},
-                true,
-                0,
-                edges);
-    };
-    if (isEnd(view.face)) {
-        return;
-    }
-    if (part.startHorn > kLengthTolerance) {
-        add(-part.startHorn.mm(), 0.0);
-    }
-    if (part.farHorn > kLengthTolerance) {
-        add(body.max.x, body.max.x + part.farHorn.mm());
-    }
+           isSameSize(sizeA.x, sizeB.x) && isSameSize(sizeA.y, sizeB.y) &&
+           isSameSize(sizeA.z, sizeB.z) && isSameSize(a.box.min.y, b.box.min.y) &&
+           isSameSize(a.box.min.z, b.box.min.z);
 }
 
 class CutWriter {
   public:
-    CutWriter(const ResolvedPart& part,
-              const PartView& view,
-              const Piece& piece,
-              Subject subject,
-              ViewSizes& sizes)
-        : part_(part), view_(view), piece_(piece), subject_(subject), sizes_(sizes) {}
+    explicit CutWriter(SizeWriter& writer) : to_(writer), part_(writer.part), view_(writer.view) {}
 
     void write() {
         std::vector<std::vector<const ResolvedCut*>> rows;
@@ -105,34 +79,24 @@ class CutWriter {
         for (const auto& row : rows) {
             if (!isEnd(view_.face)) {
                 placeAlong(row);
+            } else if (row.front()->kind == CutKind::Bore) {
+                placeOnEnd(row);
             }
             note(row);
         }
-        noteHorns();
     }
 
   private:
-    [[nodiscard]] std::string shown(double mm) const {
-        // These call-outs are long: they keep to the first unit where sizes are told in two.
-        LengthStyle style = piece_.style;
-        style.withOther = false;
-        return showLength(Length::mm(mm), style);
-    }
+    [[nodiscard]] std::string shown(double mm) const { return to_.shown(mm); }
     [[nodiscard]] int acrossAxis() const {
         return view_.face == Face::FaceSide || view_.face == Face::BackSide ? 1 : 2;
     }
 
     void along(double from, double to, double depth, const char* of) {
-        sizes_.along.push_back({from,
-                                to,
-                                same(from, 0.0) ? 0.0 : depth,
-                                depth,
-                                shown(to - from),
-                                to - from,
-                                of,
-                                subject_,
-                                0,
-                                same(from, 0.0) && std::string_view(of) != "cut length"});
+        NeededSize size{
+            from, to, isSameSize(from, 0.0) ? 0.0 : depth, depth, {}, 0.0, of, to_.subject};
+        size.mayRun = isSameSize(from, 0.0) && std::string_view(of) != "cut length";
+        to_.along(std::move(size));
     }
 
     void placeAlong(const std::vector<const ResolvedCut*>& row) {
@@ -149,43 +113,49 @@ class CutWriter {
                       "bore centre");
                 continue;
             }
-            // One in a tenon is placed from the shoulder that it is next to.
-            if (cut->box.min.x >= length - kSameSize || cut->box.max.x <= kSameSize) {
-                const bool isFar = cut->box.min.x >= length - kSameSize;
-                along(isFar ? length : cut->box.max.x,
-                      isFar ? cut->box.min.x : 0.0,
-                      rect.min.y,
-                      "cut from the shoulder");
+            const bool isPastStart = cut->box.max.x < kLengthTolerance.mm();
+            if (isPastStart || cut->box.min.x > length - kLengthTolerance.mm()) {
+                // In a tenon, from its shoulder on.
+                const double shoulder = isPastStart ? 0.0 : length;
+                const double near = isPastStart ? cut->box.max.x : cut->box.min.x;
+                along(
+                    std::min(shoulder, near), std::max(shoulder, near), rect.min.y, "cut from end");
                 along(cut->box.min.x, cut->box.max.x, rect.min.y, "cut length");
                 continue;
             }
-            if (cut->box.min.x > kSameSize) {
+            if (cut->box.min.x > kLengthTolerance.mm()) {
                 along(0.0, cut->box.min.x, rect.min.y, "cut from end");
             }
-            if (cut->box.max.x < length - kSameSize) {
+            if (cut->box.max.x < length - kLengthTolerance.mm()) {
                 along(std::max(0.0, cut->box.min.x), cut->box.max.x, rect.min.y, "cut length");
             }
         }
     }
 
-    // Said once, on the face side.
-    void noteHorns() {
-        if (view_.face != Face::FaceSide) {
-            return;
+    // By their centres, from the face edge and the face side.
+    void placeOnEnd(const std::vector<const ResolvedCut*>& row) {
+        const Vec2 corner = view_.toPlane(Vec3{});
+        for (const ResolvedCut* cut : row) {
+            const Vec2 at = view_.toPlane(cut->box.centre());
+            const bool isFar = view_.face == Face::FarEnd;
+            to_.down({corner.y,
+                      at.y,
+                      0.0,
+                      isFar ? view_.size.x - at.x : at.x,
+                      {},
+                      0.0,
+                      "bore centre",
+                      to_.subject});
+            const double under = view_.size.y - at.y;
+            to_.along({std::min(corner.x, at.x),
+                       std::max(corner.x, at.x),
+                       isFar ? 0.0 : under,
+                       isFar ? under : 0.0,
+                       {},
+                       0.0,
+                       "bore centre",
+                       to_.subject});
         }
-        const double length = part_.shoulderLength.value.mm();
-        const double middle = part_.width.value.mm() / 2;
-        const auto add = [&](Length horn, double end, double way) {
-            if (horn > kLengthTolerance) {
-                NeededNote note;
-                note.subject = subject_;
-                note.target = view_.toPlane(Vec3{end + way * horn.mm() / 2, middle, 0.0});
-                note.lines = {"horn " + shown(horn.mm()), "left on, cut off after glue-up"};
-                sizes_.notes.push_back(std::move(note));
-            }
-        };
-        add(part_.startHorn, 0.0, -1.0);
-        add(part_.farHorn, length, 1.0);
     }
 
     // "bore 3/8, through", "groove 1/4 wide, 3/8 deep".
@@ -216,7 +186,7 @@ class CutWriter {
         const ResolvedCut& cut = *row.front();
         const Rect rect = view_.toPlane(cut.box);
         NeededNote note;
-        note.subject = subject_;
+        note.subject = to_.subject;
         note.target = (rect.min + rect.max) * 0.5;
         if (cut.kind != CutKind::Bore) {
             note.target.x = std::min(note.target.x, rect.min.x + view_.size.x / 4);
@@ -227,15 +197,15 @@ class CutWriter {
             note.lines.push_back(cut.note);
         }
         note.lines.push_back(times + sectionText(cut));
-        note.lines.push_back(placeText(cut));
-        sizes_.notes.push_back(std::move(note));
+        if (!isEnd(view_.face) || cut.kind != CutKind::Bore) {
+            note.lines.push_back(placeText(cut));
+        }
+        to_.note(std::move(note));
     }
 
+    SizeWriter& to_;
     const ResolvedPart& part_;
     const PartView& view_;
-    const Piece& piece_;
-    Subject subject_;
-    ViewSizes& sizes_;
 };
 
 }  // namespace
@@ -244,7 +214,6 @@ void addCutEdges(const ResolvedPart& part,
                  const PartView& view,
                  int solid,
                  std::vector<ViewEdge>& edges) {
-    addHornEdges(part, view, edges);
     for (const ResolvedCut& cut : part.cuts) {
         const bool opens = opensOn(cut, view.face);
         // Seen from an end, what lies in the sides is left out, as mortises are.
@@ -265,12 +234,8 @@ void addCutEdges(const ResolvedPart& part,
     }
 }
 
-void addCutSizes(const ResolvedPart& part,
-                 const PartView& view,
-                 const Piece& piece,
-                 Subject subject,
-                 ViewSizes& sizes) {
-    CutWriter(part, view, piece, subject, sizes).write();
+void addCutSizes(SizeWriter& writer) {
+    CutWriter(writer).write();
 }
 
 }  // namespace shoulderline

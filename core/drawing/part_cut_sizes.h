@@ -5,6 +5,8 @@
 
 namespace shoulderline {
 
+struct SizeWriter;
+
 // The cuts of a part other than mortises, as one of its views shows them: grooves, rabbets,
 // notches, bores, and what joints bore and saw besides.
 
@@ -16,10 +18,6 @@ void addCutEdges(const ResolvedPart& part,
 
 // What must be said of those that open on the face seen: from the start end to each, its length
 // where it stops, and a note with its section and place across. Alike ones once, with their number.
-void addCutSizes(const ResolvedPart& part,
-                 const PartView& view,
-                 const Piece& piece,
-                 Subject subject,
-                 ViewSizes& sizes);
+void addCutSizes(SizeWriter& writer);
 
 }  // namespace shoulderline

@@ -28,4 +28,13 @@ struct PartStyle {
 [[nodiscard]] Sheet drawPart(
     const Piece&, const ResolvedPiece&, const PartKind&, const PartStyle&, const TextMetrics&);
 
+// The same with its views, ends and sections set wherever they find room, on as many sheets of
+// `room` as they need. Empty where one of them alone is larger than that.
+[[nodiscard]] std::vector<Sheet> drawPartOnSheets(const Piece&,
+                                                  const ResolvedPiece&,
+                                                  const PartKind&,
+                                                  const PartStyle&,
+                                                  Vec2 room,
+                                                  const TextMetrics&);
+
 }  // namespace shoulderline

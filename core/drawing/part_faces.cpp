@@ -46,6 +46,21 @@ bool areAlike(const std::vector<Box>& a, const std::vector<Box>& b) {
            });
 }
 
+// The cuts that are set out on an end.
+std::vector<Box> cutsIn(const ResolvedPart& part, Face end) {
+    std::vector<Box> cuts;
+    for (const ResolvedCut& cut : part.cuts) {
+        const bool isKerf = cut.joint && cut.kind == CutKind::Notch;
+        if (cut.face == end && !isKerf) {
+            Box box = cut.box;
+            box.min.x = 0.0;
+            box.max.x = cut.box.size().x;
+            cuts.push_back(box);
+        }
+    }
+    return cuts;
+}
+
 // Whether all cuts of a face go through to one that is shown anyway: they are set out there.
 template <class IsShown>
 bool isSetOutBehind(const ResolvedPart& part, Face face, const IsShown& isShown) {
@@ -73,7 +88,8 @@ std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
             : std::vector<Face>{Face::BackEdge, Face::FaceSide, Face::FaceEdge, Face::BackSide};
     const std::vector<Face> all = order;
     std::erase_if(order, [&](Face face) {
-        const bool showsAngle = face == Face::FaceEdge && isAngledOn(part, face);
+        const bool showsOutline = part.body.edge && !carriesMortises(part, Face::BackEdge);
+        const bool showsAngle = face == Face::FaceEdge && (isAngledOn(part, face) || showsOutline);
         return face != Face::FaceSide && !showsAngle && !carriesMortises(part, face);
     });
     const auto isShown = [&](Face face) {
@@ -91,9 +107,12 @@ std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
 std::vector<EndToShow> endsToShow(const ResolvedPart& part) {
     const std::vector<Box> start = tenonsAt(part, End::Start);
     const std::vector<Box> far = tenonsAt(part, End::Far);
-    const bool startCarries = !start.empty() || carriesMortises(part, Face::StartEnd);
-    const bool farCarries = !far.empty() || carriesMortises(part, Face::FarEnd);
-    if (startCarries && farCarries && areAlike(start, far) &&
+    const std::vector<Box> startCuts = cutsIn(part, Face::StartEnd);
+    const std::vector<Box> farCuts = cutsIn(part, Face::FarEnd);
+    const bool startCarries =
+        !start.empty() || !startCuts.empty() || carriesMortises(part, Face::StartEnd);
+    const bool farCarries = !far.empty() || !farCuts.empty() || carriesMortises(part, Face::FarEnd);
+    if (startCarries && farCarries && areAlike(start, far) && areAlike(startCuts, farCuts) &&
         !carriesMortises(part, Face::StartEnd)) {
         return {{Face::FarEnd, "both ends", true}};
     }

@@ -5,6 +5,7 @@
 
 #include "core/drawing/hatching.h"
 #include "core/drawing/part_faces.h"
+#include "core/geometry/convex_hull.h"
 #include "core/measure/length_text.h"
 
 namespace shoulderline {
@@ -167,19 +168,70 @@ std::string SectionPlan::letterOf(End end) const {
     return section == sections_.end() ? std::string() : section->letter;
 }
 
-std::vector<Rect> bodyAcross(const ResolvedPart& part, double at) {
+namespace {
+
+// What of a convex ring in (z, y) keeps inside the plane at `at` along the part.
+std::vector<Vec2> keptOf(const std::vector<Vec2>& ring, const HalfSpace& keeps, double at) {
+    std::vector<Vec2> kept;
+    const auto heightOf = [&](Vec2 p) { return keeps.height({at, p.y, p.x}); };
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+        const Vec2 a = ring[i];
+        const Vec2 b = ring[(i + 1) % ring.size()];
+        const double from = heightOf(a);
+        const double to = heightOf(b);
+        if (from <= kPlaneTolerance) {
+            kept.push_back(a);
+        }
+        if ((from < -kPlaneTolerance && to > kPlaneTolerance) ||
+            (from > kPlaneTolerance && to < -kPlaneTolerance)) {
+            kept.push_back(a + (b - a) * (from / (from - to)));
+        }
+    }
+    return kept;
+}
+
+}  // namespace
+
+std::vector<std::vector<Vec2>> bodyAcross(const ResolvedPart& part, double at) {
     const auto spansOf = [&](const Outline& outline) {
         return spansInside({outline.flatten().points}, {0, 1}, {1, 0}, at);
     };
-    std::vector<Rect> rects;
+    std::vector<std::vector<Vec2>> rings;
     const std::vector<Span> thick =
         part.body.edge ? spansOf(*part.body.edge) : std::vector<Span>{{0.0, part.body.thickness}};
     for (const Span& y : spansOf(part.body.face)) {
         for (const Span& z : thick) {
-            rects.push_back({{z.from, y.from}, {z.to, y.to}});
+            std::vector<Vec2> ring = ringOf(Rect{{z.from, y.from}, {z.to, y.to}});
+            for (const PlaneCut& plane : part.body.planes) {
+                ring = keptOf(ring, plane.keeps, at);
+            }
+            if (ring.size() > 2) {
+                rings.push_back(std::move(ring));
+            }
         }
     }
-    return rects;
+    return rings;
+}
+
+std::vector<Vec2> solidAcross(const ConvexSolid& solid, double at) {
+    std::vector<Vec2> points;
+    const std::vector<Vec3>& vertices = solid.vertices();
+    for (const ConvexSolid::Face& face : solid.faces()) {
+        for (std::size_t i = 0; i < face.loop.size(); ++i) {
+            const Vec3 a = vertices[static_cast<std::size_t>(face.loop[i])];
+            const Vec3 b =
+                vertices[static_cast<std::size_t>(face.loop[(i + 1) % face.loop.size()])];
+            if ((a.x <= at && b.x > at) || (b.x <= at && a.x > at)) {
+                const Vec3 there = a + (b - a) * ((at - a.x) / (b.x - a.x));
+                points.push_back({there.z, there.y});
+            }
+        }
+    }
+    if (points.size() < 3) {
+        return {};
+    }
+    std::vector<Vec2> hull = convexHull(std::move(points));
+    return hull.size() > 2 ? hull : std::vector<Vec2>();
 }
 
 namespace {
@@ -191,7 +243,8 @@ class MortiseSizes {
         : piece_(piece),
           mortise_(mortise),
           size_{part.thickness.value.mm(), part.width.value.mm()},
-          rect_{{mortise.box.min.z, mortise.box.min.y}, {mortise.box.max.z, mortise.box.max.y}} {}
+          rect_{{setOutBox(mortise).min.z, setOutBox(mortise).min.y},
+                {setOutBox(mortise).max.z, setOutBox(mortise).max.y}} {}
 
     [[nodiscard]] std::vector<SectionSize> sizes() const {
         const bool opensUpOrDown =

@@ -47,9 +47,12 @@ class SectionPlan {
     std::vector<Shown> shown_;
 };
 
-// The body cut across at `at` along it: rectangles in (z, y), in the frame of the part; none past
-// its ends.
-[[nodiscard]] std::vector<Rect> bodyAcross(const ResolvedPart& part, double at);
+// The body cut across at `at` along it: rings in (z, y), in the frame of the part; none past its
+// ends.
+[[nodiscard]] std::vector<std::vector<Vec2>> bodyAcross(const ResolvedPart& part, double at);
+// A solid in the frame of the part cut across there: its ring in (z, y), empty where it does not
+// reach.
+[[nodiscard]] std::vector<Vec2> solidAcross(const ConvexSolid& solid, double at);
 
 // What is dimensioned in the section: of every mortise in it its width, its place across, and its
 // depth where it is blind; in the coordinates of the view of the far end. `side` is where the

@@ -1,6 +1,7 @@
 #include "core/drawing/part_sheet.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/part_drawing.h"
@@ -41,12 +42,6 @@ std::string materialText(const Piece& piece, const ResolvedPart& part) {
 
 namespace {
 
-struct Fitted {
-    Sheet drawing;
-    double scale = 1.0;
-    bool fits = false;
-};
-
 // Ways to set a part out at `scale`, the roomiest first.
 std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
     std::vector<PartStyle> styles;
@@ -70,34 +65,57 @@ std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
     return all;
 }
 
-// The drawing at the scale asked for, or at the largest standard one that fits: in full lettering
-// down to a fifth, else closer set. Where nothing fits, the smallest.
-Fitted fitDrawing(const Piece& piece,
-                  const ResolvedPiece& resolved,
-                  const PartKind& kind,
-                  double asked,
-                  Vec2 room,
-                  const TextMetrics& metrics) {
-    constexpr double kLeastInFull = 0.2;
-    const std::vector<double> scales =
-        asked > 0.0 ? std::vector<double>{asked} : standardScales(piece.unit);
-    Fitted fitted;
-    for (const bool isCompact : {false, true}) {
+// Finds how a part goes on sheets of one size.
+class SettingOut {
+  public:
+    SettingOut(const Piece& piece,
+               const ResolvedPiece& resolved,
+               const PartKind& kind,
+               Vec2 room,
+               const TextMetrics& metrics)
+        : piece_(piece), resolved_(resolved), kind_(kind), room_(room), metrics_(metrics) {}
+
+    // In projection on one sheet, at the largest of `scales` that allows it; the drawing at the
+    // last of them where none does.
+    [[nodiscard]] PartOnSheets inProjection(const std::vector<double>& scales,
+                                            bool isCompact) const {
+        PartOnSheets out;
         for (const double scale : scales) {
-            if (!isCompact && asked <= 0.0 && scale < kLeastInFull) {
-                break;
-            }
             for (const PartStyle& style : stylesAt(scale, isCompact)) {
-                fitted = {drawPart(piece, resolved, kind, style, metrics), scale, false};
-                if (fitted.drawing.size.x <= room.x && fitted.drawing.size.y <= room.y) {
-                    fitted.fits = true;
-                    return fitted;
+                Sheet drawing = drawPart(piece_, resolved_, kind_, style, metrics_);
+                out.fits = drawing.size.x <= room_.x && drawing.size.y <= room_.y;
+                out.scale = scale;
+                out.drawings = {std::move(drawing)};
+                if (out.fits) {
+                    return out;
                 }
             }
         }
+        return out;
     }
-    return fitted;
-}
+
+    // Views wherever they find room: on the fewest sheets, and then at the largest scale.
+    [[nodiscard]] std::optional<PartOnSheets> packed(const std::vector<double>& scales,
+                                                     bool isCompact) const {
+        std::optional<PartOnSheets> best;
+        for (const double scale : scales) {
+            const PartStyle style = stylesAt(scale, isCompact).front();
+            std::vector<Sheet> sheets =
+                drawPartOnSheets(piece_, resolved_, kind_, style, room_, metrics_);
+            if (!sheets.empty() && (!best || sheets.size() < best->drawings.size())) {
+                best = PartOnSheets{std::move(sheets), scale, {}, true};
+            }
+        }
+        return best;
+    }
+
+  private:
+    const Piece& piece_;
+    const ResolvedPiece& resolved_;
+    const PartKind& kind_;
+    Vec2 room_;
+    const TextMetrics& metrics_;
+};
 
 void addLegend(Rect area, std::vector<Op>& ops) {
     constexpr double kHeight = 2.5;
@@ -133,51 +151,94 @@ void addLegend(Rect area, std::vector<Op>& ops) {
 
 }  // namespace
 
-ScaledSheet scaledPartSheet(const Piece& piece,
-                            const ResolvedPiece& resolved,
-                            const PartKind& kind,
-                            const SheetFrame& frame,
-                            const TextMetrics& metrics) {
-    const Rect space = drawingSpace(frame.paper);
+PartOnSheets setOutPart(const Piece& piece,
+                        const ResolvedPiece& resolved,
+                        const PartKind& kind,
+                        Vec2 paper,
+                        double scale,
+                        const TextMetrics& metrics) {
     constexpr double kClear = 3.0;
-    const Vec2 room = space.size() - Vec2{2.0 * kClear, 2.0 * kClear};
-    Fitted fitted = fitDrawing(piece, resolved, kind, frame.scale, room, metrics);
-    const ResolvedPart& part = resolved.parts[kind.parts.front()];
+    constexpr double kLeastInFull = 0.2;
+    const Vec2 room = drawingSpace(paper).size() - Vec2{2.0 * kClear, 2.0 * kClear};
+    const SettingOut setting(piece, resolved, kind, room, metrics);
+    std::vector<double> scales =
+        scale > 0.0 ? std::vector<double>{scale} : standardScales(piece.unit);
+    std::vector<double> large = scales;
+    if (scale <= 0.0) {
+        std::erase_if(large, [](double s) { return s < kLeastInFull; });
+    }
+    PartOnSheets out = setting.inProjection(large, false);
+    std::optional<PartOnSheets> spread;
+    if (!out.fits) {
+        spread = setting.packed(large, false);
+    }
+    if (!out.fits && !spread) {
+        out = setting.inProjection(scales, true);
+    }
+    if (!out.fits && !spread) {
+        spread = setting.packed(scales, true);
+    }
+    if (spread) {
+        out = std::move(*spread);
+    }
+    out.paper = paper;
+    return out;
+}
 
+Sheet framedPartSheet(const Piece& piece,
+                      const ResolvedPiece& resolved,
+                      const PartKind& kind,
+                      PartOnSheets setOut,
+                      std::size_t index,
+                      const SheetFrame& frame,
+                      const TextMetrics& metrics) {
+    const ResolvedPart& part = resolved.parts[kind.parts.front()];
+    const std::size_t count = setOut.drawings.size();
     Sheet sheet;
     sheet.title = kind.name;
-    sheet.size = frame.paper;
+    if (count > 1) {
+        sheet.title += ", " + std::to_string(index + 1) + " of " + std::to_string(count);
+    }
+    sheet.size = setOut.paper;
     TitleBlock block;
-    block.title = kind.name;
+    block.title = sheet.title;
     block.piece = piece.name;
     block.quantity = quantityText(resolved, kind);
     block.material = materialText(piece, part);
     block.size = finishedSize(piece, part);
     block.units = unitsOf(piece);
-    block.scale = scaleText(fitted.scale);
+    block.scale = scaleText(setOut.scale);
     block.date = frame.date;
     block.sheet = sheetNumber(frame);
     block.isThirdAngle = piece.unit == Unit::Inch;
-    sheet.ops = frameAndTitle(frame.paper, block, metrics);
+    sheet.ops = frameAndTitle(setOut.paper, block, metrics);
 
-    const Rect inner = innerFrame(frame.paper);
+    const Rect inner = innerFrame(setOut.paper);
     if (inner.size().x >= kTitleWidth + 60.0) {
         addLegend({{inner.min.x, inner.max.y - kTitleHeight}, inner.max}, sheet.ops);
     }
-    const Vec2 centred = (space.min + space.max - fitted.drawing.size) * 0.5;
-    move(fitted.drawing.ops, {std::max(centred.x, space.min.x), std::max(centred.y, space.min.y)});
+    Sheet& drawing = setOut.drawings[index];
+    const Rect space = drawingSpace(setOut.paper);
+    const Vec2 centred = (space.min + space.max - drawing.size) * 0.5;
+    move(drawing.ops, {std::max(centred.x, space.min.x), std::max(centred.y, space.min.y)});
     sheet.ops.insert(sheet.ops.end(),
-                     std::make_move_iterator(fitted.drawing.ops.begin()),
-                     std::make_move_iterator(fitted.drawing.ops.end()));
-    return {std::move(sheet), fitted.scale, fitted.fits};
+                     std::make_move_iterator(drawing.ops.begin()),
+                     std::make_move_iterator(drawing.ops.end()));
+    return sheet;
 }
 
-Sheet partSheet(const Piece& piece,
-                const ResolvedPiece& resolved,
-                const PartKind& kind,
-                const SheetFrame& frame,
-                const TextMetrics& metrics) {
-    return scaledPartSheet(piece, resolved, kind, frame, metrics).sheet;
+std::vector<Sheet> partSheets(const Piece& piece,
+                              const ResolvedPiece& resolved,
+                              const PartKind& kind,
+                              SheetFrame frame,
+                              const TextMetrics& metrics) {
+    const PartOnSheets out = setOutPart(piece, resolved, kind, frame.paper, frame.scale, metrics);
+    std::vector<Sheet> sheets;
+    for (std::size_t i = 0; i < out.drawings.size(); ++i) {
+        sheets.push_back(framedPartSheet(piece, resolved, kind, out, i, frame, metrics));
+        frame.number += frame.number > 0 ? 1 : 0;
+    }
+    return sheets;
 }
 
 }  // namespace shoulderline

@@ -4,13 +4,30 @@
 
 namespace shoulderline {
 
-// partSheet() with the scale it came out at, and whether the drawing fits in its space there.
-struct ScaledSheet {
-    Sheet sheet;
+// A part's drawing set out for sheets of one size, without frame and title block: on one sheet
+// where it fits there in full lettering, else on several, else closer set.
+struct PartOnSheets {
+    std::vector<Sheet> drawings;  // one at least
     double scale = 1.0;
+    Vec2 paper;
     bool fits = true;
 };
-[[nodiscard]] ScaledSheet scaledPartSheet(
-    const Piece&, const ResolvedPiece&, const PartKind&, const SheetFrame&, const TextMetrics&);
+// `scale` as in SheetFrame.
+[[nodiscard]] PartOnSheets setOutPart(const Piece&,
+                                      const ResolvedPiece&,
+                                      const PartKind&,
+                                      Vec2 paper,
+                                      double scale,
+                                      const TextMetrics&);
+
+// Sheet `index` of those: its drawing in frame and title block. The frame's paper and scale do not
+// count, its number is that of the sheet.
+[[nodiscard]] Sheet framedPartSheet(const Piece&,
+                                    const ResolvedPiece&,
+                                    const PartKind&,
+                                    PartOnSheets,
+                                    std::size_t index,
+                                    const SheetFrame&,
+                                    const TextMetrics&);
 
 }  // namespace shoulderline

@@ -62,6 +62,9 @@ struct ViewSizes {
 // The size of the part over all as a maker says it: length x width x thickness.
 [[nodiscard]] std::string finishedSize(const Piece& piece, const ResolvedPart& part);
 
+// Whether a mortise is bored: it is set out by its centre and its diameter.
+[[nodiscard]] bool isBored(const ResolvedPiece& resolved, const MortiseSolid& mortise);
+
 // Mortises that are alike but for their place along the part, in order along it.
 struct MortiseRow {
     std::vector<const MortiseSolid*> mortises;

@@ -1,6 +1,9 @@
 #include "core/drawing/part_views.h"
 
+#include "core/drawing/hatching.h"
 #include "core/drawing/part_cut_sizes.h"
+#include "core/drawing/part_horns.h"
+#include "core/geometry/convex_hull.h"
 #include "core/geometry/hidden_lines.h"
 
 namespace shoulderline {
@@ -27,12 +30,14 @@ View viewOn(Face face) {
     return View::front();
 }
 
-// A mortise's four edges as they appear, tied to `solid`, as the hidden-line results have theirs.
-void addMortise(const Rect& rect, bool isVisible, int solid, std::vector<ViewEdge>& edges) {
-    const Vec2 corners[4] = {
-        rect.min, {rect.max.x, rect.min.y}, rect.max, {rect.min.x, rect.max.y}};
-    for (int i = 0; i < 4; ++i) {
-        edges.push_back({corners[i], corners[(i + 1) % 4], isVisible, solid, i});
+// The ring's edges as they appear, tied to `solid`, as the hidden-line results have theirs.
+void addRing(const std::vector<Vec2>& ring,
+             bool isVisible,
+             int solid,
+             std::vector<ViewEdge>& edges) {
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+        edges.push_back(
+            {ring[i], ring[(i + 1) % ring.size()], isVisible, solid, static_cast<int>(i)});
     }
 }
 
@@ -75,6 +80,29 @@ Face oppositeOf(Face face) {
     return face;
 }
 
+std::vector<Vec2> ringOf(const MortiseSolid& mortise, const PartView& view) {
+    if (!mortise.exact) {
+        return ringOf(view.toPlane(mortise.box));
+    }
+    const bool isEntered = mortise.face == view.face;
+    std::vector<Vec2> points;
+    for (const Vec3& corner : isEntered ? mouthRing(mortise) : mortise.exact->vertices()) {
+        points.push_back(view.toPlane(corner));
+    }
+    return isEntered ? points : convexHull(std::move(points));
+}
+
+std::vector<Vec2> ringOf(const TenonSolid& tenon, const PartView& view) {
+    if (!tenon.exact) {
+        return ringOf(view.toPlane(tenon.box));
+    }
+    std::vector<Vec2> points;
+    for (const Vec3& vertex : tenon.exact->vertices()) {
+        points.push_back(view.toPlane(vertex));
+    }
+    return convexHull(std::move(points));
+}
+
 bool opensOn(const MortiseSolid& mortise, Face face) {
     return mortise.face == face || (mortise.isThrough && oppositeOf(mortise.face) == face);
 }
@@ -98,10 +126,11 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
     for (const MortiseSolid& mortise : part.mortises) {
         const bool opens = opensOn(mortise, view.face);
         if (opens || !isEnd(view.face)) {
-            addMortise(view.toPlane(mortise.box), opens, static_cast<int>(jointOf.size()), edges);
+            addRing(ringOf(mortise, view), opens, static_cast<int>(jointOf.size()), edges);
         }
         jointOf.emplace_back(mortise.joint);
     }
+    addHornEdges(part, view, edges);
     addCutEdges(part, view, static_cast<int>(jointOf.size()), edges);
     for (const ResolvedCut& cut : part.cuts) {
         jointOf.push_back(cut.joint);

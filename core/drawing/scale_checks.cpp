@@ -63,12 +63,6 @@ Vec2 checkSquareSize(bool inInches) {
     return {side, side};
 }
 
-std::vector<Op> plainCheckSquare(Vec2 corner) {
-    Stroke stroke = square(corner, kCheckLength);
-    stroke.role = LineRole::Construction;
-    return {std::move(stroke), words(corner + Vec2{1.5, 1.5 + kWordsHeight}, "100 mm")};
-}
-
 std::vector<Op> checkSquare(Vec2 corner, bool inInches) {
     std::vector<Op> ops{square(corner, kCheckLength)};
     if (inInches) {

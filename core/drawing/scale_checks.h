@@ -21,8 +21,6 @@ inline constexpr double kCheckInches = 4.0;
 // A square of 100 mm from its top left corner with its diagonal and what to do with it; with
 // `inInches` one of 4 in round it, 1.6 mm larger.
 [[nodiscard]] std::vector<Op> checkSquare(Vec2 corner, bool inInches);
-// A square of 100 mm and nothing else, in fine lines that may cross a drawing.
-[[nodiscard]] std::vector<Op> plainCheckSquare(Vec2 corner);
 // What checkSquare() covers.
 [[nodiscard]] Vec2 checkSquareSize(bool inInches);
 

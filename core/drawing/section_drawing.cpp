@@ -5,7 +5,6 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
-#include "core/drawing/joint_section.h"
 #include "core/drawing/part_views.h"
 
 namespace shoulderline {
@@ -19,14 +18,16 @@ void append(std::vector<Op>& ops, std::vector<Op> more) {
         ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
-Rect scaled(const Rect& rect, double scale) {
-    return {rect.min * scale, rect.max * scale};
+std::vector<Vec2> scaled(std::vector<Vec2> ring, double scale) {
+    for (Vec2& p : ring) {
+        p = p * scale;
+    }
+    return ring;
 }
 
-Stroke outlineOf(const Rect& rect) {
-    std::vector<Vec2> points = ringOf(rect);
-    points.push_back(points.front());
-    return {std::move(points), LineRole::Visible};
+Stroke outlineOf(std::vector<Vec2> ring) {
+    ring.push_back(ring.front());
+    return {std::move(ring), LineRole::Visible};
 }
 
 // Figures run past one corner only on each side, round the section, so that they never meet.
@@ -132,25 +133,6 @@ std::vector<Op> placeClearOf(const std::vector<Op>& placed,
     return ops;
 }
 
-namespace {
-
-// What a plane across the part cuts of a mortise, in z and y of the part's frame times `scale`;
-// empty where it cuts none.
-std::vector<Vec2> hollowAcross(const MortiseSolid& mortise, double at, double scale) {
-    const Box box = mortise.bounds();
-    if (at <= box.min.x || at >= box.max.x) {
-        return {};
-    }
-    if (!mortise.exact) {
-        return ringOf(scaled({{box.min.z, box.min.y}, {box.max.z, box.max.y}}, scale));
-    }
-    // Turned so that the part's length is the way that the plane is cut across.
-    const Frame turned{{}, {0, 0, 1}, {0, 1, 0}, {1, 0, 0}};
-    return ringAt(mortise.exact->toPolyhedron().transformed(turned), at, scale);
-}
-
-}  // namespace
-
 std::vector<Op> sectionOps(const PartSection& section,
                            const Piece& piece,
                            const ResolvedPiece& resolved,
@@ -163,20 +145,24 @@ std::vector<Op> sectionOps(const PartSection& section,
     ops.push_back(
         BeginGroup{{SubjectKind::Part, index}, part.name + ", section " + section.letter});
     CutFace cut;
-    for (const Rect& body : bodyAcross(part, section.at)) {
-        ops.push_back(outlineOf(scaled(body, scale)));
-        cut.rings.push_back(ringOf(scaled(body, scale)));
+    for (const std::vector<Vec2>& body : bodyAcross(part, section.at)) {
+        cut.rings.push_back(scaled(body, scale));
+        ops.push_back(outlineOf(cut.rings.back()));
     }
-    for (const MortiseSolid& mortise : part.mortises) {
-        std::vector<Vec2> hollow = hollowAcross(mortise, section.at, scale);
+    const auto addHollow = [&](const ConvexSolid& solid, const Subject& subject) {
+        std::vector<Vec2> hollow = scaled(solidAcross(solid, section.at), scale);
         if (!hollow.empty()) {
-            std::vector<Vec2> outline = hollow;
-            outline.push_back(outline.front());
-            ops.push_back(BeginGroup{{SubjectKind::Joint, mortise.joint}, {}});
-            ops.push_back(Stroke{std::move(outline), LineRole::Visible});
+            ops.push_back(BeginGroup{subject, {}});
+            ops.push_back(outlineOf(hollow));
             ops.push_back(EndGroup{});
             cut.hollows.push_back(std::move(hollow));
         }
+    };
+    for (const MortiseSolid& mortise : part.mortises) {
+        addHollow(mortise.solid(), {SubjectKind::Joint, mortise.joint});
+    }
+    for (const ResolvedCut& hollow : part.cuts) {
+        addHollow(hollow.solid(), {SubjectKind::Part, index});
     }
     append(ops, hatch(cut, Angle::degrees(45.0), kHatchSpacing));
     ops.push_back(EndGroup{});
@@ -201,7 +187,7 @@ std::vector<Op> tenonHatching(const ResolvedPart& part, const PartView& view, do
     CutFace cut;
     for (const TenonSolid& tenon : part.tenons) {
         if ((tenon.box.min.x < 0.0) == (view.face == Face::StartEnd)) {
-            cut.rings.push_back(ringOf(scaled(view.toPlane(tenon.box), scale)));
+            cut.rings.push_back(scaled(ringOf(tenon, view), scale));
         }
     }
     return hatch(cut, Angle::degrees(45.0), kHatchSpacing);
@@ -217,6 +203,7 @@ struct Mark {
 
 Mark markAt(double x,
             double edge,
+            double off,
             bool isAbove,
             bool looksToStart,
             bool isBeside,
@@ -227,7 +214,7 @@ Mark markAt(double x,
     const double arrow = 1.2 * style.dimensions.height;
     const double height = 1.4 * style.dimensions.height;
     const double way = looksToStart ? -1.0 : 1.0;
-    const Vec2 foot{x, edge + out * 1.0};
+    const Vec2 foot{x, edge + out * off};
     const Vec2 corner = foot + Vec2{0.0, out * 3.6};
     const Vec2 tip = corner + Vec2{way * (arrow + 1.0), 0.0};
     Mark mark;
@@ -255,26 +242,31 @@ std::vector<Op> cuttingPlaneMarks(const PartSection& section,
                                   FreeSpace& space,
                                   const TextMetrics& metrics) {
     constexpr std::array<double, 7> kPlaces{0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92};
+    // Farther off where it must step over dimension lines.
+    constexpr std::array<double, 8> kOffs{1.0, 3.0, 6.0, 9.0, 13.0, 17.0, 22.0, 27.0};
     const bool looksToStart = section.tenonsAt != End::Start;
     std::vector<Op> ops;
     std::optional<double> found;
     for (const bool isAbove : {false, true}) {
         std::optional<Mark> best;
         for (const bool isBeside : {true, false}) {
-            for (const double place : kPlaces) {
-                const double x =
-                    found.value_or((section.low + (section.high - section.low) * place) * scale);
-                Mark mark = markAt(x,
-                                   isAbove ? 0.0 : height,
-                                   isAbove,
-                                   looksToStart,
-                                   isBeside,
-                                   section.letter,
-                                   style,
-                                   metrics);
-                if (!best && space.isFree(mark.area)) {
-                    best = std::move(mark);
-                    found = x;
+            for (const double off : kOffs) {
+                for (const double place : kPlaces) {
+                    const double x = found.value_or(
+                        (section.low + (section.high - section.low) * place) * scale);
+                    Mark mark = markAt(x,
+                                       isAbove ? 0.0 : height,
+                                       off,
+                                       isAbove,
+                                       looksToStart,
+                                       isBeside,
+                                       section.letter,
+                                       style,
+                                       metrics);
+                    if (!best && space.isFree(mark.area)) {
+                        best = std::move(mark);
+                        found = x;
+                    }
                 }
             }
         }

@@ -34,25 +34,66 @@ Vec2 heldSo(const Paper& paper, Held held) {
     return held == Held::Upright ? upright(paper) : lying(paper);
 }
 
-// The part on the paper lying, or upright where it fits only so.
-Sheet partSheetOn(const Piece& piece,
-                  const ResolvedPiece& resolved,
-                  const PartKind& kind,
-                  const Paper& paper,
-                  SheetFrame frame,
-                  Held held,
-                  const TextMetrics& metrics) {
-    frame.paper = heldSo(paper, held);
-    ScaledSheet sheet = scaledPartSheet(piece, resolved, kind, frame, metrics);
-    if (!sheet.fits && held == Held::Either) {
-        frame.paper = upright(paper);
-        ScaledSheet other = scaledPartSheet(piece, resolved, kind, frame, metrics);
-        if (other.fits) {
-            return std::move(other.sheet);
+// The part on the paper lying, or upright where it fits only so or on fewer sheets.
+PartOnSheets setOutOn(const Piece& piece,
+                      const ResolvedPiece& resolved,
+                      const PartKind& kind,
+                      const Paper& paper,
+                      double scale,
+                      Held held,
+                      const TextMetrics& metrics) {
+    PartOnSheets out = setOutPart(piece, resolved, kind, heldSo(paper, held), scale, metrics);
+    if (held == Held::Either && (!out.fits || out.drawings.size() > 1)) {
+        PartOnSheets other = setOutPart(piece, resolved, kind, upright(paper), scale, metrics);
+        if (other.fits && (!out.fits || other.drawings.size() < out.drawings.size())) {
+            return other;
         }
     }
-    return std::move(sheet.sheet);
+    return out;
 }
+
+// The parts of a job, set out, and their sheets.
+class PartsSetOut {
+  public:
+    PartsSetOut(const Piece& piece,
+                const ResolvedPiece& resolved,
+                const Paper& paper,
+                double scale,
+                Held held,
+                const TextMetrics& metrics)
+        : piece_(piece), resolved_(resolved), metrics_(metrics), kinds_(partKinds(resolved)) {
+        for (const PartKind& kind : kinds_) {
+            parts_.push_back(setOutOn(piece, resolved, kind, paper, scale, held, metrics));
+        }
+    }
+
+    [[nodiscard]] std::size_t count() const {
+        std::size_t count = 0;
+        for (const PartOnSheets& part : parts_) {
+            count += part.drawings.size();
+        }
+        return count;
+    }
+    // Numbered from the frame's number on.
+    [[nodiscard]] std::vector<Sheet> sheets(SheetFrame frame) const {
+        std::vector<Sheet> sheets;
+        for (std::size_t i = 0; i < kinds_.size(); ++i) {
+            for (std::size_t k = 0; k < parts_[i].drawings.size(); ++k) {
+                sheets.push_back(
+                    framedPartSheet(piece_, resolved_, kinds_[i], parts_[i], k, frame, metrics_));
+                ++frame.number;
+            }
+        }
+        return sheets;
+    }
+
+  private:
+    const Piece& piece_;
+    const ResolvedPiece& resolved_;
+    const TextMetrics& metrics_;
+    std::vector<PartKind> kinds_;
+    std::vector<PartOnSheets> parts_;
+};
 
 }  // namespace
 
@@ -67,10 +108,10 @@ PrintJob setJob(const Piece& piece,
     if (resolved.parts.empty()) {
         return job;
     }
-    const std::vector<PartKind> kinds = partKinds(resolved);
+    const PartsSetOut parts(piece, resolved, paper, 0.0, held, metrics);
     SheetFrame frame{heldSo(paper, held), 0.0, date, 0, 0};
     const std::size_t joints = jointSheets(piece, resolved, frame, metrics).size();
-    const std::size_t after = 2 + kinds.size() + joints;
+    const std::size_t after = 2 + parts.count() + joints;
     const int index = indexSheetCount(frame.paper, after);
     frame.count = index + static_cast<int>(after);
     frame.number = index;
@@ -81,20 +122,19 @@ PrintJob setJob(const Piece& piece,
         sheet.title = title;
         titles.push_back(title);
         sheets.push_back(std::move(sheet));
+        ++frame.number;
     };
     ++frame.number;
     add(pieceSheet(piece, resolved, frame, metrics), "front, side and plan");
-    ++frame.number;
     add(pictorialSheet(piece, resolved, frame, metrics), "assembled and pulled apart");
-    for (const PartKind& kind : kinds) {
-        ++frame.number;
-        add(partSheetOn(piece, resolved, kind, paper, frame, held, metrics), kind.name);
-    }
-    ++frame.number;
-    for (Sheet& sheet : jointSheets(piece, resolved, frame, metrics)) {
-        const std::string title = sheet.title;
-        add(std::move(sheet), title);
-    }
+    const auto addAll = [&](std::vector<Sheet> more) {
+        for (Sheet& sheet : more) {
+            const std::string title = sheet.title;
+            add(std::move(sheet), title);
+        }
+    };
+    addAll(parts.sheets(frame));
+    addAll(jointSheets(piece, resolved, frame, metrics));
     for (Sheet& sheet : indexSheets(piece, titles, frame, metrics)) {
         addPage(std::move(sheet), job);
     }
@@ -135,14 +175,9 @@ PrintJob sheetJob(const Piece& piece,
                 job);
         return job;
     }
-    const std::vector<PartKind> kinds = partKinds(resolved);
-    for (std::size_t i = 0; i < kinds.size(); ++i) {
-        const SheetFrame frame{heldSo(paper, held),
-                               scale,
-                               date,
-                               static_cast<int>(i) + 1,
-                               static_cast<int>(kinds.size())};
-        addPage(partSheetOn(piece, resolved, kinds[i], paper, frame, held, metrics), job);
+    const PartsSetOut setOut(piece, resolved, paper, scale, held, metrics);
+    for (Sheet& sheet : setOut.sheets({{}, scale, date, 1, static_cast<int>(setOut.count())})) {
+        addPage(std::move(sheet), job);
     }
     return job;
 }

@@ -37,9 +37,10 @@ struct SheetFrame {
 
 // One part in elevation on paper: the faces that carry something, in projection, with visible and
 // hidden edges, centre lines, mortises and tenons dimensioned from the reference face and end,
-// shoulder lines, overall sizes, title block.
-[[nodiscard]] Sheet partSheet(
-    const Piece&, const ResolvedPiece&, const PartKind&, const SheetFrame&, const TextMetrics&);
+// shoulder lines, overall sizes, title block. On several sheets, numbered on from the frame's
+// number, where one does not hold it.
+[[nodiscard]] std::vector<Sheet> partSheets(
+    const Piece&, const ResolvedPiece&, const PartKind&, SheetFrame, const TextMetrics&);
 
 // The part's elevations with their dimensions but without paper, frame and title block: for the
 // screen, and (at scale 1, `isFullSize`) for full-size prints, where lines are finer and the

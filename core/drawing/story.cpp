@@ -4,6 +4,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/free_space.h"
+#include "core/drawing/part_sizing.h"
 #include "core/drawing/strips.h"
 #include "core/drawing/tiles.h"
 #include "core/drawing/title_block.h"
@@ -100,8 +101,15 @@ class Strip {
             ops_.push_back(
                 Stroke{{{0.0, top}, {part_.shoulderLength.value.mm(), top}}, LineRole::Dimension});
         }
+        std::vector<const MortiseSolid*> done;
         for (const MortiseSolid& mortise : part_.mortises) {
-            if (mortise.face == face) {
+            // One beside another across the face has the same marks.
+            const bool isBeside =
+                std::any_of(done.begin(), done.end(), [&](const MortiseSolid* other) {
+                    return isSameSize(other->box.min.x, mortise.box.min.x) &&
+                           isSameSize(other->box.max.x, mortise.box.max.x);
+                });
+            if (mortise.face == face && !isBeside) {
                 ops_.push_back(BeginGroup{{SubjectKind::Joint, mortise.joint}, "mortise"});
                 ops_.push_back(across(mortise.box.min.x, top, top + kLane));
                 ops_.push_back(across(mortise.box.max.x, top, top + kLane));
@@ -110,6 +118,7 @@ class Strip {
                       mortise.box.max.x,
                       top);
                 ops_.push_back(EndGroup{});
+                done.push_back(&mortise);
             }
         }
     }

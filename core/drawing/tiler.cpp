@@ -90,18 +90,6 @@ std::string facesWithin(const Sheet& drawing, const Rect& area) {
     return names;
 }
 
-std::vector<Op> letteringIn(const std::vector<Op>& ops, const TextMetrics& metrics) {
-    std::vector<Op> lettering;
-    for (const Op& op : ops) {
-        if (std::holds_alternative<TextOp>(op)) {
-            lettering.push_back(op);
-        } else if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
-            lettering.emplace_back(partsOf(*dimension, metrics).figure);
-        }
-    }
-    return lettering;
-}
-
 }  // namespace
 
 Tiler::Tiler(const Piece& piece,
@@ -161,7 +149,7 @@ void Tiler::addCaption(const std::string& name, const std::string& where, Page& 
     }
 }
 
-bool Tiler::addSquare(Page& page) const {
+void Tiler::addSquare(Page& page) const {
     std::vector<Op> occupied = page.furniture.ops;
     if (diagonal_) {
         // The drawing's slanting rectangle, crossed so that nothing goes inside it.
@@ -183,27 +171,6 @@ bool Tiler::addSquare(Page& page) const {
             .placeFor(checkSquareSize(inInches_), {page.printable.min, page.printable.max});
     if (place) {
         append(page.furniture.ops, checkSquare(*place, inInches_));
-    }
-    return place.has_value();
-}
-
-void Tiler::addSquareOverLines(std::vector<Page>& row) const {
-    Page* lowest = nullptr;
-    Vec2 at;
-    for (Page& page : row) {
-        std::vector<Op> inside = letteringIn(drawing_.ops, metrics_);
-        move(inside, page.printable.min - page.origin);
-        append(inside, letteringIn(page.furniture.ops, metrics_));
-        const std::optional<Vec2> place =
-            FreeSpace(inside, metrics_)
-                .placeFor(checkSquareSize(false), {page.printable.min, page.printable.max});
-        if (place && (lowest == nullptr || place->y > at.y)) {
-            lowest = &page;
-            at = *place;
-        }
-    }
-    if (lowest != nullptr) {
-        append(lowest->furniture.ops, plainCheckSquare(at));
     }
 }
 
@@ -233,7 +200,7 @@ Page Tiler::alongDiagonal(std::size_t content) const {
     page.content = content;
     page.name = page.furniture.title = about_.name;
     addCaption({}, "along the diagonal", page);
-    static_cast<void>(addSquare(page));
+    addSquare(page);
     return page;
 }
 
@@ -246,16 +213,10 @@ std::vector<Page> Tiler::pages(std::size_t content, std::size_t empty) const {
         pages.push_back(map(empty));
     }
     for (int r = 0; r < grid_.rows; ++r) {
-        std::vector<Page> row;
-        bool hasSquare = false;
         for (int column = 0; column < grid_.columns; ++column) {
-            row.push_back(tile(r, column, content));
-            hasSquare = addSquare(row.back()) || hasSquare;
+            pages.push_back(tile(r, column, content));
+            addSquare(pages.back());
         }
-        if (!hasSquare) {
-            addSquareOverLines(row);
-        }
-        std::move(row.begin(), row.end(), std::back_inserter(pages));
     }
     return pages;
 }

@@ -32,10 +32,7 @@ class Tiler {
     [[nodiscard]] Page tile(int row, int column, std::size_t content) const;
     [[nodiscard]] Page alongDiagonal(std::size_t content) const;
     // A square to check by on a page that has room for it; whether it had.
-    [[nodiscard]] bool addSquare(Page& page) const;
-    // One over the drawing's lines, where it covers no lettering, on the page of a row that has the
-    // lowest such place.
-    void addSquareOverLines(std::vector<Page>& row) const;
+    void addSquare(Page& page) const;
     void addCaption(const std::string& name, const std::string& where, Page& page) const;
 
     const Piece& piece_;

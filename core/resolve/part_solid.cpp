@@ -59,23 +59,43 @@ Box boundsOverTenons(const ResolvedPart& part) {
     return box;
 }
 
-Box mouthOf(const MortiseSolid& mortise) {
+std::vector<Vec3> mouthRing(const MortiseSolid& mortise) {
     const auto [axis, way] = inwardOf(mortise.face);
-    Box mouth = mortise.box;
-    mouth.min[axis] = mouth.max[axis] = way > 0 ? mouth.min[axis] : mouth.max[axis];
-    if (mortise.exact) {
-        // The side of the hollow that looks most nearly out of the face.
-        const std::vector<ConvexSolid::Face>& sides = mortise.exact->faces();
-        const auto open = std::min_element(
-            sides.begin(), sides.end(), [&, a = axis, w = way](const auto& one, const auto& other) {
-                return one.plane.normal[a] * w < other.plane.normal[a] * w;
-            });
-        const Vec3 first = mortise.exact->vertices()[static_cast<std::size_t>(open->loop.front())];
-        mouth = {first, first};
-        for (const int i : open->loop) {
-            const Vec3 corner = mortise.exact->vertices()[static_cast<std::size_t>(i)];
-            mouth = Box::around(mouth, {corner, corner});
-        }
+    if (!mortise.exact) {
+        const double at = way > 0 ? mortise.box.min[axis] : mortise.box.max[axis];
+        const int u = (axis + 1) % 3;
+        const int v = (axis + 2) % 3;
+        const auto corner = [&, a = axis](double first, double second) {
+            Vec3 p;
+            p[a] = at;
+            p[u] = first;
+            p[v] = second;
+            return p;
+        };
+        const Box& box = mortise.box;
+        return {corner(box.min[u], box.min[v]),
+                corner(box.max[u], box.min[v]),
+                corner(box.max[u], box.max[v]),
+                corner(box.min[u], box.max[v])};
+    }
+    // The side of the hollow that looks most nearly out of the face.
+    const std::vector<ConvexSolid::Face>& sides = mortise.exact->faces();
+    const auto open = std::min_element(
+        sides.begin(), sides.end(), [&, a = axis, w = way](const auto& one, const auto& other) {
+            return one.plane.normal[a] * w < other.plane.normal[a] * w;
+        });
+    std::vector<Vec3> ring;
+    for (const int i : open->loop) {
+        ring.push_back(mortise.exact->vertices()[static_cast<std::size_t>(i)]);
+    }
+    return ring;
+}
+
+Box mouthOf(const MortiseSolid& mortise) {
+    const std::vector<Vec3> ring = mouthRing(mortise);
+    Box mouth{ring.front(), ring.front()};
+    for (const Vec3& corner : ring) {
+        mouth = Box::around(mouth, {corner, corner});
     }
     return mouth;
 }

@@ -162,8 +162,10 @@ struct ResolvedPiece {
 // The same around the body with its tenons.
 [[nodiscard]] Box boundsOverTenons(const ResolvedPart&);
 
-// The mouth of a mortise on the face that it enters: the smallest box around it in the part's
-// frame, flat where that face lies square.
+// The mouth of a mortise on the face that it enters, corner by corner in the part's frame; a bored
+// one's round mouth by its facets.
+[[nodiscard]] std::vector<Vec3> mouthRing(const MortiseSolid&);
+// The smallest box around that, flat where the face lies square.
 [[nodiscard]] Box mouthOf(const MortiseSolid&);
 
 // What is set out of a mortise whose box is around all of it: of one that goes in askew its mouth,

@@ -31,11 +31,9 @@ inline constexpr const char* kSamples[] = {"armchair",
                                            "table",
                                            "luggage_stand",
                                            "chart_cabinet",
-                                           "bed_frame",
-                                           "raked_chair"};
-
-// Those whose joints are all plain mortises and tenons, for what is not yet drawn of the others.
-inline constexpr const char* kPlainlyJoinedSamples[] = {"armchair", "side_chair", "bench", "table"};
+                                           "raked_chair",
+                                           "pilot_stool",
+                                           "bed_frame"};
 
 // Two 2 in square posts, 20 in apart from face to face in width, and a rail 7/8 x 3 between them,
 // flush in front. Stated in inches.

@@ -19,6 +19,12 @@ namespace shoulderline {
 
 using namespace Qt::Literals::StringLiterals;
 
+namespace {
+
+constexpr int kRest = 150;  // milliseconds without a change before pages are laid out anew
+
+}  // namespace
+
 PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
     : BoardPage(parent), document_(document), prompts_(prompts) {
     auto* layout = new QVBoxLayout(this);
@@ -36,12 +42,12 @@ PrintsPage::PrintsPage(Document& document, Prompts& prompts, QWidget* parent)
     scroll->setWidget(preview_);
     layout->addWidget(scroll, 1);
     connect(choices_, &PrintChoices::chosen, this, &PrintsPage::refresh);
-    // The pages are laid out anew once the rest of the window shows the change.
+    // The pages are laid out anew once the rest of the window shows the change, and typing rests.
     later_.setSingleShot(true);
     connect(&later_, &QTimer::timeout, this, &PrintsPage::refresh);
     connect(&document_, &Document::changed, this, [this] {
         if (isVisible()) {
-            later_.start(0);
+            later_.start(kRest);
         }
     });
 }

@@ -4,6 +4,7 @@
 
 #include "core/drawing/part_cut_sizes.h"
 #include "core/drawing/part_faces.h"
+#include "core/drawing/part_sizing.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
@@ -14,9 +15,11 @@ using testing::resolved;
 using testing::statedPart;
 
 ViewSizes sizesSeen(const ResolvedPart& part, Face face, const Piece& piece) {
-    ViewSizes sizes;
-    addCutSizes(part, partView(part, face), piece, {SubjectKind::Part, 0}, sizes);
-    return sizes;
+    const PartView view = partView(part, face);
+    const ResolvedPiece made;
+    SizeWriter writer{view, piece, made, part, nullptr, {SubjectKind::Part, 0}};
+    addCutSizes(writer);
+    return std::move(writer.sizes);
 }
 
 bool says(const ViewSizes& sizes, const std::string& text) {

@@ -87,22 +87,25 @@ TEST(SectionPlan, DimensionsWidthPlaceAndDepth) {
 // The area of a section by hand: 40 x 60 less 10 x 25 and 18 x 10.
 TEST(SectionPlan, AcrossAPlainPartIsItsWidthByItsThickness) {
     const ResolvedPiece resolved = postWithMortises();
-    const std::vector<Rect> across = bodyAcross(resolved.parts[0], 120.0);
+    const std::vector<std::vector<Vec2>> across = bodyAcross(resolved.parts[0], 120.0);
     ASSERT_EQ(across.size(), 1u);
-    EXPECT_NEAR(across[0].size().x, 40.0, 1e-9);
-    EXPECT_NEAR(across[0].size().y, 60.0, 1e-9);
+    EXPECT_NEAR(Outline::polygon(across[0]).area(), 40.0 * 60.0, 1e-9);
     EXPECT_TRUE(bodyAcross(resolved.parts[0], 510.0).empty());
 }
 
 TEST(PartSheet, HasEverySectionWithItsCuttingPlane) {
-    for (const char* name : testing::kPlainlyJoinedSamples) {
+    for (const char* name : testing::kSamples) {
         const Piece piece = testing::sample(name);
         const ResolvedPiece resolved = testing::resolved(piece);
         for (const Vec2 paper : {Vec2{297, 210}, Vec2{420, 297}}) {
             for (const PartKind& kind : partKinds(resolved)) {
                 const SectionPlan plan(resolved, resolved.parts[kind.parts.front()]);
-                const std::vector<std::string> words = testing::wordsOn(
-                    partSheet(piece, resolved, kind, {paper, 0.0, "", 0, 0}, kMetrics));
+                std::vector<std::string> words;
+                for (const Sheet& sheet :
+                     partSheets(piece, resolved, kind, {paper, 0.0, "", 0, 0}, kMetrics)) {
+                    const std::vector<std::string> more = testing::wordsOn(sheet);
+                    words.insert(words.end(), more.begin(), more.end());
+                }
                 for (const PartSection& section : plan.sections()) {
                     const std::string title = section.letter + "\u2013" + section.letter;
                     EXPECT_TRUE(std::any_of(words.begin(),

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <tuple>
 
 #include <gtest/gtest.h>
 
@@ -85,10 +87,16 @@ TEST(Stories, MarkShouldersAndMortiseEnds) {
             if (part.farTenon.mm() > 0.0) {
                 places.push_back(part.shoulderLength.value.mm());
             }
+            std::set<std::tuple<Face, long, long>> done;  // beside one another the marks are one
             for (const MortiseSolid& mortise : part.mortises) {
-                if (mortise.face != Face::StartEnd && mortise.face != Face::FarEnd) {
-                    places.push_back(mortise.box.min.x);
-                    places.push_back(mortise.box.max.x);
+                const double low = mortise.box.min.x;
+                const double high = mortise.box.max.x;
+                const bool isNew =
+                    done.insert({mortise.face, std::lround(low * 1e3), std::lround(high * 1e3)})
+                        .second;
+                if (isNew && mortise.face != Face::StartEnd && mortise.face != Face::FarEnd) {
+                    places.push_back(low);
+                    places.push_back(high);
                 }
             }
             std::sort(places.begin(), places.end());

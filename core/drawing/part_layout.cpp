@@ -1,0 +1,160 @@
+#include "core/drawing/part_layout.h"
+
+#include <algorithm>
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kBetweenViews = 6.0;
+constexpr double kBesideViews = 9.0;
+
+void append(std::vector<Op>& ops, std::vector<Op> more) {
+    ops.insert(
+        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+// In columns at the right of the drawing, no longer than it is high; or in rows under it, no longer
+// than it is wide.
+void placeFurther(std::vector<PartBlock> blocks,
+                  bool isBelow,
+                  const TextMetrics& metrics,
+                  std::vector<Op>& ops) {
+    const Rect all = boundsOf(ops, metrics);
+    Vec2 at = isBelow ? Vec2{all.min.x, all.max.y + kBetweenViews}
+                      : Vec2{all.max.x + kBesideViews, all.min.y};
+    const Vec2 start = at;
+    double across = 0.0;  // of the row or column that is being filled
+    for (PartBlock& block : blocks) {
+        const Vec2 size = block.bounds.size();
+        if (isBelow && at.x > start.x && at.x + size.x > all.max.x) {
+            at = {start.x, at.y + across + kBetweenViews};
+            across = 0.0;
+        }
+        if (!isBelow && at.y > start.y && at.y + size.y > all.max.y) {
+            at = {at.x + across + kBesideViews, start.y};
+            across = 0.0;
+        }
+        move(block.ops, at - block.bounds.min);
+        append(ops, std::move(block.ops));
+        across = std::max(across, isBelow ? size.y : size.x);
+        (isBelow ? at.x : at.y) += isBelow ? size.x + kBesideViews : size.y + kBetweenViews;
+    }
+}
+
+// One sheet's worth of blocks, with room kept clear between them.
+class Shelf {
+  public:
+    explicit Shelf(Vec2 room) : room_(room) {}
+
+    // Where a block of `size` finds room: the highest place, then the one farthest left.
+    [[nodiscard]] std::optional<Vec2> placeFor(Vec2 size) const {
+        std::optional<Vec2> best;
+        for (const double y : corners(&Vec2::y, kBetweenViews)) {
+            for (const double x : corners(&Vec2::x, kBesideViews)) {
+                const bool isBetter = !best || y < best->y || (y == best->y && x < best->x);
+                if (isBetter && isFree({{x, y}, Vec2{x, y} + size})) {
+                    best = Vec2{x, y};
+                }
+            }
+        }
+        return best;
+    }
+    void take(Vec2 at, PartBlock block) {
+        taken_.push_back({at, at + block.bounds.size()});
+        move(block.ops, at - block.bounds.min);
+        append(ops_, std::move(block.ops));
+    }
+    [[nodiscard]] std::vector<Op> ops() && { return std::move(ops_); }
+
+  private:
+    [[nodiscard]] std::vector<double> corners(double Vec2::*axis, double between) const {
+        std::vector<double> places{0.0};
+        for (const Rect& rect : taken_) {
+            places.push_back(rect.max.*axis + between);
+        }
+        return places;
+    }
+    [[nodiscard]] bool isFree(const Rect& area) const {
+        constexpr double kHair = 1e-9;
+        if (area.max.x > room_.x + kHair || area.max.y > room_.y + kHair) {
+            return false;
+        }
+        return std::none_of(taken_.begin(), taken_.end(), [&](const Rect& rect) {
+            return area.min.x < rect.max.x + kBesideViews - kHair &&
+                   rect.min.x < area.max.x + kBesideViews - kHair &&
+                   area.min.y < rect.max.y + kBetweenViews - kHair &&
+                   rect.min.y < area.max.y + kBetweenViews - kHair;
+        });
+    }
+
+    Vec2 room_;
+    std::vector<Rect> taken_;
+    std::vector<Op> ops_;
+};
+
+}  // namespace
+
+std::vector<Op> inProjection(PartDrawingBlocks blocks,
+                             SectionPlace place,
+                             bool isThirdAngle,
+                             const TextMetrics& metrics) {
+    std::vector<Op> ops;
+    double y = 0.0;
+    double middle = 0.0;
+    for (PartBlock& block : blocks.sides) {
+        const double down = y - block.bounds.min.y;
+        if (block.face == Face::FaceSide) {
+            middle = down + block.bodyHeight / 2.0;
+        }
+        move(block.ops, {0.0, down});
+        y = down + block.bounds.max.y + kBetweenViews;
+        append(ops, std::move(block.ops));
+    }
+    const Rect stack = boundsOf(ops, metrics);
+    for (PartBlock& block : blocks.ends) {
+        if (place == SectionPlace::WithEnds && !blocks.further.empty()) {
+            blocks.further.push_back(std::move(block));
+            continue;
+        }
+        // Seen from the left: at the left in third angle projection, at the right in first angle.
+        const bool atRight = (block.face == Face::FarEnd) == isThirdAngle;
+        const double x = atRight ? stack.max.x + kBesideViews - block.bounds.min.x
+                                 : stack.min.x - kBesideViews - block.bounds.max.x;
+        move(block.ops, {x, middle - block.bodyHeight / 2.0});
+        append(ops, std::move(block.ops));
+    }
+    placeFurther(std::move(blocks.further), place == SectionPlace::Below, metrics, ops);
+    return ops;
+}
+
+std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks, Vec2 room) {
+    std::vector<PartBlock> all = std::move(blocks.sides);
+    for (std::vector<PartBlock>* more : {&blocks.ends, &blocks.further}) {
+        std::move(more->begin(), more->end(), std::back_inserter(all));
+    }
+    std::vector<Shelf> shelves;
+    for (PartBlock& block : all) {
+        const Vec2 size = block.bounds.size();
+        if (size.x > room.x || size.y > room.y) {
+            return std::nullopt;
+        }
+        std::optional<Vec2> place;
+        const auto shelf = std::find_if(shelves.begin(), shelves.end(), [&](const Shelf& s) {
+            place = s.placeFor(size);
+            return place.has_value();
+        });
+        if (shelf != shelves.end()) {
+            shelf->take(*place, std::move(block));
+        } else {
+            shelves.emplace_back(room).take({0.0, 0.0}, std::move(block));
+        }
+    }
+    std::vector<std::vector<Op>> pages;
+    for (Shelf& shelf : shelves) {
+        pages.push_back(std::move(shelf).ops());
+    }
+    return pages;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/drawing/part_blocks.h"
+
+namespace shoulderline {
+
+// Everything that a part's drawing is put together from, each block drawn by itself.
+struct PartDrawingBlocks {
+    std::vector<PartBlock> sides;    // as they stand over one another, the face side among them
+    std::vector<PartBlock> ends;     // beside the face side, each on its own side of it
+    std::vector<PartBlock> further;  // sections and whatever else stands anywhere
+};
+
+// The sides over one another in projection with the ends beside the face side (the far one at the
+// right in third angle projection), the rest as `place` says. Its corner is anywhere.
+[[nodiscard]] std::vector<Op> inProjection(PartDrawingBlocks blocks,
+                                           SectionPlace place,
+                                           bool isThirdAngle,
+                                           const TextMetrics& metrics);
+
+// All blocks in reading order, each as high up and then as far left as it finds room on a sheet's
+// `room` by itself; on as many sheets as they need, each from (0, 0). None where one of the blocks
+// is larger than `room`.
+[[nodiscard]] std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
+                                                                 Vec2 room);
+
+}  // namespace shoulderline

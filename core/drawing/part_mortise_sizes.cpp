@@ -1,0 +1,219 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/drawing/part_sections.h"
+#include "core/drawing/part_sizing.h"
+
+namespace shoulderline {
+
+namespace {
+
+// Across the face that a mortise opens on: 1 (from the face edge) or 2 (from the face side).
+int acrossAxisOf(Face face) {
+    return face == Face::FaceSide || face == Face::BackSide ? 1 : 2;
+}
+
+bool isAlike(const ResolvedPiece& resolved, const MortiseSolid& a, const MortiseSolid& b) {
+    const Vec3 sizeA = a.box.size();
+    const Vec3 sizeB = b.box.size();
+    const auto mateOf = [&](const MortiseSolid& m) -> const std::string& {
+        return resolved.parts[resolved.joints[m.joint].tenoned].of;
+    };
+    return a.face == b.face && a.isThrough == b.isThrough && isSameSize(sizeA.x, sizeB.x) &&
+           isSameSize(sizeA.y, sizeB.y) && isSameSize(sizeA.z, sizeB.z) &&
+           isSameSize(a.box.min.y, b.box.min.y) && isSameSize(a.box.min.z, b.box.min.z) &&
+           mateOf(a) == mateOf(b);
+}
+
+bool isEvenlySpaced(const std::vector<const MortiseSolid*>& row) {
+    if (row.size() < 3) {
+        return false;
+    }
+    const double pitch = row[1]->box.min.x - row[0]->box.min.x;
+    for (std::size_t i = 1; i + 1 < row.size(); ++i) {
+        if (!isSameSize(row[i + 1]->box.min.x - row[i]->box.min.x, pitch)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+// Writes what the mortises of one face need.
+class MortiseWriter {
+  public:
+    explicit MortiseWriter(SizeWriter& writer) : to_(writer) {}
+
+    void write(const MortiseRow& row) {
+        const MortiseSolid& first = *row.mortises.front();
+        const bool bored = isBored(to_.resolved, first);
+        const std::size_t count = row.mortises.size();
+        const double depth = depthOf(first, bored);
+        if (!bored) {
+            // Of a long row the last is the freest: its first says where the row begins and what
+            // its pitch is.
+            const Box box = setOutBox(row.isEven ? *row.mortises.back() : first);
+            const std::string times = count > 1 ? std::to_string(count) + " \u00d7 " : "";
+            to_.along({box.min.x,
+                       box.max.x,
+                       depth,
+                       depth,
+                       times + to_.shown(box.size().x),
+                       box.size().x,
+                       "mortise length",
+                       subjectOfJoint(first.joint)});
+        }
+        for (std::size_t i = 0; i < (row.isEven ? 1 : count); ++i) {
+            const double at = placeOf(*row.mortises[i], bored);
+            NeededSize place{std::min(0.0, at),
+                             std::max(0.0, at),
+                             at < 0.0 ? depth : 0.0,
+                             at < 0.0 ? 0.0 : depth,
+                             {},
+                             0.0,
+                             bored ? "bore centre" : "from end",
+                             subjectOfJoint(row.mortises[i]->joint)};
+            place.mayRun = at > 0.0;
+            to_.along(std::move(place));
+        }
+        if (row.isEven) {
+            const double start = placeOf(first, bored);
+            const double pitch = placeOf(*row.mortises[1], bored) - start;
+            to_.along({start,
+                       start + pitch,
+                       depth,
+                       depth,
+                       pitchText(count - 1, pitch),
+                       pitch,
+                       "pitch",
+                       subjectOfJoint(first.joint)});
+        }
+        note(first, count);
+    }
+
+  private:
+    [[nodiscard]] static double placeOf(const MortiseSolid& mortise, bool bored) {
+        const Box box = setOutBox(mortise);
+        return bored ? box.centre().x : box.min.x;
+    }
+    // From the view's upper side to what is dimensioned of it.
+    [[nodiscard]] double depthOf(const MortiseSolid& mortise, bool bored) const {
+        const Rect mouth = to_.view.toPlane(setOutBox(mortise));
+        return bored ? (mouth.min.y + mouth.max.y) / 2.0 : mouth.min.y;
+    }
+
+    // "4 \u00d7 3 1/2"; with what it comes to where the figure is not exact, lest the error add up.
+    [[nodiscard]] std::string pitchText(std::size_t times, double pitch) const {
+        const std::string one = to_.shown(pitch);
+        const std::string text = std::to_string(times) + " \u00d7 " + one;
+        const bool isExact = one.find("\u2248") == std::string::npos;
+        return isExact ? text : text + " (" + to_.shown(pitch * static_cast<double>(times)) + ")";
+    }
+
+    void note(const MortiseSolid& mortise, std::size_t count) {
+        const int across = acrossAxisOf(mortise.face);
+        const Box box = setOutBox(mortise);
+        const double width = box.size()[across];
+        const int into = across == 1 ? 2 : 1;
+        const ResolvedPart& mate = to_.resolved.parts[to_.resolved.joints[mortise.joint].tenoned];
+        const Rect mouth = to_.view.toPlane(box);
+        NeededNote note;
+        note.subject = subjectOfJoint(mortise.joint);
+        note.target = (mouth.min + mouth.max) * 0.5;
+        note.lines.push_back((mortise.isHaunch ? "haunch, " : "") +
+                             (count > 1 ? std::to_string(count) + " for " + mate.of : mate.of));
+        const std::string letter =
+            to_.sections != nullptr ? to_.sections->letterOf(mortise.joint) : std::string();
+        if (!letter.empty()) {
+            note.lines.push_back(letter + "\u2013" + letter + ", " +
+                                 (mortise.isThrough ? "through" : "blind") +
+                                 toolFor(mortise, std::min(width, box.size().x)));
+            to_.note(std::move(note));
+            return;
+        }
+        const bool isLongAcross = width > box.size().x + kLengthTolerance.mm();
+        const std::string depth =
+            mortise.isThrough ? std::string("through") : to_.shown(box.size()[into]) + " deep";
+        const bool bored = isBored(to_.resolved, mortise);
+        const double place = bored ? box.centre()[across] : box.min[across];
+        note.lines.push_back((bored ? "bore " + to_.shownDiameter(width) + ", "
+                                    : to_.shown(width) + (isLongAcross ? " across, " : " wide, ")) +
+                             depth);
+        note.lines.push_back(to_.shown(place) + " from " +
+                             std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide)));
+        to_.note(std::move(note));
+    }
+
+    // ", 5/16 chisel" where the rack has one as wide as the mortise; ", 1/2 bit" for one that is
+    // bored.
+    [[nodiscard]] std::string toolFor(const MortiseSolid& mortise, double width) const {
+        if (isBored(to_.resolved, mortise)) {
+            const ResolvedJoint& joint = to_.resolved.joints[mortise.joint];
+            return ", " + to_.shown(joint.mortise.width.value.mm()) + " bit";
+        }
+        const std::vector<Length>& rack = to_.resolved.rack;
+        const bool isOnRack = std::any_of(rack.begin(), rack.end(), [&](Length chisel) {
+            return isSameSize(chisel.mm(), width);
+        });
+        return isOnRack ? ", " + to_.shown(width) + " chisel" : std::string();
+    }
+
+    SizeWriter& to_;
+};
+
+}  // namespace
+
+bool isBored(const ResolvedPiece& resolved, const MortiseSolid& mortise) {
+    return resolved.joints[mortise.joint].kind == JointKind::Round;
+}
+
+std::vector<MortiseRow> rowsOn(Face face, const ResolvedPiece& resolved, const ResolvedPart& part) {
+    std::vector<MortiseRow> rows;
+    for (const MortiseSolid& mortise : part.mortises) {
+        if (mortise.face != face) {
+            continue;
+        }
+        const auto row = std::find_if(rows.begin(), rows.end(), [&](const MortiseRow& r) {
+            return isAlike(resolved, *r.mortises.front(), mortise);
+        });
+        if (row == rows.end()) {
+            rows.push_back({{&mortise}, false});
+        } else {
+            row->mortises.push_back(&mortise);
+        }
+    }
+    for (MortiseRow& row : rows) {
+        std::stable_sort(row.mortises.begin(),
+                         row.mortises.end(),
+                         [](const MortiseSolid* a, const MortiseSolid* b) {
+                             return a->box.min.x < b->box.min.x;
+                         });
+        row.isEven = isEvenlySpaced(row.mortises);
+    }
+    return rows;
+}
+
+void addMortiseSizes(SizeWriter& writer) {
+    for (const MortiseRow& row : rowsOn(writer.view.face, writer.resolved, writer.part)) {
+        MortiseWriter(writer).write(row);
+    }
+}
+
+void addEndMortiseNotes(SizeWriter& writer) {
+    for (const MortiseSolid& mortise : writer.part.mortises) {
+        if (mortise.face != writer.view.face) {
+            continue;
+        }
+        const Rect mouth = writer.view.toPlane(mortise.box);
+        const Vec3 size = mortise.box.size();
+        const auto shown = [&](double mm) { return writer.shown(mm); };
+        writer.note({(mouth.min + mouth.max) * 0.5,
+                     {writer.resolved.parts[writer.resolved.joints[mortise.joint].tenoned].of,
+                      shown(size.z) + " thick way, " + shown(size.y) + " wide way, " +
+                          shown(size.x) + " deep",
+                      shown(mortise.box.min.z) + " from face side, " + shown(mortise.box.min.y) +
+                          " from face edge"},
+                     subjectOfJoint(mortise.joint)});
+    }
+}
+
+}  // namespace shoulderline

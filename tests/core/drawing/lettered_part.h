@@ -1,0 +1,80 @@
+#pragma once
+
+#include <array>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/drawing/sheet.h"
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline::testing {
+
+// A part as its sheets letter it. What there is and where it lies is read off the lines, as a maker
+// does who looks at the drawing; every place is then worked out from lettered figures alone, going
+// on from the corner of the body from one figure to the next.
+class LetteredPart {
+  public:
+    LetteredPart(const std::vector<Sheet>& sheets,
+                 const ResolvedPiece& resolved,
+                 const ResolvedPart& part,
+                 Unit unit);
+
+    // Where the figures put a place `at` along an axis of the part's frame; none where they do not.
+    [[nodiscard]] std::optional<double> place(int axis, double at) const;
+    // A box so placed; none where a figure is missing.
+    [[nodiscard]] std::optional<Box> place(const Box& box) const;
+    // The figure for a size of that name that begins or ends there along the part.
+    [[nodiscard]] std::optional<double> length(const std::string& of, double end) const;
+    // The rows of the outline told of a face: along, across, radius (0 for straight).
+    struct Point {
+        double along = 0.0;
+        double across = 0.0;
+        double radius = 0.0;
+    };
+    [[nodiscard]] const std::vector<Point>* outline(Face face) const;
+    // What could not be read.
+    [[nodiscard]] const std::vector<std::string>& unread() const { return unread_; }
+
+  private:
+    struct View;
+    struct Note;
+    struct Figure {
+        int count = 1;
+        double mm = 0.0;
+    };
+    [[nodiscard]] std::optional<Figure> figureOf(std::string text);
+    void readSheet(const Sheet& sheet);
+    void readDimension(const View& view, const DimensionOp& op);
+    void readNote(const View& view, const Note& note);
+    void readOutline(Face face, const std::vector<std::string>& words);
+    void addFigure(int axis, double from, double to, double value);
+    void spread();
+
+    const ResolvedPiece& resolved_;
+    const ResolvedPart& part_;
+    Unit unit_;
+    struct Step {
+        std::size_t to;
+        double value;
+    };
+    struct Place {
+        double at;                       // by the lines
+        std::optional<double> lettered;  // by the figures
+        std::vector<Step> steps;
+    };
+    [[nodiscard]] std::size_t placeAt(std::size_t axis, double at);
+    std::array<std::vector<Place>, 3> places_;
+    struct Told {
+        std::string of;
+        double from;
+        double to;
+        double mm;
+    };
+    std::vector<Told> lengths_;
+    std::map<Face, std::vector<Point>> outlines_;
+    std::vector<std::string> unread_;
+};
+
+}  // namespace shoulderline::testing
