@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/section_drawing.h"
 #include "core/measure/length_text.h"
 
 namespace shoulderline {
@@ -234,12 +235,15 @@ std::vector<Op> JointPictures::wedge() const {
                       style_.dimensions,
                       metrics_,
                       upTo(seen.max.x + 2.0)));
+    const std::vector<Op> placed = ops;
     append(ops,
-           placeSizes({size(seen.min.x, tip, 0.0, narrow - box.min.x, "narrow end of the wedge")},
-                      DimensionSide::Above,
-                      seen.min.y,
-                      style_.dimensions,
-                      metrics_));
+           placeClearOf(placed,
+                        {size(seen.min.x, tip, 0.0, narrow - box.min.x, "narrow end of the wedge")},
+                        DimensionSide::Above,
+                        seen.min.y,
+                        style_.dimensions,
+                        metrics_,
+                        upTo(seen.max.x)));
     addLabel("wedge, " + showLength(Length::mm(box.size().y), piece_.style) + " thick", ops);
     return ops;
 }

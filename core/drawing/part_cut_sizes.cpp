@@ -119,7 +119,7 @@ class CutWriter {
                 const double shoulder = isPastStart ? 0.0 : length;
                 const double near = isPastStart ? cut->box.max.x : cut->box.min.x;
                 along(
-                    std::min(shoulder, near), std::max(shoulder, near), rect.min.y, "cut from end");
+                    std::min(shoulder, near), std::max(shoulder, near), rect.min.y, "cut from the shoulder");
                 along(cut->box.min.x, cut->box.max.x, rect.min.y, "cut length");
                 continue;
             }
