@@ -197,6 +197,7 @@ std::vector<Finding> check(const Piece& piece,
     checkProportions(context, findings);
     checkShapes(context, findings);
     checkAngles(context, findings);
+    checkBends(context, findings);
     checkContacts(context, findings);
     checkStock(context, findings);
     checkMovement(context, findings);

@@ -1,6 +1,7 @@
 #include <unordered_map>
 
 #include "core/check/checks.h"
+#include "core/resolve/bending_text.h"
 #include "core/resolve/evaluation.h"
 
 namespace shoulderline {
@@ -21,7 +22,7 @@ std::unordered_map<std::string_view, Limits> limitsOf(const CheckContext& contex
     }
     const MeasureTable measures = MeasureTable::evaluateAll(named, context.piece.unit);
     std::vector<Trouble> unused;  // resolve() has told of what cannot be worked out
-    Evaluation evaluation(measures, context.piece.unit, unused);
+    Evaluation evaluation(measures, context.piece.unit, context.piece.style, unused);
     std::unordered_map<std::string_view, Limits> limits;
     for (const Stock& stock : context.piece.stocks) {
         const Place place{"stock", stock.name, std::nullopt};
@@ -68,6 +69,34 @@ void judge(const CheckContext& context,
     findings.push_back(std::move(finding));
 }
 
+// A curve sawn out of the solid takes stock as thick as it is deep.
+void judgeSawn(const CheckContext& context,
+               std::size_t part,
+               const std::optional<Length>& stock,
+               std::vector<Finding>& findings) {
+    const ResolvedPart& sawn = context.resolved.parts[part];
+    const Length deep = bendWorkOf(sawn, context.resolved.rules).solidThickness;
+    if (!stock || deep <= *stock + kLengthTolerance) {
+        return;
+    }
+    Finding finding = context.finding(RuleId::BendInStock, Severity::MustMend);
+    finding.parts = {part};
+    finding.value = deep.mm();
+    finding.limit = stock->mm();
+    finding.unit = "mm";
+    finding.message = "{part} is sawn to its bow out of " + context.shown(deep) + ", and " +
+                      sawn.stock + " is " + context.shown(*stock) + " thick";
+    const Length rise = sawn.bend->rise.value - (deep - *stock);
+    Part laminated = context.stated(part);
+    laminated.bend->method = BendMethod::Laminated;
+    finding.mends.push_back({"laminate it of plies", SetPart{laminated.name, laminated}});
+    finding.mends.push_back(
+        {rise > Length() ? "or let it rise " + context.shown(rise) + " at the most"
+                         : "or make it thinner than its stock: no bow goes into it as it is",
+         std::nullopt});
+    findings.push_back(std::move(finding));
+}
+
 }  // namespace
 
 void checkStock(const CheckContext& context, std::vector<Finding>& findings) {
@@ -76,9 +105,15 @@ void checkStock(const CheckContext& context, std::vector<Finding>& findings) {
         const ResolvedPart& part = context.resolved.parts[i];
         const auto it = limits.find(part.stock);
         if (it != limits.end()) {
-            judge(context, i, "thick", part.thickness.value, it->second.thickness, findings);
+            if (part.bend && part.bend->method == BendMethod::Sawn) {
+                judgeSawn(context, i, it->second.thickness, findings);
+            } else {
+                judge(context, i, "thick", part.thickness.value, it->second.thickness, findings);
+            }
             judge(context, i, "wide", part.width.value, it->second.width, findings);
-            judge(context, i, "long", part.length(), it->second.length, findings);
+            const Length length =
+                part.bend ? bendWorkOf(part, context.resolved.rules).blankLength : part.length();
+            judge(context, i, "long", length, it->second.length, findings);
         }
     }
     for (const Stock& stock : context.piece.stocks) {

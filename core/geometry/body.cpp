@@ -53,10 +53,6 @@ Result<Polyhedron> Body::sharedByBoth() const {
     if (const Result<double> area = checked(*edge, "edge"); !area) {
         return tl::unexpected<Error>(area.error());
     }
-    const Rect inEdge = edge->bounds();
-    if (inEdge.min.y < -kPlaneTolerance || inEdge.max.y > thickness + kPlaneTolerance) {
-        return fail(ErrorCode::OutOfRange, "The edge outline goes beyond the thickness.");
-    }
     if (*edge == Outline::rectangle(face.bounds().max.x, thickness)) {
         return Polyhedron::prism(face, 0.0, thickness);
     }

@@ -22,8 +22,8 @@ struct PlaneCut {
 // The body of a part in the part's own frame: x along its length (the grain), y along its width, z
 // along its thickness; millimetres. `face` lies in (x, y) and is extruded from z = 0 to z =
 // thickness. `edge`, where present, is a second outline in (x, z), extruded through the whole
-// width: the body is what both prisms share (a leg tapered both ways, a bowed slat). `planes` then
-// take off what lies beyond them (an end cut to an angle, a leg turned round).
+// width: the body is what both prisms share (a leg tapered both ways; a bent slat, whose edge outline goes beyond
+// the thickness). `planes` then take off what lies beyond them (an end cut to an angle, a leg turned round).
 struct Body {
     Outline face;
     double thickness = 0.0;
@@ -34,9 +34,8 @@ struct Body {
 
     // Plane-faced solid, arcs as facets within kArcSagitta. With a second outline, both must be
     // such that a line across the length meets them in one stretch. Errors: OutOfRange for
-    // thickness <= 0, for an outline that is not proper, for an edge outline that goes beyond the
-    // thickness, for outlines that share nothing or turn back along the length, for planes that
-    // leave nothing.
+    // thickness <= 0, for an outline that is not proper, for outlines that share nothing or turn
+    // back along the length, for planes that leave nothing.
     [[nodiscard]] Result<Polyhedron> toPolyhedron() const;
     // Volume in cubic millimetres: exact with arcs where the body is one outline extruded and not
     // cut by planes, else that of toPolyhedron(). Same errors.

@@ -151,7 +151,36 @@ struct Part {
     std::vector<CutStatement> cuts;
     std::string note;
     std::string extras;
+    std::optional<Bend> bend = std::nullopt;  // none for a straight part
     friend bool operator==(const Part&, const Part&) = default;
+};
+
+// A place at which a rest bar can stand: stated by how far its front lies behind the pivot, or by
+// the angle, from upright, at which the back is to lean there. One of the two decides.
+struct RestStation {
+    std::string name;
+    Statement behind;
+    Statement lean;
+    std::string extras;
+    friend bool operator==(const RestStation&, const RestStation&) = default;
+};
+
+// How an assembly swings: about the x axis of its own frame, on pins through its origin, until the
+// back of one of its members leans on the front upper edge of a rest bar that is set at one of
+// several stations. References name parts as in Spans.
+struct Swing {
+    std::string leans;                  // the member that leans: "back stile"
+    std::string rest;                   // the bar that it leans on: "rest bar"
+    std::vector<RestStation> stations;  // in order
+    std::string at;                     // the station that the piece is shown at; empty: the first
+    Statement pin;                      // diameter of the pivot pins; empty: no holes are bored
+    std::vector<std::string> pinned;    // parts that are bored for them
+    Statement pinDepth;  // of the holes in parts outside the assembly; empty: through
+    Statement spacer;    // thickness of the spacers at either side; empty: none
+    Statement peg;       // diameter of the pegs behind the bar; empty: none
+    Statement pegDepth;  // of their holes; empty: through
+    std::string extras;
+    friend bool operator==(const Swing&, const Swing&) = default;
 };
 
 // Parts glued up together. Its own frame is turned (about x, then y, then z) and moved within its
@@ -163,6 +192,7 @@ struct Assembly {
     Statement aboutX, aboutY, aboutZ;
     std::string note;
     std::string extras;
+    std::optional<Swing> swing = std::nullopt;  // over `aboutX`
     friend bool operator==(const Assembly&, const Assembly&) = default;
 };
 

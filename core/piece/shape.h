@@ -33,6 +33,31 @@ using ShapedEdge = std::vector<EdgePoint>;
 // face side; face side and back side as seen on its face edge.
 using Shape = std::map<Face, ShapedEdge>;
 
+// A point that the middle line of a bent part runs through.
+struct BowPoint {
+    Datum from = Datum::Start;  // what `along` is measured from, along the chord
+    Statement along;            // empty for zero
+    Statement rise;             // off the chord, towards the bow; empty for zero
+    std::string extras;
+    friend bool operator==(const BowPoint&, const BowPoint&) = default;
+};
+
+// The bow of a bent part: its middle line over the chord between its shoulders, in one arc given by
+// its rise or its radius, or in a smooth curve through stated points. One of the three decides.
+struct Bend {
+    BendMethod method = BendMethod::Laminated;
+    Face hollow = Face::FaceSide;  // face side or back side: the one that is hollow
+    Statement rise;
+    Statement radius;
+    std::vector<BowPoint> through;  // between the two ends, which lie on the chord
+    Statement plies;                // their number; empty: by `ply`, or by rule
+    Statement ply;                  // thickness of one; empty: what `plies` leave of the thickness
+    Statement springback;           // as the maker found it: the share of the rise that is lost on
+                                    // release ("(26 mm - 25 mm) / (26 mm)"); empty: by rule
+    std::string extras;
+    friend bool operator==(const Bend&, const Bend&) = default;
+};
+
 // A cut that belongs to no joint. On a side it lies along the length and across the side, measured
 // from the face edge (on an edge: from the face side); on an end, along is from the face edge and
 // across from the face side. A rabbet is a groove at an edge, a notch one at both.

@@ -12,7 +12,13 @@ using Visit = std::function<void(Statement&)>;
 
 template <class Call>
 void visitRelation(Stands& stands, Call call) {
-    for (Statement* statement : {&stands.x.at, &stands.y.at, &stands.foot, &stands.height}) {
+    for (Statement* statement : {&stands.x.at,
+                                 &stands.y.at,
+                                 &stands.foot,
+                                 &stands.height,
+                                 &stands.rake,
+                                 &stands.splay,
+                                 &stands.atLevel}) {
         call(*statement);
     }
 }
@@ -21,6 +27,9 @@ template <class Call>
 void visitRelation(Spans& spans, Call call) {
     if (spans.level) {
         call(spans.level->at);
+    }
+    if (spans.levelTo) {
+        call(spans.levelTo->at);
     }
     call(spans.set.by);
 }
@@ -60,6 +69,30 @@ void visitRelation(Fills& fills, Call call) {
 }
 
 template <class Call>
+void visitBend(Bend& bend, Call call) {
+    for (Statement* statement :
+         {&bend.rise, &bend.radius, &bend.plies, &bend.ply, &bend.springback}) {
+        call(*statement);
+    }
+    for (BowPoint& point : bend.through) {
+        call(point.along);
+        call(point.rise);
+    }
+}
+
+template <class Call>
+void visitSwing(Swing& swing, Call call) {
+    for (Statement* statement :
+         {&swing.pin, &swing.pinDepth, &swing.spacer, &swing.peg, &swing.pegDepth}) {
+        call(*statement);
+    }
+    for (RestStation& station : swing.stations) {
+        call(station.behind);
+        call(station.lean);
+    }
+}
+
+template <class Call>
 void visitUse(Use& use, Call call) {
     for (StatedLoad& load : use.loads) {
         call(load.newtons);
@@ -93,6 +126,9 @@ void visitAll(Piece& piece, Call call) {
     }
     for (Assembly& a : piece.assemblies) {
         visitPlacing(a.x, a.y, a.z, a.aboutX, a.aboutY, a.aboutZ, call);
+        if (a.swing) {
+            visitSwing(*a.swing, call);
+        }
     }
     for (Part& part : piece.parts) {
         call(part.width);
@@ -102,6 +138,9 @@ void visitAll(Piece& piece, Call call) {
             call(part.spacing->count);
             call(part.spacing->greatestGap);
             call(part.spacing->pitch);
+        }
+        if (part.bend) {
+            visitBend(*part.bend, call);
         }
         for (auto& [face, points] : part.shape) {
             for (EdgePoint& point : points) {
@@ -202,6 +241,15 @@ void renameInReferences(Piece& piece, const std::string& name, const std::string
         if (part.spacing) {
             rename(part.spacing->after);
             rename(part.spacing->before);
+        }
+    }
+    for (Assembly& assembly : piece.assemblies) {
+        if (assembly.swing) {
+            rename(assembly.swing->leans);
+            rename(assembly.swing->rest);
+            for (std::string& reference : assembly.swing->pinned) {
+                rename(reference);
+            }
         }
     }
     for (JointStatement& joint : piece.joints) {

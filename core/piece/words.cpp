@@ -134,6 +134,13 @@ struct Table<Run> {
 };
 
 template <>
+struct Table<BendMethod> {
+    static constexpr std::array<Entry<BendMethod>, 3> entries{{{BendMethod::Laminated, "laminated"},
+                                                               {BendMethod::Sawn, "sawn"},
+                                                               {BendMethod::Steamed, "steamed"}}};
+};
+
+template <>
 struct Table<CutKind> {
     static constexpr std::array<Entry<CutKind>, 4> entries{{{CutKind::Groove, "groove"},
                                                             {CutKind::Rabbet, "rabbet"},
@@ -248,6 +255,9 @@ std::string_view wordFor(Run word) {
 std::string_view wordFor(CutKind word) {
     return textOf(word);
 }
+std::string_view wordFor(BendMethod word) {
+    return textOf(word);
+}
 std::string_view wordFor(SizeName word) {
     return textOf(word);
 }
@@ -300,6 +310,10 @@ std::optional<CutKind> fromWord(std::string_view text) {
     return wordOf<CutKind>(text);
 }
 template <>
+std::optional<BendMethod> fromWord(std::string_view text) {
+    return wordOf<BendMethod>(text);
+}
+template <>
 std::optional<SizeName> fromWord(std::string_view text) {
     return wordOf<SizeName>(text);
 }
@@ -324,6 +338,7 @@ template std::vector<SectionForm> allWords<SectionForm>();
 template std::vector<Face> allWords<Face>();
 template std::vector<Datum> allWords<Datum>();
 template std::vector<Run> allWords<Run>();
+template std::vector<BendMethod> allWords<BendMethod>();
 
 template <class Word>
 std::string listOfWords() {
@@ -345,6 +360,7 @@ template std::string listOfWords<JointFeature>();
 template std::string listOfWords<Face>();
 template std::string listOfWords<Datum>();
 template std::string listOfWords<Run>();
+template std::string listOfWords<BendMethod>();
 template std::string listOfWords<CutKind>();
 template std::string listOfWords<SizeName>();
 template std::string listOfWords<SizeState>();

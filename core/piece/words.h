@@ -99,6 +99,10 @@ enum class Datum { Start, Middle, Far };
 // smooth curve through all the points up to where the curve ends.
 enum class Run { Line, Arc, Curve };
 
+// How a bent part gets its bow: glued up of thin plies over a form, sawn out of thicker stock, or
+// steamed and set on a form.
+enum class BendMethod { Laminated, Sawn, Steamed };
+
 // Cuts that belong to no joint.
 enum class CutKind { Groove, Rabbet, Notch, Bore };
 
@@ -154,6 +158,7 @@ inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName:
 [[nodiscard]] std::string_view wordFor(Face);
 [[nodiscard]] std::string_view wordFor(Datum);
 [[nodiscard]] std::string_view wordFor(Run);
+[[nodiscard]] std::string_view wordFor(BendMethod);
 [[nodiscard]] std::string_view wordFor(CutKind);
 [[nodiscard]] std::string_view wordFor(SizeName);
 [[nodiscard]] std::string_view wordFor(SizeState);
@@ -179,6 +184,8 @@ template <>
 std::optional<Datum> fromWord(std::string_view);
 template <>
 std::optional<Run> fromWord(std::string_view);
+template <>
+std::optional<BendMethod> fromWord(std::string_view);
 template <>
 std::optional<CutKind> fromWord(std::string_view);
 template <>

@@ -21,8 +21,16 @@ struct Place {
 // trouble at its place and comes back empty; the caller goes on with the rest.
 class Evaluation {
   public:
-    Evaluation(const MeasureTable& measures, Unit unit, std::vector<Trouble>& troubles)
-        : measures_(measures), unit_(unit), troubles_(troubles) {}
+    Evaluation(const MeasureTable& measures,
+               Unit unit,
+               const LengthStyle& style,
+               std::vector<Trouble>& troubles)
+        : measures_(measures), unit_(unit), style_(style), troubles_(troubles) {}
+
+    // A length as the maker reads it, with its unit.
+    [[nodiscard]] std::string shown(Length length) const {
+        return showLength(length, style_, true);
+    }
 
     // The length that `statement` gives; an empty statement gives `ifEmpty`, or trouble without
     // one. `what` names the quantity in the message ("width").
@@ -55,6 +63,7 @@ class Evaluation {
   private:
     const MeasureTable& measures_;
     Unit unit_;
+    const LengthStyle& style_;
     std::vector<Trouble>& troubles_;
 };
 

@@ -32,7 +32,13 @@ double volumeOfBoxes(const ResolvedPart& part, const std::vector<Box>& cuts) {
 
 Box boundsInSpace(const ResolvedPart& part) {
     if (part.body.planes.empty()) {
-        return part.frame.outerBounds(part.bodyBox());
+        Box box = part.bodyBox();
+        if (part.bend && part.body.edge) {
+            const Rect edge = part.body.edge->bounds();
+            box.min.z = edge.min.y;
+            box.max.z = edge.max.y;
+        }
+        return part.frame.outerBounds(box);
     }
     std::optional<Box> around;
     for (const ConvexSolid& piece : part.body.pieces()) {

@@ -84,6 +84,8 @@ class Placer {
     bool placeByRelation(std::size_t i, const Section& section, const Free& free);
     bool placeByRelation(std::size_t i, const Section& section, const Fills& fills);
     void keep(std::size_t i, const PlacedMember& member);
+    // Gives the part its bow, where one is stated.
+    void bendIt(const Part& part, ResolvedPart& resolved, const Place& place);
     bool keepOne(std::size_t i, const std::optional<PlacedMember>& member) {
         if (member) {
             keep(i, *member);

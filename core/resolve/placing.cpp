@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/resolve/bending.h"
 #include "core/resolve/panel_placing.h"
 #include "core/resolve/placer.h"
 #include "core/resolve/shaping.h"
@@ -162,6 +163,7 @@ void Placer::keep(std::size_t i, const PlacedMember& member) {
     resolved.number = part.spacing ? static_cast<int>(entry.members.size()) + 1 : 0;
     resolved.body =
         shapedBody(part.shape, part.section, resolved.bodyBox().max, placeOf(i), evaluation_);
+    bendIt(part, resolved, placeOf(i));
     resolved.body.planes.insert(resolved.body.planes.end(), member.ends.begin(), member.ends.end());
     resolved.cuts = workOutCuts(part.cuts, resolved.bodyBox().max, placeOf(i), evaluation_);
     const Box box = boundsInSpace(resolved);
@@ -176,6 +178,33 @@ void Placer::keep(std::size_t i, const PlacedMember& member) {
         }
     }
     entry.members.push_back(std::move(resolved));
+}
+
+void Placer::bendIt(const Part& part, ResolvedPart& resolved, const Place& place) {
+    if (!part.bend) {
+        return;
+    }
+    if (part.shape.contains(Face::FaceSide) || part.shape.contains(Face::BackSide) ||
+        part.section != SectionForm::Square) {
+        evaluation_.trouble(place,
+                            "a bent part is square in section, and its face side and back side "
+                            "have no shape of their own; it is left straight");
+        return;
+    }
+    const Vec3 size = resolved.bodyBox().max;
+    std::optional<ResolvedBend> bend =
+        workOutBend(*part.bend, size, guide_.rules, place, evaluation_);
+    if (!bend) {
+        return;
+    }
+    Body bent = resolved.body;
+    bent.edge = bentEdge(*bend, size.x, size.z);
+    if (const Result<Polyhedron> solid = bent.toPolyhedron(); !solid) {
+        evaluation_.trouble(place, "its bow cannot be made: " + solid.error().message);
+        return;
+    }
+    resolved.body = std::move(bent);
+    resolved.bend = std::move(bend);
 }
 
 std::size_t Placer::indexOf(const MemberId& id) const {

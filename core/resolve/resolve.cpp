@@ -135,7 +135,7 @@ std::optional<std::size_t> ResolvedPiece::findJoint(std::string_view name) const
 ResolvedPiece resolve(const Piece& piece, const RuleBook& rules, const Workshop& workshop) {
     ResolvedPiece resolved;
     const MeasureTable measures = workOutMeasures(piece, resolved);
-    Evaluation evaluation(measures, piece.unit, resolved.troubles);
+    Evaluation evaluation(measures, piece.unit, piece.style, resolved.troubles);
     checkLimits(piece, evaluation, resolved);
     resolved.rules = withHouseRules(piece, rules, evaluation);
     resolved.rack = rackOf(piece, workshop, evaluation);

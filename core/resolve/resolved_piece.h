@@ -11,6 +11,7 @@
 #include "core/joint/joint.h"
 #include "core/measure/measures.h"
 #include "core/piece/piece.h"
+#include "core/resolve/resolved_bend.h"
 #include "core/rules/reason.h"
 
 namespace shoulderline {
@@ -86,6 +87,7 @@ struct ResolvedPart {
     std::vector<MortiseSolid> mortises;
     std::vector<ResolvedCut> cuts;
     Length gap;  // between neighbours of its set; zero for a part that is not one of a set
+    std::optional<ResolvedBend> bend = std::nullopt;  // its body then goes beyond the blank
 
     [[nodiscard]] Length length() const { return shoulderLength.value + startTenon + farTenon; }
     // As it is sawn to length: with the horns that are cut off after glue-up.

@@ -234,6 +234,13 @@ Body shapedBody(const Shape& shape,
             {reader.read(Face::FaceSide, size.x), reader.read(Face::BackSide, size.x), {}, {}},
             size.x,
             size.z);
+        const Rect inEdge = body.edge->bounds();
+        if (inEdge.min.y < -kPlaneTolerance || inEdge.max.y > size.z + kPlaneTolerance) {
+            evaluation.trouble(place,
+                               "its shape cannot be made and is left out: the outline of its edge "
+                               "goes beyond its thickness");
+            return blank;
+        }
     }
     if (const Result<Polyhedron> solid = body.toPolyhedron(); !solid) {
         evaluation.trouble(place,

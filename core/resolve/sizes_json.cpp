@@ -7,6 +7,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "core/resolve/bending_text.h"
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/set_up.h"
 #include "core/resolve/small_parts.h"
@@ -65,7 +66,36 @@ ordered_json endJson(const EndAngles& angles) {
     return object;
 }
 
-ordered_json part(const ResolvedPart& part) {
+ordered_json bendJson(const ResolvedPart& part, const RuleBook& rules) {
+    const ResolvedBend& bend = *part.bend;
+    const BendWork work = bendWorkOf(part, rules);
+    ordered_json object{{"method", wordFor(bend.method)},
+                        {"hollow", wordFor(bend.hollow)},
+                        {"rise_mm", number(bend.rise.value)},
+                        {"radius_mm", number(bend.radius.value)},
+                        {"along_curve_mm", number(bend.alongCurve())},
+                        {"springback", rounded(bend.springback)},
+                        {"springback_as_found", bend.isMeasured},
+                        {"form_rise_mm", number(bend.formRise())},
+                        {"form_radius_mm", number(bend.formRadius.value)},
+                        {"blank_length_mm", number(work.blankLength)},
+                        {"blank_width_mm", number(work.blankWidth)},
+                        {"solid_thickness_mm", number(work.solidThickness)},
+                        {"solid_waste", rounded(work.solidWaste)},
+                        {"short_grain_deg", rounded(work.shortGrain.degrees())}};
+    if (bend.method == BendMethod::Laminated) {
+        object["plies"] = bend.plies;
+        object["ply_mm"] = number(bend.ply.value);
+        object["rough_ply_mm"] = number(work.roughPly);
+        object["board_mm"] = number(work.boardWidth);
+        object["board_waste"] = rounded(work.boardWaste);
+        object["clamps"] = work.clamps;
+        object["hours_in_form"] = rounded(work.hours);
+    }
+    return object;
+}
+
+ordered_json part(const ResolvedPart& part, const RuleBook& rules) {
     const bool hasTenons = !part.tenons.empty();
     const Box over = part.overBox();
     ordered_json object{
@@ -86,6 +116,9 @@ ordered_json part(const ResolvedPart& part) {
         if (const EndAngles angles = endAnglesOf(part, end); !angles.isSquare) {
             object["ends"][std::string(wordFor(end))] = endJson(angles);
         }
+    }
+    if (part.bend) {
+        object["bend"] = bendJson(part, rules);
     }
     return object;
 }
@@ -243,7 +276,7 @@ std::string sizesJson(const Piece& piece, const ResolvedPiece& resolved) {
         document["measures"].push_back(measure(piece.measures[i], resolved.measures[i]));
     }
     for (const ResolvedPart& one : resolved.parts) {
-        document["parts"].push_back(part(one));
+        document["parts"].push_back(part(one, resolved.rules));
     }
     for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
         document["joints"].push_back(joint(piece, resolved, i));
@@ -270,6 +303,11 @@ std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
             text += ", shoulder to shoulder " + shown(piece, one.shoulderLength.value);
         }
         text += "\n";
+        if (one.bend) {
+            for (const std::string& setting : bendSettings(one, resolved.rules, piece.style)) {
+                text += "    " + setting + "\n";
+            }
+        }
         for (const End end : {End::Start, End::Far}) {
             for (const std::string& setting : endSettings(one, end)) {
                 text += "    " + std::string(wordFor(end)) + " end, " + setting + "\n";

@@ -116,6 +116,30 @@ enum class RuleId {
     SetUpSaw,
     SetUpShoulderPlane,
     SetUpPlough,
+    BendArc,             // an arc over its chord
+    BendAsDrawn,         // a curve through stated points
+    BendPlies,           // plies share the thickness
+    BendPlyComfort,      // what plies the rule chooses
+    BendPlyLeast,        // a ply bent tighter may break
+    BendPlyRupture,      // a ply bent tighter breaks
+    BendSpringback,      // how much tighter the form is bent
+    BendMeasured,        // springback as the maker found it
+    BendBlank,           // the blank along the curve
+    BendKerf,            // kerf of sawn plies
+    BendPlaning,         // planing loss of plies
+    BendLengthExtra,     // length left on
+    BendWidthExtra,      // width left on
+    BendClampGap,        // clamps along the form
+    BendClampHours,      // time in the form
+    BendGlue,            // glue that does not creep
+    BendTenonInBlank,    // a straight tenon in a curved blank
+    BendShortGrain,      // short grain of a sawn curve
+    BendSteamLeast,      // steamed wood
+    BendInStock,         // a sawn curve in its stock
+    SwingReach,          // a station in reach
+    SwingClear,          // clear through the swing
+    SwingBearing,        // bearing of the rest bar
+    SwingSpacer,         // room for the spacers
     GrainRunOut,         // slope of a tenon to the grain of its part
     JointWanted,         // parts that touch are joined
     PartsClear,          // parts do not run through one another

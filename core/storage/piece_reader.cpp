@@ -2,6 +2,7 @@
 #include "core/storage/object_reader.h"
 #include "core/storage/piece_text.h"
 #include "core/storage/shape_json.h"
+#include "core/storage/swing_json.h"
 #include "core/storage/use_json.h"
 
 namespace shoulderline {
@@ -65,6 +66,7 @@ Assembly readAssembly(ObjectReader& in) {
     assembly.aboutX = in.text("about_x");
     assembly.aboutY = in.text("about_y");
     assembly.aboutZ = in.text("about_z");
+    assembly.swing = readSwing(in);
     assembly.note = in.text("note");
     assembly.extras = in.extras();
     return assembly;
@@ -214,6 +216,7 @@ Part readPart(ObjectReader& in) {
         part.spacing = spacing;
     });
     part.shape = readShape(in);
+    part.bend = readBend(in);
     part.cuts = readCuts(in);
     part.note = in.text("note");
     part.extras = in.extras();

@@ -1,6 +1,7 @@
 #include "core/storage/object_writer.h"
 #include "core/storage/piece_text.h"
 #include "core/storage/shape_json.h"
+#include "core/storage/swing_json.h"
 #include "core/storage/use_json.h"
 
 namespace shoulderline {
@@ -55,18 +56,19 @@ ordered_json json(const Stock& stock) {
 }
 
 ordered_json json(const Assembly& assembly) {
-    return ObjectWriter()
-        .text("name", assembly.name)
+    ObjectWriter writer;
+    writer.text("name", assembly.name)
         .text("parent", assembly.parent)
         .text("x", assembly.x)
         .text("y", assembly.y)
         .text("z", assembly.z)
         .text("about_x", assembly.aboutX)
         .text("about_y", assembly.aboutY)
-        .text("about_z", assembly.aboutZ)
-        .text("note", assembly.note)
-        .extras(assembly.extras)
-        .done();
+        .text("about_z", assembly.aboutZ);
+    if (assembly.swing) {
+        writer.value("swing", json(*assembly.swing));
+    }
+    return writer.text("note", assembly.note).extras(assembly.extras).done();
 }
 
 ordered_json json(const Position& position) {
@@ -170,11 +172,11 @@ ordered_json json(const Part& part) {
                          .text("pitch", part.spacing->pitch)
                          .done());
     }
-    return writer.value("shape", json(part.shape))
-        .value("cuts", json(part.cuts))
-        .text("note", part.note)
-        .extras(part.extras)
-        .done();
+    writer.value("shape", json(part.shape));
+    if (part.bend) {
+        writer.value("bend", json(*part.bend));
+    }
+    return writer.value("cuts", json(part.cuts)).text("note", part.note).extras(part.extras).done();
 }
 
 ordered_json json(const JointStatement& joint) {

@@ -75,6 +75,60 @@ ordered_json json(const std::vector<CutStatement>& cuts) {
     return jsonList(cuts, [](const CutStatement& cut) { return json(cut); });
 }
 
+ordered_json json(const Bend& bend) {
+    return ObjectWriter()
+        .text("method", wordFor(bend.method))
+        .text("hollow", bend.hollow == Face::FaceSide ? std::string_view() : wordFor(bend.hollow))
+        .text("rise", bend.rise)
+        .text("radius", bend.radius)
+        .value("through",
+               jsonList(bend.through,
+                        [](const BowPoint& point) {
+                            return ObjectWriter()
+                                .text("from", datumText(point.from))
+                                .text("along", point.along)
+                                .text("rise", point.rise)
+                                .extras(point.extras)
+                                .done();
+                        }))
+        .text("plies", bend.plies)
+        .text("ply", bend.ply)
+        .text("springback", bend.springback)
+        .extras(bend.extras)
+        .done();
+}
+
+std::optional<Bend> readBend(ObjectReader& part) {
+    std::optional<Bend> bend;
+    part.object("bend", [&](ObjectReader& in) {
+        bend.emplace();
+        bend->method =
+            in.word<BendMethod>("method", fromWord<BendMethod>, listOfWords<BendMethod>())
+                .value_or(BendMethod::Laminated);
+        bend->hollow =
+            in.word<Face>("hollow", fromWord<Face>, listOfWords<Face>()).value_or(Face::FaceSide);
+        if (bend->hollow != Face::FaceSide && bend->hollow != Face::BackSide) {
+            in.refuse("A bent part is hollow on its face side or its back side.",
+                      in.placeOf("hollow"));
+        }
+        bend->rise = in.text("rise");
+        bend->radius = in.text("radius");
+        in.each("through", [&](ObjectReader& inner) {
+            BowPoint point;
+            point.from = readDatum(inner, "from");
+            point.along = inner.text("along");
+            point.rise = inner.text("rise");
+            point.extras = inner.extras();
+            bend->through.push_back(std::move(point));
+        });
+        bend->plies = in.text("plies");
+        bend->ply = in.text("ply");
+        bend->springback = in.text("springback");
+        bend->extras = in.extras();
+    });
+    return bend;
+}
+
 Shape readShape(ObjectReader& part) {
     part.eachMember(
         "shape", [&](const std::string& key, const ordered_json&, const std::string& where) {
