@@ -168,6 +168,25 @@ void PartBlocks::addGrain(double height, FreeSpace& space, std::vector<Op>& ops)
     }
 }
 
+// What is needed to draw the bow: at its middle.
+Note PartBlocks::bowNote(const PartView& view) const {
+    const ResolvedBend& bend = *part_.bend;
+    const auto shown = [&](Length length) { return showLength(length, piece_.style); };
+    const Vec3 size = part_.bodyBox().max;
+    const Rect edge = part_.body.edge ? part_.body.edge->bounds() : Rect{{0, 0}, {size.x, size.z}};
+    const double far = bend.hollow == Face::FaceSide ? edge.max.y : edge.min.y;
+    const Vec2 top = view.toPlane(Vec3{size.x / 2, 0.0, far});
+    std::vector<std::string> lines{
+        "bow: rises " + shown(bend.rise.value) + " over the chord, at the middle line",
+        "radius there " + shown(bend.radius.value) + ", along the curve " +
+            shown(bend.alongCurve())};
+    if (bend.method == BendMethod::Laminated) {
+        lines.push_back(std::to_string(bend.plies) + " plies of " + shown(bend.ply.value) +
+                        ", on a form of radius " + shown(bend.formRadius.value));
+    }
+    return {top * scale_, std::move(lines), {SubjectKind::Part, index_}};
+}
+
 PartBlock PartBlocks::sideView(Face face) const {
     const PartView view = partView(part_, face);
     const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_, true, &plan_);
@@ -176,19 +195,26 @@ PartBlock PartBlocks::sideView(Face face) const {
     if (face == Face::FaceSide) {
         addMarks(ops);
     }
-    append(
-        ops,
-        placeSizes(
-            scaled(sizes.along, scale_), DimensionSide::Above, 0.0, style_.dimensions, metrics_));
+    append(ops,
+           placeSizes(scaled(sizes.along, scale_),
+                      DimensionSide::Above,
+                      part_.bend ? std::min(0.0, lines.min.y) : 0.0,
+                      style_.dimensions,
+                      metrics_));
     const double height = view.size.y * scale_;
     std::vector<Note> notes;
+    if (part_.bend && (face == Face::FaceEdge || face == Face::BackEdge)) {
+        notes.push_back(bowNote(view));
+    }
     for (const NeededNote& note : sizes.notes) {
         notes.push_back({note.target * scale_, note.lines, note.subject});
     }
-    append(
-        ops,
-        placeNotes(
-            std::move(notes), lines.min.x, height + kToNotes, style_.dimensions.height, metrics_));
+    append(ops,
+           placeNotes(std::move(notes),
+                      lines.min.x,
+                      (part_.bend ? std::max(height, lines.max.y) : height) + kToNotes,
+                      style_.dimensions.height,
+                      metrics_));
     ops.push_back(TextOp{{lines.min.x - 4.0, height / 2.0 + style_.dimensions.height / 2.0},
                          std::string(wordFor(face)),
                          style_.dimensions.height,

@@ -4,6 +4,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/free_space.h"
+#include "core/drawing/notes.h"
 #include "core/drawing/part_drawing.h"
 #include "core/drawing/part_faces.h"
 #include "core/drawing/part_outline_table.h"
@@ -55,6 +56,7 @@ class PartBlocks {
     void addMouths(const PartView& view, double scale, std::vector<Op>& ops) const;
     void addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const;
     void addMarks(std::vector<Op>& ops) const;
+    [[nodiscard]] Note bowNote(const PartView& view) const;
     void addGrain(double height, FreeSpace& space, std::vector<Op>& ops) const;
     [[nodiscard]] double freePlaceForMark(double width) const;
     [[nodiscard]] static std::vector<SizeToPlace> scaled(const std::vector<NeededSize>& sizes,

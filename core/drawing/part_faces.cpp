@@ -88,9 +88,11 @@ std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
             : std::vector<Face>{Face::BackEdge, Face::FaceSide, Face::FaceEdge, Face::BackSide};
     const std::vector<Face> all = order;
     std::erase_if(order, [&](Face face) {
-        const bool showsOutline = part.body.edge && !carriesMortises(part, Face::BackEdge);
+        const bool showsBow = part.bend && face == all.front();
+        const bool showsOutline =
+            part.body.edge && !part.bend && !carriesMortises(part, Face::BackEdge);
         const bool showsAngle = face == Face::FaceEdge && (isAngledOn(part, face) || showsOutline);
-        return face != Face::FaceSide && !showsAngle && !carriesMortises(part, face);
+        return face != Face::FaceSide && !showsAngle && !showsBow && !carriesMortises(part, face);
     });
     const auto isShown = [&](Face face) {
         return std::find(order.begin(), order.end(), face) != order.end();

@@ -9,7 +9,8 @@ namespace shoulderline {
 
 // Side faces that a part's drawing shows, from the top of the sheet down, as the part is rolled
 // about its length: the face side, and every other face that mortises enter or that cuts start on
-// (through cuts are set out on the opposite face where that is shown anyway).
+// (through cuts are set out on the opposite face where that is shown anyway); of a bent part also
+// the edge that shows its bow.
 [[nodiscard]] std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle);
 
 // Whether the sizes of a cut stand on this face.

@@ -65,7 +65,7 @@ std::vector<ShapedOutline> shapedOutlines(const ResolvedPart& part,
         shaped.push_back(
             toldOf(part.body.face, {blank.x, blank.y}, Face::FaceSide, Face::FaceEdge));
     }
-    if (part.body.edge) {
+    if (part.body.edge && !part.bend) {  // a bow is told by its rise and radius
         const bool onBack = std::find(shown.begin(), shown.end(), Face::FaceEdge) == shown.end() &&
                             std::find(shown.begin(), shown.end(), Face::BackEdge) != shown.end();
         shaped.push_back(toldOf(*part.body.edge,

@@ -119,6 +119,10 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
         jointOf.emplace_back(tenon.joint);
     }
     std::vector<ViewEdge> edges = hiddenLines(solids, view.view);
+    if (part.bend && isEnd(view.face)) {
+        // The bow behind the end would stand there as lines across its width that tell nothing.
+        std::erase_if(edges, [](const ViewEdge& edge) { return !edge.visible; });
+    }
     for (ViewEdge& edge : edges) {
         edge.a = {edge.a.x - view.corner.x, view.corner.y - edge.a.y};
         edge.b = {edge.b.x - view.corner.x, view.corner.y - edge.b.y};

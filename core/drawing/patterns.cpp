@@ -5,6 +5,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/dimensioning.h"
+#include "core/drawing/form_pattern.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/pattern_arcs.h"
@@ -309,6 +310,11 @@ std::vector<Pattern> patternsOf(const Piece& piece,
     for (const Plane& plane : planes) {
         Sheet sheet = PatternMaker(piece, resolved, part, plane, metrics).make();
         sheet.title = kind.name + ", " + std::string(wordFor(plane.seenOn));
+        patterns.push_back({sheet.title, std::move(sheet)});
+    }
+    if (part.bend && part.bend->method != BendMethod::Sawn) {
+        Sheet sheet = formPattern(piece, resolved, part, metrics);
+        sheet.title = kind.name + ", form";
         patterns.push_back({sheet.title, std::move(sheet)});
     }
     return patterns;

@@ -16,7 +16,7 @@ struct Pattern {
 };
 
 // One for each outline of the part that is not a plain rectangle: over its face side, and over its
-// back edge; none for a part that is a plain box.
+// back edge; of a bent part also its form; none for a part that is a plain box.
 [[nodiscard]] std::vector<Pattern> patternsOf(const Piece&,
                                               const ResolvedPiece&,
                                               const PartKind&,

@@ -144,6 +144,7 @@ void PartForm::rebuild(const Part& part) {
         addSpacing();
     }
     addShape(part);
+    addBend(part);
     addCuts(part);
 }
 

@@ -35,6 +35,8 @@ class PartForm final : public QWidget {
     void addSpacing();
     void addShape(const Part& part);
     void addPoint(Face face, std::size_t index, const ShapedEdge& points);
+    void addBend(const Part& part);
+    void addBow(const Bend& bend);
     void addCuts(const Part& part);
     void addCut(bool isBore, std::size_t index);
     // A heading with one command at its right.

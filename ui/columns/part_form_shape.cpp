@@ -64,6 +64,10 @@ std::string PartForm::shapeKey(const Part& part) {
             key += point.run == Run::Arc ? "a" : ".";
         }
     }
+    if (part.bend) {
+        key += "~" + std::string(wordFor(part.bend->method)) +
+               std::to_string(part.bend->through.size());
+    }
     for (const CutStatement& cut : part.cuts) {
         key += "/" + std::string(wordFor(cut.kind));
     }

@@ -125,17 +125,8 @@ TopoDS_Shape make(const ConvexSolid& solid) {
     return result;
 }
 
-TopoDS_Shape make(const Body& body) {
-    TopoDS_Shape shape = extruded(body.face, {1, 0, 0}, {0, 1, 0}, {0, 0, body.thickness});
-    if (body.edge) {
-        // Through more than the whole width, whatever that is.
-        const Rect bounds = body.face.bounds();
-        const double low = bounds.min.y - 1.0;
-        const double high = bounds.max.y + 1.0;
-        const TopoDS_Shape across = extruded(*body.edge, {1, 0, 0}, {0, 0, 1}, {0, high - low, 0});
-        shape = BRepAlgoAPI_Common(shape, placed(across, {{0, low, 0}})).Shape();
-    }
-    for (const PlaneCut& plane : body.planes) {
+TopoDS_Shape cutToPlanes(TopoDS_Shape shape, const std::vector<PlaneCut>& planes) {
+    for (const PlaneCut& plane : planes) {
         const gp_Pnt on = point(plane.keeps.normal * plane.keeps.offset);
         const Vec3 inside = plane.keeps.normal * (plane.keeps.offset - 1.0);
         const TopoDS_Face face =
@@ -144,6 +135,27 @@ TopoDS_Shape make(const Body& body) {
         shape = BRepAlgoAPI_Common(shape, half).Shape();
     }
     return shape;
+}
+
+TopoDS_Shape make(const Body& body) {
+    if (!body.edge) {
+        return cutToPlanes(extruded(body.face, {1, 0, 0}, {0, 1, 0}, {0, 0, body.thickness}),
+                           body.planes);
+    }
+    // Each outline through more than the other reaches; an edge outline may go beyond the
+    // thickness.
+    const Rect inFace = body.face.bounds();
+    const Rect inEdge = body.edge->bounds();
+    const auto through = [](double low, double high) {
+        return std::pair(low - 1.0, high - low + 2.0);
+    };
+    const auto [below, deep] = through(inEdge.min.y, inEdge.max.y);
+    const auto [low, wide] = through(inFace.min.y, inFace.max.y);
+    const TopoDS_Shape faceOn = extruded(body.face, {1, 0, 0}, {0, 1, 0}, {0, 0, deep});
+    const TopoDS_Shape edgeOn = extruded(*body.edge, {1, 0, 0}, {0, 0, 1}, {0, wide, 0});
+    return cutToPlanes(
+        BRepAlgoAPI_Common(placed(faceOn, {{0, 0, below}}), placed(edgeOn, {{0, low, 0}})).Shape(),
+        body.planes);
 }
 
 TopoDS_Shape make(const Volume& volume) {
