@@ -198,6 +198,7 @@ std::vector<Finding> check(const Piece& piece,
     checkShapes(context, findings);
     checkAngles(context, findings);
     checkBends(context, findings);
+    checkSwings(context, findings);
     checkContacts(context, findings);
     checkStock(context, findings);
     checkMovement(context, findings);

@@ -41,6 +41,7 @@ void checkShapes(const CheckContext&,
                  std::vector<Finding>&);                       // joints where a part is shaped away
 void checkAngles(const CheckContext&, std::vector<Finding>&);  // grain in angled tenons
 void checkBends(const CheckContext&, std::vector<Finding>&);   // parts with a bow
+void checkSwings(const CheckContext&, std::vector<Finding>&);  // assemblies that swing
 void checkStock(const CheckContext&, std::vector<Finding>&);   // stock that can yield the parts
 
 void checkMovement(const CheckContext&, std::vector<Finding>&);  // wood that moves and is held

@@ -38,13 +38,32 @@ void AssemblyFrames::place(const Assembly& assembly, Evaluation& evaluation) {
     const std::optional<Angle> aboutZ = evaluation.angle(assembly.aboutZ, place, "turn about z");
     if (x && y && z && aboutX && aboutY && aboutZ) {
         const Frame own = Frame::turned({x->mm(), y->mm(), z->mm()}, *aboutX, *aboutY, *aboutZ);
-        frames_.emplace(assembly.name, of(assembly.parent).compose(own));
+        frames_.emplace(assembly.name, Placed{own, assembly.parent});
     }
 }
 
 Frame AssemblyFrames::of(std::string_view name) const {
-    const auto it = frames_.find(name);
-    return it == frames_.end() ? Frame{} : it->second;
+    Frame frame;
+    // Parents were placed first, so that there is no ring.
+    for (auto it = frames_.find(name); it != frames_.end(); it = frames_.find(it->second.parent)) {
+        frame = it->second.own.compose(frame);
+    }
+    return frame;
+}
+
+bool AssemblyFrames::isWithin(std::string_view name, std::string_view outer) const {
+    for (auto it = frames_.find(name); it != frames_.end(); it = frames_.find(it->second.parent)) {
+        if (it->first == outer) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void AssemblyFrames::turn(std::string_view name, Angle aboutX) {
+    if (const auto it = frames_.find(name); it != frames_.end()) {
+        it->second.own = Frame::turned(it->second.own.origin, aboutX, {}, {});
+    }
 }
 
 }  // namespace shoulderline

@@ -22,11 +22,20 @@ class AssemblyFrames {
     }
     // In the piece's space; that of the piece itself for a name that is not there.
     [[nodiscard]] Frame of(std::string_view name) const;
+    // Whether `name` is that assembly or lies within it.
+    [[nodiscard]] bool isWithin(std::string_view name, std::string_view outer) const;
+    // Turns one that is there about the x axis of its own frame to this angle alone, with all that
+    // lies within it.
+    void turn(std::string_view name, Angle aboutX);
 
   private:
     void place(const Assembly& assembly, Evaluation& evaluation);
 
-    std::unordered_map<std::string_view, Frame> frames_;
+    struct Placed {
+        Frame own;  // in its parent
+        std::string_view parent;
+    };
+    std::unordered_map<std::string_view, Placed> frames_;
 };
 
 }  // namespace shoulderline

@@ -93,6 +93,23 @@ class Placer {
         return member.has_value();
     }
     [[nodiscard]] std::size_t indexOf(const MemberId& id) const;
+    // Turns what swings to its station and sets its bar there, once all parts are placed in their
+    // assemblies; then tells which parts move, and bores them, once their order is known
+    // (swinging.cpp).
+    void solveSwings(PlacedPiece& placed);
+    void finishSwings(PlacedPiece& placed);
+    std::optional<ResolvedSwing> solveSwing(std::size_t assembly);
+    std::optional<SwingPosition> reached(const ResolvedSwing& swing,
+                                         const RestStation& station,
+                                         const Box& back,
+                                         const Place& place);
+    std::optional<double> statedMm(const Statement& statement,
+                                   const Place& place,
+                                   std::string_view what);
+    void boreFor(const ResolvedSwing& swing, PlacedPiece& placed);
+    void borePegs(const ResolvedSwing& swing, PlacedPiece& placed);
+    // The stated part that a reference means, if it is placed.
+    [[nodiscard]] std::optional<std::size_t> statedPart(const std::string& reference) const;
     void emit(PlacedPiece& placed, std::size_t i, bool isMirrored) const;
 
     const Piece& piece_;
@@ -103,6 +120,7 @@ class Placer {
     std::vector<Entry> entries_;
     std::unordered_map<std::string_view, std::size_t> byName_;
     std::vector<EarlySeed> seeds_;
+    std::vector<Vec3> offsets_;  // of each stated part in the piece's space: a bar's to its station
     std::vector<std::size_t> path_;  // parts being placed, for naming a ring
     std::vector<std::size_t>
         first_;  // of each stated part: index of its first member in the result

@@ -226,6 +226,7 @@ void Placer::emit(PlacedPiece& placed, std::size_t i, bool isMirrored) const {
             part.name += wordFor(part.hand);
         }
         part.frame = assembly.compose(isMirrored ? part.frame.mirroredInX() : part.frame);
+        part.frame.origin = part.frame.origin + offsets_[i];
         placed.parts.push_back(std::move(part));
     }
 }
@@ -235,6 +236,8 @@ PlacedPiece Placer::run() {
         place(i);
     }
     PlacedPiece placed;
+    offsets_.resize(piece_.parts.size());
+    solveSwings(placed);
     for (std::size_t i = 0; i < piece_.parts.size(); ++i) {
         first_.push_back(placed.parts.size());
         if (entries_[i].state != State::Placed) {
@@ -245,6 +248,7 @@ PlacedPiece Placer::run() {
             emit(placed, i, true);
         }
     }
+    finishSwings(placed);
     // The twin of a member is its mirror image; a part that is no pair is its own.
     const auto twin = [this](MemberId id) {
         id.isMirrored = piece_.parts[id.stated].pair ? !id.isMirrored : id.isMirrored;

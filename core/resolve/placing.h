@@ -29,11 +29,13 @@ struct PlacedPiece {
     std::vector<ResolvedPart>
         parts;  // bodies only, frames in the piece's space; in the order stated
     std::vector<JointSeed> seeds;
+    std::vector<ResolvedSwing> swings;
 };
 
 // Places every part by its relation, each once the parts it refers to are placed; sets are laid
-// out, pairs mirrored, assemblies placed within one another. A part that cannot be placed is a
-// trouble at that part and is left out, as are those that refer to it.
+// out, pairs mirrored, assemblies placed within one another; those that swing as at their station.
+// A part that cannot be placed is a trouble at that part and is left out, as are those that refer
+// to it.
 [[nodiscard]] PlacedPiece placeParts(const Piece& piece,
                                      const SizingGuide& guide,
                                      Evaluation& evaluation);

@@ -146,6 +146,7 @@ ResolvedPiece resolve(const Piece& piece, const RuleBook& rules, const Workshop&
     const SizingGuide guide{resolved.rules, resolved.rack, bits, grid};
     PlacedPiece placed = placeParts(piece, guide, evaluation);
     resolved.parts = std::move(placed.parts);
+    resolved.swings = std::move(placed.swings);
     joinParts(piece, placed.seeds, guide, evaluation, resolved);
     resolved.bounds = boundsOf(resolved.parts);
     return resolved;

@@ -12,6 +12,7 @@
 #include "core/measure/measures.h"
 #include "core/piece/piece.h"
 #include "core/resolve/resolved_bend.h"
+#include "core/resolve/resolved_swing.h"
 #include "core/rules/reason.h"
 
 namespace shoulderline {
@@ -154,6 +155,7 @@ struct ResolvedPiece {
     std::vector<Length> rack;  // the chisels the joints were sized for, ascending
     RuleBook rules;            // with the maker's house rules in it
     Box bounds;                // around all parts over their tenons; zero for an empty piece
+    std::vector<ResolvedSwing> swings;  // of the assemblies that swing and have a station in reach
 
     [[nodiscard]] std::optional<std::size_t> findPart(std::string_view name) const;
     [[nodiscard]] std::optional<std::size_t> findJoint(std::string_view name) const;

@@ -245,6 +245,25 @@ ordered_json smallPart(const SmallPart& small, const ResolvedPiece& resolved) {
             {"joints", std::move(joints)}};
 }
 
+ordered_json swingJson(const Piece& piece,
+                       const ResolvedPiece& resolved,
+                       const ResolvedSwing& swing) {
+    ordered_json positions = ordered_json::array();
+    for (const SwingPosition& one : swing.positions) {
+        positions.push_back({{"name", one.name},
+                             {"lean_deg", rounded(one.lean.degrees())},
+                             {"behind_mm", number(one.behind)},
+                             {"contact_mm", number(one.contact)}});
+    }
+    return {{"assembly", piece.assemblies[swing.assembly].name},
+            {"bar", resolved.parts[swing.bar].name},
+            {"pivot_mm", vector(swing.pivot)},
+            {"back_mm", number(swing.back)},
+            {"above_mm", number(swing.above)},
+            {"at", swing.positions[swing.at].name},
+            {"positions", std::move(positions)}};
+}
+
 std::string shown(const Piece& piece, Length length) {
     return showLength(length, piece.style, true);
 }
@@ -285,6 +304,9 @@ std::string sizesJson(const Piece& piece, const ResolvedPiece& resolved) {
     for (const SmallPart& one : smallPartsOf(piece, resolved)) {
         document["small_parts"].push_back(smallPart(one, resolved));
     }
+    for (const ResolvedSwing& swing : resolved.swings) {
+        document["swings"].push_back(swingJson(piece, resolved, swing));
+    }
     return document.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
 }
 
@@ -322,6 +344,21 @@ std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
                 (one.isRound() ? "\u2300" + shown(piece, one.width)
                                : shown(piece, one.width) + " x " + shown(piece, one.thickness)) +
                 ", " + one.stock + "\n";
+    }
+    for (const ResolvedSwing& swing : resolved.swings) {
+        text += "\n" + piece.assemblies[swing.assembly].name + " swings, the bar's top " +
+                shown(piece, swing.above) + " above its pivot\n";
+        for (const SwingPosition& one : swing.positions) {
+            std::array<char, 32> digits{};
+            const double degrees = std::round(one.lean.degrees() * 10.0) / 10.0;
+            const auto end =
+                std::to_chars(digits.data(), digits.data() + digits.size(), degrees).ptr;
+            text += "  " + one.name + ": leans " + std::string(digits.data(), end) +
+                    "\u00b0, the bar's front " + shown(piece, one.behind) +
+                    " behind the pivot, meets the back " + shown(piece, one.contact) +
+                    " from the pivot" + (&one == &swing.positions[swing.at] ? "; drawn here" : "") +
+                    "\n";
+        }
     }
     text += "\nJoints\n";
     for (const ResolvedJoint& one : resolved.joints) {

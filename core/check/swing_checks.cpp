@@ -1,0 +1,250 @@
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "core/check/checks.h"
+#include "core/check/figure_text.h"
+#include "core/resolve/frames.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kTouch = 0.01;     // mm: nearer than this is a touch
+constexpr double kLeastInto = 1.0;  // cubic millimetres: facets of an arc may share as much
+constexpr int kBetween = 4;         // leans looked at from one station to the next
+
+bool overlapBy(const Box& a, const Box& b, double least) {
+    for (int k = 0; k < 3; ++k) {
+        if (std::min(a.max[k], b.max[k]) - std::max(a.min[k], b.min[k]) < least) {
+            return false;
+        }
+    }
+    return true;
+}
+
+std::vector<ConvexSolid> solidsOf(const ResolvedPart& part) {
+    std::vector<ConvexSolid> solids = part.body.pieces();
+    for (const TenonSolid& tenon : part.tenons) {
+        solids.push_back(tenon.solid());
+    }
+    return solids;
+}
+
+// Volume that two parts share as they stand.
+double shared(const ResolvedPart& a, const ResolvedPart& b) {
+    const Frame there = relativeFrame(a.frame, b.frame);
+    double volume = 0.0;
+    const std::vector<ConvexSolid> own = solidsOf(a);
+    for (const ConvexSolid& solid : solidsOf(b)) {
+        const ConvexSolid moved = solid.transformed(there);
+        for (const ConvexSolid& one : own) {
+            if (const std::optional<ConvexSolid> both = intersection(one, moved)) {
+                volume += both->volume();
+            }
+        }
+    }
+    return volume;
+}
+
+// The leans to look at, with the station that each lies at or next after.
+struct Lean {
+    Angle lean;
+    std::size_t station = 0;
+    bool isAtStation = true;
+};
+std::vector<Lean> leansOf(const ResolvedSwing& swing) {
+    std::vector<std::size_t> order(swing.positions.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        order[i] = i;
+    }
+    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return swing.positions[a].lean < swing.positions[b].lean;
+    });
+    std::vector<Lean> leans;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        const double now = swing.positions[order[i]].lean.radians();
+        leans.push_back({Angle::radians(now), order[i], true});
+        if (i + 1 == order.size()) {
+            break;
+        }
+        const double next = swing.positions[order[i + 1]].lean.radians();
+        for (int k = 1; k < kBetween; ++k) {
+            leans.push_back(
+                {Angle::radians(now + (next - now) * k / kBetween), order[i + 1], false});
+        }
+    }
+    return leans;
+}
+
+std::string leanText(Angle lean) {
+    return figureText(lean.degrees(), 1) + "\u00b0";
+}
+
+class SwingChecker {
+  public:
+    SwingChecker(const CheckContext& context,
+                 const ResolvedSwing& swing,
+                 std::vector<Finding>& findings)
+        : context_(context), parts_(context.resolved.parts), swing_(swing), findings_(findings) {
+        for (const ResolvedPart& part : parts_) {
+            boxes_.push_back(boundsOverTenons(part));
+        }
+        const std::set<std::size_t> moving(swing.moving.begin(), swing.moving.end());
+        for (std::size_t i = 0; i < parts_.size(); ++i) {
+            if (!moving.contains(i) && i != swing.bar) {
+                still_.push_back(i);
+            }
+        }
+    }
+
+    void checkClear();
+    void checkSpacers();
+    void checkBearing();
+
+  private:
+    void lookAt(const Lean& lean, std::set<std::pair<std::size_t, std::size_t>>& told);
+    void tellInTheWay(std::size_t moving, std::size_t other, const Lean& lean, double volume);
+
+    const CheckContext& context_;
+    const std::vector<ResolvedPart>& parts_;
+    const ResolvedSwing& swing_;
+    std::vector<Finding>& findings_;
+    std::vector<Box> boxes_;
+    std::vector<std::size_t> still_;
+};
+
+void SwingChecker::tellInTheWay(std::size_t moving,
+                                std::size_t other,
+                                const Lean& lean,
+                                double volume) {
+    Finding finding = context_.finding(RuleId::SwingClear, Severity::MustMend);
+    finding.parts = {moving, other};
+    finding.value = lean.lean.degrees();
+    finding.unit = "deg";
+    const std::string& station = swing_.positions[lean.station].name;
+    finding.message = "{other} is in the way of {part} at a lean of " + leanText(lean.lean) +
+                      (lean.isAtStation ? ", station '" + station + "'"
+                                        : ", on the way to station '" + station + "'") +
+                      ": they would share " + figureText(volume / 1000.0, 1) + " cm\u00b3";
+    finding.mends.push_back(
+        {"move the pivot or the station, or make one of them narrower or "
+         "thinner",
+         std::nullopt});
+    findings_.push_back(std::move(finding));
+}
+
+void SwingChecker::lookAt(const Lean& lean, std::set<std::pair<std::size_t, std::size_t>>& told) {
+    std::vector<std::size_t> others = still_;
+    ResolvedPart bar = parts_[swing_.bar];
+    bar.frame = swing_.barAt(bar.frame, swing_.positions[lean.station]);
+    const Box barBox = boundsOverTenons(bar);
+    if (lean.isAtStation) {
+        others.push_back(swing_.bar);
+    }
+    for (const std::size_t i : swing_.moving) {
+        ResolvedPart moved = parts_[i];
+        moved.frame = swing_.swungTo(moved.frame, lean.lean);
+        const Box box = boundsOverTenons(moved);
+        for (const std::size_t k : others) {
+            const bool isBar = k == swing_.bar;
+            if (told.contains({i, k}) || !overlapBy(box, isBar ? barBox : boxes_[k], kTouch)) {
+                continue;
+            }
+            const double volume = shared(moved, isBar ? bar : parts_[k]);
+            if (volume > kLeastInto) {
+                told.insert({i, k});
+                tellInTheWay(i, k, lean, volume);
+            }
+        }
+    }
+}
+
+void SwingChecker::checkClear() {
+    std::set<std::pair<std::size_t, std::size_t>> told;
+    for (const Lean& lean : leansOf(swing_)) {
+        lookAt(lean, told);
+    }
+}
+
+// Between what swings and what its pins go into there is room for the spacers.
+void SwingChecker::checkSpacers() {
+    if (swing_.spacer <= Length()) {
+        return;
+    }
+    for (const std::size_t i : swing_.moving) {
+        const auto isPinned = [](const ResolvedCut& cut) { return cut.note == "pivot pin"; };
+        if (std::none_of(parts_[i].cuts.begin(), parts_[i].cuts.end(), isPinned)) {
+            continue;
+        }
+        for (const std::size_t k : still_) {
+            const bool sameSide = boxes_[i].centre().x * boxes_[k].centre().x > 0.0;
+            if (!sameSide || std::none_of(parts_[k].cuts.begin(), parts_[k].cuts.end(), isPinned)) {
+                continue;
+            }
+            const double room =
+                std::max(boxes_[k].min.x - boxes_[i].max.x, boxes_[i].min.x - boxes_[k].max.x);
+            if (room >= swing_.spacer.mm() - kTouch) {
+                continue;
+            }
+            Finding finding = context_.finding(RuleId::SwingSpacer, Severity::MustMend);
+            finding.parts = {i, k};
+            finding.value = room;
+            finding.limit = swing_.spacer.mm();
+            finding.unit = "mm";
+            finding.message = "between {part} and {other} there is " + context_.shownMm(room) +
+                              " for a spacer of " + context_.shown(swing_.spacer);
+            finding.mends.push_back({"make the spacer " + context_.shownMm(std::max(room, 0.0)) +
+                                         " thick, or what swings narrower",
+                                     std::nullopt});
+            findings_.push_back(std::move(finding));
+        }
+    }
+}
+
+// How far the bar lies on what carries it.
+void SwingChecker::checkBearing() {
+    const Caps* caps = std::get_if<Caps>(&context_.stated(swing_.bar).relation);
+    const double least = context_.resolved.rules[RuleId::SwingBearing].value;
+    if (caps == nullptr) {
+        return;
+    }
+    for (const ResolvedJoint& joint : context_.resolved.joints) {
+        const bool isBar = joint.mortised == swing_.bar || joint.tenoned == swing_.bar;
+        if (!isBar || joint.kind != JointKind::Rests) {
+            continue;
+        }
+        const std::size_t under = joint.mortised == swing_.bar ? joint.tenoned : joint.mortised;
+        const Box& bar = boxes_[swing_.bar];
+        const Box& carrier = boxes_[under];
+        const double bears =
+            std::min(bar.max.x, carrier.max.x) - std::max(bar.min.x, carrier.min.x);
+        if (bears >= least - kTouch) {
+            continue;
+        }
+        Finding finding = context_.finding(RuleId::SwingBearing, Severity::LookAt);
+        finding.parts = {swing_.bar, under};
+        finding.value = bears;
+        finding.limit = least;
+        finding.unit = "mm";
+        finding.message = "{part} lies on {other} for " + context_.shownMm(bears) +
+                          "; the rule book asks " + context_.shownMm(least);
+        finding.mends.push_back(
+            {"make the bar " + context_.shownMm(least - bears) + " longer at each end",
+             std::nullopt});
+        findings_.push_back(std::move(finding));
+    }
+}
+
+}  // namespace
+
+void checkSwings(const CheckContext& context, std::vector<Finding>& findings) {
+    for (const ResolvedSwing& swing : context.resolved.swings) {
+        SwingChecker checker(context, swing, findings);
+        checker.checkClear();
+        checker.checkSpacers();
+        checker.checkBearing();
+    }
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,42 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "core/geometry/frame.h"
+#include "core/measure/angle.h"
+#include "core/measure/length.h"
+
+namespace shoulderline {
+
+// What swings at one of its stations.
+struct SwingPosition {
+    std::string name;
+    Angle lean;      // from upright, backwards
+    Length behind;   // the bar's front behind the pivot
+    Length contact;  // from the pivot up the back to where the bar meets it
+    friend bool operator==(const SwingPosition&, const SwingPosition&) = default;
+};
+
+// A back that swings, and the bar that it leans on; in the piece's space. The parts stand as at
+// position `at`.
+struct ResolvedSwing {
+    std::size_t assembly = 0;  // index in Piece::assemblies
+    Vec3 pivot;
+    Length back;                           // rear face of what leans behind the pivot, upright
+    Length above;                          // the bar's top above the pivot
+    std::vector<SwingPosition> positions;  // those in reach, at least one
+    std::size_t at = 0;                    // index in `positions`
+    std::vector<std::size_t> moving;       // indices in ResolvedPiece::parts, without the bar
+    std::vector<std::size_t> leaning;      // those of them that meet the bar
+    std::size_t bar = 0;
+    Length spacer;  // zero for none
+    friend bool operator==(const ResolvedSwing&, const ResolvedSwing&) = default;
+
+    // The frame of a part that swings, or of the bar, at another position or at any lean.
+    [[nodiscard]] Frame swungTo(const Frame& frame, Angle lean) const;
+    [[nodiscard]] Frame barAt(const Frame& frame, const SwingPosition& position) const;
+};
+
+}  // namespace shoulderline
