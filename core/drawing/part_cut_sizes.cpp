@@ -118,8 +118,10 @@ class CutWriter {
                 // In a tenon, from its shoulder on.
                 const double shoulder = isPastStart ? 0.0 : length;
                 const double near = isPastStart ? cut->box.max.x : cut->box.min.x;
-                along(
-                    std::min(shoulder, near), std::max(shoulder, near), rect.min.y, "cut from the shoulder");
+                along(std::min(shoulder, near),
+                      std::max(shoulder, near),
+                      rect.min.y,
+                      "cut from the shoulder");
                 along(cut->box.min.x, cut->box.max.x, rect.min.y, "cut length");
                 continue;
             }

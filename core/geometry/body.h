@@ -22,8 +22,9 @@ struct PlaneCut {
 // The body of a part in the part's own frame: x along its length (the grain), y along its width, z
 // along its thickness; millimetres. `face` lies in (x, y) and is extruded from z = 0 to z =
 // thickness. `edge`, where present, is a second outline in (x, z), extruded through the whole
-// width: the body is what both prisms share (a leg tapered both ways; a bent slat, whose edge outline goes beyond
-// the thickness). `planes` then take off what lies beyond them (an end cut to an angle, a leg turned round).
+// width: the body is what both prisms share (a leg tapered both ways; a bent slat, whose edge
+// outline goes beyond the thickness). `planes` then take off what lies beyond them (an end cut to
+// an angle, a leg turned round).
 struct Body {
     Outline face;
     double thickness = 0.0;

@@ -1,6 +1,6 @@
-#include <gtest/gtest.h>
-
 #include <cmath>
+
+#include <gtest/gtest.h>
 
 #include "core/piece/edit.h"
 #include "tests/support/pieces.h"
@@ -61,9 +61,7 @@ TEST(BentFindings, ASawnCurveDeeperThanItsStockIsTold) {
     ASSERT_EQ(told.size(), 1u);
     EXPECT_NEAR(told.front().limit, 0.875 * 25.4, 1e-6);
     // From the top of the outer circle to the ends of the inner one.
-    EXPECT_NEAR(told.front().value,
-                (50.5 + 0.25 - std::sqrt(50.25 * 50.25 - 100.0)) * 25.4,
-                1e-6);
+    EXPECT_NEAR(told.front().value, (50.5 + 0.25 - std::sqrt(50.25 * 50.25 - 100.0)) * 25.4, 1e-6);
     EXPECT_TRUE(
         ofRule(findings(bentRail(BendMethod::Sawn, "1/4 in", "", "1/2 in")), RuleId::BendInStock)
             .empty());

@@ -112,7 +112,10 @@ TEST_P(PieceSolids, VolumesAsMadeAreAlike) {
         }
         const double theirs = Solid(plan).volume();
         // Where an arc runs through a mortise, or two outlines are shared, our facets come in.
-        const double facets = part.body.isBox() ? 0.0 : 0.02 * part.thickness.value.mm();
+        // Those of a bow's two faces, one gaining and one losing, nearly make up for one another.
+        const double facets = part.body.isBox() ? 0.0
+                              : part.bend       ? 1e-5 * theirs
+                                                : 0.02 * part.thickness.value.mm();
         EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs + facets) << part.name;
     }
 }
