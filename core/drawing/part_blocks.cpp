@@ -48,7 +48,7 @@ std::vector<Op> PartBlocks::body(const PartView& view, double scale) const {
                              part_.name + ", " + std::string(wordFor(view.face))});
     const Vec2 corner = view.size * scale;
     ops.push_back(Fill{{{0, 0}, {corner.x, 0}, corner, {0, corner.y}}, true});
-    std::vector<PartLine> lines = linesOf(part_, view);
+    std::vector<PartLine> lines = lines_.of(view);
     std::stable_sort(lines.begin(), lines.end(), [](const PartLine& a, const PartLine& b) {
         return a.joint < b.joint;
     });
@@ -272,7 +272,7 @@ PartBlock PartBlocks::pair() const {
     std::vector<Op> ops = pairOps(pair, style_.dimensions.height);
     if (scale != scale_) {
         const Rect bounds = boundsOf(ops, metrics_);
-        ops.push_back(TextOp{{0.0, bounds.max.y + style_.dimensions.height},
+        ops.push_back(TextOp{{0.0, bounds.max.y + 1.5 + style_.dimensions.height},
                              "the pair, " + scaleText(scale),
                              style_.dimensions.height,
                              Align::Left,

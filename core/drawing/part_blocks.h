@@ -29,12 +29,14 @@ class PartBlocks {
                const ResolvedPiece& resolved,
                std::size_t index,
                const PartStyle& style,
+               PartLines& lines,
                const TextMetrics& metrics)
         : piece_(piece),
           resolved_(resolved),
           index_(index),
           part_(resolved.parts[index]),
           style_(style),
+          lines_(lines),
           plan_(style.withSections ? SectionPlan(resolved, part_) : SectionPlan()),
           scale_(style.scale),
           metrics_(metrics) {}
@@ -72,6 +74,7 @@ class PartBlocks {
     std::size_t index_;
     const ResolvedPart& part_;
     const PartStyle& style_;
+    PartLines& lines_;
     SectionPlan plan_;
     double scale_;
     const TextMetrics& metrics_;

@@ -17,10 +17,11 @@ PartDrawingBlocks blocksOf(const Piece& piece,
                            const ResolvedPiece& resolved,
                            const PartKind& kind,
                            const PartStyle& style,
+                           PartLines& lines,
                            const TextMetrics& metrics) {
     const std::size_t index = kind.parts.front();
     const ResolvedPart& part = resolved.parts[index];
-    const PartBlocks draw(piece, resolved, index, style, metrics);
+    const PartBlocks draw(piece, resolved, index, style, lines, metrics);
     PartDrawingBlocks blocks;
     for (const Face face : facesToShow(part, isInThirdAngle(piece))) {
         blocks.sides.push_back(draw.sideView(face));
@@ -57,8 +58,9 @@ Sheet drawPart(const Piece& piece,
                const ResolvedPiece& resolved,
                const PartKind& kind,
                const PartStyle& style,
+               PartLines& lines,
                const TextMetrics& metrics) {
-    return sheetOf(inProjection(blocksOf(piece, resolved, kind, style, metrics),
+    return sheetOf(inProjection(blocksOf(piece, resolved, kind, style, lines, metrics),
                                 style.sectionPlace,
                                 isInThirdAngle(piece),
                                 metrics),
@@ -71,11 +73,12 @@ std::vector<Sheet> drawPartOnSheets(const Piece& piece,
                                     const ResolvedPiece& resolved,
                                     const PartKind& kind,
                                     const PartStyle& style,
+                                    PartLines& lines,
                                     Vec2 room,
                                     const TextMetrics& metrics) {
     const Vec2 within = room - Vec2{2.0 * kMargin, 2.0 * kMargin};
     std::optional<std::vector<std::vector<Op>>> pages =
-        packed(blocksOf(piece, resolved, kind, style, metrics), within);
+        packed(blocksOf(piece, resolved, kind, style, lines, metrics), within);
     std::vector<Sheet> sheets;
     if (pages) {
         for (std::vector<Op>& ops : *pages) {
@@ -94,7 +97,8 @@ Sheet partDrawing(const Piece& piece,
     PartStyle style;
     style.scale = scale;
     style.lines = isFullSize ? LineGroup::Fine : LineGroup::Bold;
-    return drawPart(piece, resolved, kind, style, metrics);
+    PartLines lines(resolved.parts[kind.parts.front()]);
+    return drawPart(piece, resolved, kind, style, lines, metrics);
 }
 
 }  // namespace shoulderline

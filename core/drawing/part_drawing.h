@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/drawing/dimensioning.h"
+#include "core/drawing/part_views.h"
 #include "core/drawing/sheets.h"
 
 namespace shoulderline {
@@ -24,9 +25,14 @@ struct PartStyle {
     }
 };
 
-// partDrawing() in a style of one's own.
-[[nodiscard]] Sheet drawPart(
-    const Piece&, const ResolvedPiece&, const PartKind&, const PartStyle&, const TextMetrics&);
+// partDrawing() in a style of one's own. `lines` are those of the first part of the kind: for one
+// drawing after another they are worked out once.
+[[nodiscard]] Sheet drawPart(const Piece&,
+                             const ResolvedPiece&,
+                             const PartKind&,
+                             const PartStyle&,
+                             PartLines& lines,
+                             const TextMetrics&);
 
 // The same with its views, ends and sections set wherever they find room, on as many sheets of
 // `room` as they need. Empty where one of them alone is larger than that.
@@ -34,6 +40,7 @@ struct PartStyle {
                                                   const ResolvedPiece&,
                                                   const PartKind&,
                                                   const PartStyle&,
+                                                  PartLines& lines,
                                                   Vec2 room,
                                                   const TextMetrics&);
 

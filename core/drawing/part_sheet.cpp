@@ -44,15 +44,13 @@ namespace {
 
 // Ways to set a part out at `scale`, the roomiest first.
 std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
-    std::vector<PartStyle> styles;
-    if (isCompact) {
-        styles.push_back(PartStyle::compact(scale));
-        styles.push_back(PartStyle::compact(scale));
-        styles.back().largestEnd = 26.0;
-    } else {
-        styles.emplace_back();
-        styles.back().scale = scale;
-    }
+    constexpr double kSmallEnd = 36.0;
+    constexpr double kSmallCompactEnd = 26.0;
+    PartStyle roomy = isCompact ? PartStyle::compact(scale) : PartStyle();
+    roomy.scale = scale;
+    PartStyle smallEnds = roomy;
+    smallEnds.largestEnd = isCompact ? kSmallCompactEnd : kSmallEnd;
+    std::vector<PartStyle> styles{roomy, smallEnds};
     std::vector<PartStyle> all;
     for (PartStyle& style : styles) {
         style.withSections = true;
@@ -73,16 +71,20 @@ class SettingOut {
                const PartKind& kind,
                Vec2 room,
                const TextMetrics& metrics)
-        : piece_(piece), resolved_(resolved), kind_(kind), room_(room), metrics_(metrics) {}
+        : piece_(piece),
+          resolved_(resolved),
+          kind_(kind),
+          room_(room),
+          metrics_(metrics),
+          lines_(resolved.parts[kind.parts.front()]) {}
 
     // In projection on one sheet, at the largest of `scales` that allows it; the drawing at the
     // last of them where none does.
-    [[nodiscard]] PartOnSheets inProjection(const std::vector<double>& scales,
-                                            bool isCompact) const {
+    [[nodiscard]] PartOnSheets inProjection(const std::vector<double>& scales, bool isCompact) {
         PartOnSheets out;
         for (const double scale : scales) {
             for (const PartStyle& style : stylesAt(scale, isCompact)) {
-                Sheet drawing = drawPart(piece_, resolved_, kind_, style, metrics_);
+                Sheet drawing = drawPart(piece_, resolved_, kind_, style, lines_, metrics_);
                 out.fits = drawing.size.x <= room_.x && drawing.size.y <= room_.y;
                 out.scale = scale;
                 out.drawings = {std::move(drawing)};
@@ -96,14 +98,18 @@ class SettingOut {
 
     // Views wherever they find room: on the fewest sheets, and then at the largest scale.
     [[nodiscard]] std::optional<PartOnSheets> packed(const std::vector<double>& scales,
-                                                     bool isCompact) const {
+                                                     bool isCompact) {
         std::optional<PartOnSheets> best;
         for (const double scale : scales) {
-            const PartStyle style = stylesAt(scale, isCompact).front();
-            std::vector<Sheet> sheets =
-                drawPartOnSheets(piece_, resolved_, kind_, style, room_, metrics_);
-            if (!sheets.empty() && (!best || sheets.size() < best->drawings.size())) {
-                best = PartOnSheets{std::move(sheets), scale, {}, true};
+            for (const PartStyle& style : stylesAt(scale, isCompact)) {
+                if (style.sectionPlace != SectionPlace::Beside) {
+                    continue;  // says nothing of where these go
+                }
+                std::vector<Sheet> sheets =
+                    drawPartOnSheets(piece_, resolved_, kind_, style, lines_, room_, metrics_);
+                if (!sheets.empty() && (!best || sheets.size() < best->drawings.size())) {
+                    best = PartOnSheets{std::move(sheets), scale, {}, true};
+                }
             }
         }
         return best;
@@ -115,6 +121,7 @@ class SettingOut {
     const PartKind& kind_;
     Vec2 room_;
     const TextMetrics& metrics_;
+    PartLines lines_;
 };
 
 void addLegend(Rect area, std::vector<Op>& ops) {
@@ -158,9 +165,9 @@ PartOnSheets setOutPart(const Piece& piece,
                         double scale,
                         const TextMetrics& metrics) {
     constexpr double kClear = 3.0;
-    constexpr double kLeastInFull = 0.2;
+    constexpr double kLeastInFull = 0.1;
     const Vec2 room = drawingSpace(paper).size() - Vec2{2.0 * kClear, 2.0 * kClear};
-    const SettingOut setting(piece, resolved, kind, room, metrics);
+    SettingOut setting(piece, resolved, kind, room, metrics);
     std::vector<double> scales =
         scale > 0.0 ? std::vector<double>{scale} : standardScales(piece.unit);
     std::vector<double> large = scales;

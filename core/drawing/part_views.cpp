@@ -147,4 +147,10 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
     return lines;
 }
 
+const std::vector<PartLine>& PartLines::of(const PartView& view) {
+    const auto found = lines_.find(view.face);
+    return found != lines_.end() ? found->second
+                                 : lines_.emplace(view.face, linesOf(part_, view)).first->second;
+}
+
 }  // namespace shoulderline

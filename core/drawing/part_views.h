@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -33,6 +34,18 @@ struct PartLine {
     Vec2 b;
     bool isVisible = true;
     std::optional<std::size_t> joint;
+};
+
+// The edges of one part as its faces show them, worked out once for each face.
+class PartLines {
+  public:
+    // The part stays where it is as long as this lives.
+    explicit PartLines(const ResolvedPart& part) : part_(part) {}
+    [[nodiscard]] const std::vector<PartLine>& of(const PartView& view);
+
+  private:
+    const ResolvedPart& part_;
+    std::map<Face, std::vector<PartLine>> lines_;
 };
 
 // The edges of the part as made: body, tenons, mouths; what lies behind wood is hidden. Seen from
