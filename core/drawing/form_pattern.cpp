@@ -9,6 +9,7 @@
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/patterns.h"
 #include "core/drawing/title_block.h"
+#include "core/drawing/wrapped_text.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/bending_text.h"
 
@@ -146,9 +147,12 @@ void FormMaker::addNotes(std::vector<Op>& ops) const {
         lines.push_back(line);
     }
     double y = boundsOf(ops, metrics_).max.y + 5.0;
+    constexpr double kWidth = 150.0;  // that one sheet holds
     for (const std::string& line : lines) {
-        ops.push_back(TextOp{{low_, y}, line, kHeight, Align::Left, false, false});
-        y += 4.5;
+        for (const std::string& some : wrapText(line, kWidth, kHeight, metrics_, "  ")) {
+            ops.push_back(TextOp{{low_, y}, some, kHeight, Align::Left, false, false});
+            y += 4.5;
+        }
     }
 }
 
