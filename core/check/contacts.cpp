@@ -62,17 +62,37 @@ Contact contactOf(const Box& a, const Frame& fa, const Box& b, const Frame& fb) 
     return contact;
 }
 
+// A convex piece of wood, and the box around it.
+struct Wood {
+    ConvexSolid solid;
+    Box around;
+};
+
+Wood woodOf(ConvexSolid solid) {
+    const Box around = solid.bounds();
+    return {std::move(solid), around};
+}
+
+bool areNear(const Box& a, const Box& b) {
+    for (int i = 0; i < 3; ++i) {
+        if (a.min[i] > b.max[i] + kTouching || b.min[i] > a.max[i] + kTouching) {
+            return false;
+        }
+    }
+    return true;
+}
+
 // The bodies of the parts in convex pieces in the piece's space, made when they are asked for.
 class Bodies {
   public:
     explicit Bodies(const std::vector<ResolvedPart>& parts) : parts_(parts), made_(parts.size()) {}
 
     [[nodiscard]] bool isBox(std::size_t i) const { return parts_[i].body.isBox(); }
-    const std::vector<ConvexSolid>& of(std::size_t i) {
-        std::vector<ConvexSolid>& made = made_[i];
+    const std::vector<Wood>& of(std::size_t i) {
+        std::vector<Wood>& made = made_[i];
         if (made.empty()) {
             for (const ConvexSolid& piece : parts_[i].body.pieces()) {
-                made.push_back(piece.transformed(parts_[i].frame));
+                made.push_back(woodOf(piece.transformed(parts_[i].frame)));
             }
         }
         return made;
@@ -87,13 +107,17 @@ class Bodies {
         return contact(of(i), i, j);
     }
     // Of a solid that belongs to part `i` with the body of `j`.
-    Contact contact(const std::vector<ConvexSolid>& solids, std::size_t i, std::size_t j) {
+    Contact contact(const std::vector<Wood>& solids, std::size_t i, std::size_t j) {
         Contact most;
         most.depth = -1.0;
         double volume = 0.0;
-        for (const ConvexSolid& solid : solids) {
-            for (const ConvexSolid& wood : of(j)) {
-                const Contact here = contactOf(solid, parts_[i].frame, wood, parts_[j].frame);
+        for (const Wood& solid : solids) {
+            for (const Wood& wood : of(j)) {
+                if (!areNear(solid.around, wood.around)) {
+                    continue;  // a curved part has many pieces
+                }
+                const Contact here =
+                    contactOf(solid.solid, parts_[i].frame, wood.solid, parts_[j].frame);
                 volume += here.volume;
                 most = here.depth > most.depth ? here : most;
             }
@@ -104,7 +128,7 @@ class Bodies {
 
   private:
     const std::vector<ResolvedPart>& parts_;
-    std::vector<std::vector<ConvexSolid>> made_;
+    std::vector<std::vector<Wood>> made_;
 };
 
 }  // namespace
@@ -143,7 +167,7 @@ std::vector<Contact> contactsOf(const ResolvedPiece& resolved) {
                 }
                 Contact contact =
                     tenon.exact || !bodies.isBox(j)
-                        ? bodies.contact({tenon.solid().transformed(parts[i].frame)}, i, j)
+                        ? bodies.contact({woodOf(tenon.solid().transformed(parts[i].frame))}, i, j)
                         : contactOf(tenon.box, parts[i].frame, parts[j].bodyBox(), parts[j].frame);
                 if (contact.depth > 0) {
                     contact.first = std::min(i, j);
