@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "core/drawing/hatching.h"
+#include "core/drawing/joint_section.h"
 #include "core/drawing/part_faces.h"
-#include "core/geometry/convex_hull.h"
 #include "core/measure/length_text.h"
 
 namespace shoulderline {
@@ -214,24 +214,9 @@ std::vector<std::vector<Vec2>> bodyAcross(const ResolvedPart& part, double at) {
 }
 
 std::vector<Vec2> solidAcross(const ConvexSolid& solid, double at) {
-    std::vector<Vec2> points;
-    const std::vector<Vec3>& vertices = solid.vertices();
-    for (const ConvexSolid::Face& face : solid.faces()) {
-        for (std::size_t i = 0; i < face.loop.size(); ++i) {
-            const Vec3 a = vertices[static_cast<std::size_t>(face.loop[i])];
-            const Vec3 b =
-                vertices[static_cast<std::size_t>(face.loop[(i + 1) % face.loop.size()])];
-            if ((a.x <= at && b.x > at) || (b.x <= at && a.x > at)) {
-                const Vec3 there = a + (b - a) * ((at - a.x) / (b.x - a.x));
-                points.push_back({there.z, there.y});
-            }
-        }
-    }
-    if (points.size() < 3) {
-        return {};
-    }
-    std::vector<Vec2> hull = convexHull(std::move(points));
-    return hull.size() > 2 ? hull : std::vector<Vec2>();
+    // Turned so that the part's length is the way that the plane is cut across.
+    const Frame turned{{}, {0, 0, 1}, {0, 1, 0}, {1, 0, 0}};
+    return ringAt(solid.toPolyhedron().transformed(turned), at, 1.0);
 }
 
 namespace {
@@ -243,8 +228,7 @@ class MortiseSizes {
         : piece_(piece),
           mortise_(mortise),
           size_{part.thickness.value.mm(), part.width.value.mm()},
-          rect_{{setOutBox(mortise).min.z, setOutBox(mortise).min.y},
-                {setOutBox(mortise).max.z, setOutBox(mortise).max.y}} {}
+          rect_(acrossOf(setOutBox(mortise))) {}
 
     [[nodiscard]] std::vector<SectionSize> sizes() const {
         const bool opensUpOrDown =
@@ -265,6 +249,10 @@ class MortiseSizes {
     }
 
   private:
+    // In z and y.
+    static Rect acrossOf(const Box& box) {
+        return {{box.min.z, box.min.y}, {box.max.z, box.max.y}};
+    }
     // How far inside the section's side the feature lies.
     [[nodiscard]] double depthFrom(Face side) const {
         switch (side) {

@@ -41,17 +41,17 @@ struct ViewSizes {
     std::vector<NeededNote> notes;
 };
 
-// What must be dimensioned to make `part` (the one at `index`), taken from its sizes and cuts. Each
-// size is in one place only:
+// What must be dimensioned to make the part at `index`, taken from its sizes and cuts, as the view
+// of one face needs it. Each size is in one place only:
 // - face side: shoulder length, length of the tenons at each end, length over all as a check (in
-// brackets);
-// - every face that mortises enter: from the start end to each mouth, its length; a row of equal
-// mouths,
-//   evenly spaced, by the first, their number and their pitch; a note with the mortise's width,
-//   depth, and place across from the face side or face edge, or, where `sections` shows these, with
-//   the chisel and the section's letter;
-// - an end: with `withSection`, width and thickness of the part; width and thickness of each tenon,
-// its shoulders at the face side and the face edge.
+//   brackets), horns;
+// - every side that mortises enter: from the start end to each mouth and its length, to the centre
+//   of a bored one; a row of equal mouths, evenly spaced, by the first, their number and their
+//   pitch; a note with width, depth and place across from the face side or face edge, or, where
+//   `sections` shows these, with the chisel or bit and the section's letter;
+// - an end: with `withSection`, width and thickness of the part or its diameter; of each tenon
+//   width, thickness and shoulders, or diameter; the centres of holes;
+// - every face: its cuts, and the ends that are not square to it.
 [[nodiscard]] ViewSizes sizesOn(const PartView& view,
                                 const Piece& piece,
                                 const ResolvedPiece& resolved,

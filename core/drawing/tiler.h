@@ -31,7 +31,7 @@ class Tiler {
     [[nodiscard]] Page map(std::size_t empty) const;
     [[nodiscard]] Page tile(int row, int column, std::size_t content) const;
     [[nodiscard]] Page alongDiagonal(std::size_t content) const;
-    // A square to check by on a page that has room for it; whether it had.
+    // A square to check by, on a page that has room for it.
     void addSquare(Page& page) const;
     void addCaption(const std::string& name, const std::string& where, Page& page) const;
 

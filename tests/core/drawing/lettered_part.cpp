@@ -11,68 +11,11 @@ namespace shoulderline::testing {
 
 namespace {
 
-constexpr double kHere = 0.02;  // mm of wood: places nearer than that are one
-
 bool contains(const std::string& text, const char* words) {
     return text.find(words) != std::string::npos;
 }
 
-// A length along the way into a face: its axis, and whether it counts from the far side.
-struct Into {
-    int axis = 0;
-    bool isFromFar = false;
-};
-Into intoOf(Face face) {
-    switch (face) {
-        case Face::FaceSide:
-            return {2, false};
-        case Face::BackSide:
-            return {2, true};
-        case Face::FaceEdge:
-            return {1, false};
-        case Face::BackEdge:
-            return {1, true};
-        case Face::StartEnd:
-            return {0, false};
-        case Face::FarEnd:
-            return {0, true};
-    }
-    return {};
-}
-
 }  // namespace
-
-// A view of a sheet, and how its millimetres lie in the part.
-struct LetteredPart::View {
-    Face face = Face::FaceSide;
-    Vec2 corner;  // on the sheet, of the body
-    double scale = 1.0;
-    PartView seen;
-
-    // What of the part lies at a place of the sheet along (0) or down (1) the view.
-    [[nodiscard]] double at(int direction, double onSheet) const {
-        const double v = (onSheet - (direction == 0 ? corner.x : corner.y)) / scale;
-        const int axis = axisOf(direction);
-        const Vec3 unit = axis == 0 ? Vec3{1, 0, 0} : axis == 1 ? Vec3{0, 1, 0} : Vec3{0, 0, 1};
-        const Vec2 zero = seen.toPlane(Vec3{});
-        const Vec2 one = seen.toPlane(unit);
-        const double from = direction == 0 ? zero.x : zero.y;
-        const double way = (direction == 0 ? one.x : one.y) - from;
-        return (v - from) / way;
-    }
-    [[nodiscard]] int axisOf(int direction) const {
-        if (isEnd(face)) {
-            return direction == 0 ? 2 : 1;
-        }
-        const bool isEdge = face == Face::FaceEdge || face == Face::BackEdge;
-        return direction == 0 ? 0 : isEdge ? 2 : 1;
-    }
-};
-
-struct LetteredPart::Note {
-    Vec2 target;
-    std::vector<std::string> lines;
-};
 
 LetteredPart::LetteredPart(const std::vector<Sheet>& sheets,
                            const ResolvedPiece& resolved,
@@ -83,36 +26,6 @@ LetteredPart::LetteredPart(const std::vector<Sheet>& sheets,
         readSheet(sheet);
     }
     spread();
-}
-
-std::optional<LetteredPart::Figure> LetteredPart::figureOf(std::string text) {
-    Figure figure;
-    const std::string whole = text;
-    if (const std::size_t times = text.find(" \u00d7 "); times != std::string::npos) {
-        figure.count = std::stoi(text);
-        text = text.substr(times + 4);
-    }
-    if (text.rfind("\u2300", 0) == 0) {
-        text = text.substr(3);
-    }
-    if (const std::size_t more = text.find(", eight sides"); more != std::string::npos) {
-        text = text.substr(0, more);
-    }
-    // "4 × ≈3 27/32 (15 3/8)": all four together are nearer than one of them.
-    bool isSum = false;
-    if (const std::size_t sum = text.find(" ("); sum != std::string::npos) {
-        text = text.substr(sum + 2, text.size() - sum - 3);
-        isSum = true;
-    } else if (text.rfind('(', 0) == 0) {
-        text = text.substr(1, text.size() - 2);
-    }
-    const Result<Length> read = readLength(text, unit_);
-    if (!read) {
-        unread_.push_back(whole);
-        return std::nullopt;
-    }
-    figure.mm = read->mm() / (isSum ? figure.count : 1);
-    return figure;
 }
 
 void LetteredPart::readSheet(const Sheet& sheet) {
@@ -273,141 +186,6 @@ void LetteredPart::readDimension(const View& view, const DimensionOp& op) {
                 addFigure(axis, box.min.x, box.max.x, figure->mm);
             }
         }
-    }
-}
-
-// "2 × bore ⌀3/8, 1/2 deep", "groove 1/4 wide, through", "3/8 from face side".
-void LetteredPart::readNote(const View& view, const Note& note) {
-    const double x = view.at(0, note.target.x);
-    const double across = view.at(1, note.target.y);
-    const int acrossAxis = view.axisOf(1);
-    const Into into = intoOf(view.face);
-    struct Hollow {
-        Box box;
-        bool isRound;
-        bool isThrough;
-    };
-    std::vector<Hollow> hollows;
-    for (const MortiseSolid& m : part_.mortises) {
-        if (opensOn(m, view.face)) {
-            hollows.push_back({setOutBox(m), isBored(resolved_, m), m.isThrough});
-        }
-    }
-    for (const ResolvedCut& c : part_.cuts) {
-        if (c.face == view.face || (c.isThrough && oppositeOf(c.face) == view.face)) {
-            hollows.push_back({c.box, c.kind == CutKind::Bore, c.isThrough});
-        }
-    }
-    const auto isIn = [](double at, double low, double high) {
-        return at > low - kHere && at < high + kHere;
-    };
-    // Of a hole within another the one that the words fit.
-    const auto says = [&](const char* words) {
-        return std::any_of(note.lines.begin(), note.lines.end(), [&](const std::string& line) {
-            return contains(line, words);
-        });
-    };
-    const auto targeted = std::find_if(hollows.begin(), hollows.end(), [&](const Hollow& h) {
-        const int first = view.axisOf(0);
-        return isIn(x, h.box.min[first], h.box.max[first]) &&
-               isIn(across, h.box.min[acrossAxis], h.box.max[acrossAxis]) &&
-               says("through") == h.isThrough;
-    });
-    if (targeted == hollows.end()) {
-        return;
-    }
-    const Vec3 size = targeted->box.size();
-    const double place = targeted->box.min[acrossAxis];
-    for (const Hollow& hollow : hollows) {
-        const Box& box = hollow.box;
-        // Holes in an end have each its place by dimensions.
-        const bool isInEnd = isEnd(view.face) && hollow.isRound;
-        const bool isAlike = norm(box.size() - size) < kHere &&
-                             (isInEnd || std::abs(box.min[acrossAxis] - place) < kHere) &&
-                             hollow.isRound == targeted->isRound;
-        if (!isAlike) {
-            continue;
-        }
-        for (const std::string& line : note.lines) {
-            // Each phrase between commas.
-            for (std::size_t at = 0; at < line.size();) {
-                const std::size_t end = std::min(line.find(", ", at), line.size());
-                std::string phrase = line.substr(at, end - at);
-                at = end + 2;
-                const auto ending = [&](const std::string& words) -> std::optional<double> {
-                    if (phrase.size() <= words.size() ||
-                        phrase.compare(phrase.size() - words.size(), words.size(), words) != 0) {
-                        return std::nullopt;
-                    }
-                    std::string number = phrase.substr(0, phrase.size() - words.size());
-                    const std::size_t times = number.find(" \u00d7 ");
-                    number = times == std::string::npos ? number : number.substr(times + 4);
-                    const std::size_t digit = number.find_first_of("0123456789");
-                    const std::size_t about = number.find("\u2248");
-                    number = number.substr(std::min(digit, about));
-                    const std::optional<Figure> figure = figureOf(number);
-                    return figure ? std::optional(figure->mm) : std::nullopt;
-                };
-                const auto from = [&](int axis, double mm) {
-                    const double to = hollow.isRound ? box.centre()[axis] : box.min[axis];
-                    addFigure(axis, 0.0, to, mm);
-                };
-                if (const std::size_t round = phrase.find("\u2300"); round != std::string::npos) {
-                    const std::optional<Figure> d = figureOf(phrase.substr(round));
-                    for (int axis = 0; axis < 3 && d; ++axis) {
-                        if (axis != into.axis) {
-                            addFigure(axis, box.min[axis], box.centre()[axis], d->mm / 2.0);
-                            addFigure(axis, box.centre()[axis], box.max[axis], d->mm / 2.0);
-                        }
-                    }
-                } else if (const auto deep = ending(" deep")) {
-                    addFigure(into.axis,
-                              into.isFromFar ? box.max[into.axis] : box.min[into.axis],
-                              into.isFromFar ? box.min[into.axis] : box.max[into.axis],
-                              *deep);
-                } else if (const auto wide = ending(" wide")) {
-                    addFigure(acrossAxis, box.min[acrossAxis], box.max[acrossAxis], *wide);
-                } else if (const auto lying = ending(" across")) {
-                    addFigure(acrossAxis, box.min[acrossAxis], box.max[acrossAxis], *lying);
-                } else if (const auto thick = ending(" thick way")) {
-                    addFigure(2, box.min.z, box.max.z, *thick);
-                } else if (const auto broad = ending(" wide way")) {
-                    addFigure(1, box.min.y, box.max.y, *broad);
-                } else if (const auto edge = ending(" from face edge")) {
-                    from(1, *edge);
-                } else if (const auto side = ending(" from face side")) {
-                    from(2, *side);
-                }
-            }
-        }
-    }
-}
-
-void LetteredPart::readOutline(Face face, const std::vector<std::string>& words) {
-    // The heading and the heads of three columns; then the columns one after another, the numbers
-    // first.
-    std::vector<std::string> cells;
-    for (const std::string& word : words) {
-        if (word.rfind("outline of", 0) != 0 && word.rfind("from ", 0) != 0 && word != "then") {
-            cells.push_back(word);
-        }
-    }
-    const std::size_t rows = cells.size() / 4;
-    for (std::size_t i = 0; i < rows; ++i) {
-        Point point;
-        if (const std::optional<Figure> along = figureOf(cells[rows + i])) {
-            point.along = along->mm;
-        }
-        if (const std::optional<Figure> across = figureOf(cells[2 * rows + i])) {
-            point.across = across->mm;
-        }
-        const std::string& then = cells[3 * rows + i];
-        if (then.rfind("arc R ", 0) == 0) {
-            const std::size_t end = then.rfind(", ");
-            const std::optional<Figure> radius = figureOf(then.substr(6, end - 6));
-            point.radius = radius ? (contains(then, "round") ? 1.0 : -1.0) * radius->mm : 0.0;
-        }
-        outlines_[face].push_back(point);
     }
 }
 

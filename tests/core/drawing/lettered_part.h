@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "core/drawing/part_views.h"
 #include "core/drawing/sheet.h"
 #include "core/resolve/resolved_piece.h"
 
@@ -38,8 +39,40 @@ class LetteredPart {
     [[nodiscard]] const std::vector<std::string>& unread() const { return unread_; }
 
   private:
-    struct View;
-    struct Note;
+    // mm of wood: places nearer than that are one
+    static constexpr double kHere = 0.02;
+
+    // A view of a sheet, and how its millimetres lie in the part.
+    struct View {
+        Face face = Face::FaceSide;
+        Vec2 corner;  // on the sheet, of the body
+        double scale = 1.0;
+        PartView seen;
+
+        // What of the part lies at a place of the sheet along (0) or down (1) the view.
+        [[nodiscard]] double at(int direction, double onSheet) const {
+            const double v = (onSheet - (direction == 0 ? corner.x : corner.y)) / scale;
+            const int axis = axisOf(direction);
+            const Vec3 unit = axis == 0 ? Vec3{1, 0, 0} : axis == 1 ? Vec3{0, 1, 0} : Vec3{0, 0, 1};
+            const Vec2 zero = seen.toPlane(Vec3{});
+            const Vec2 one = seen.toPlane(unit);
+            const double from = direction == 0 ? zero.x : zero.y;
+            const double way = (direction == 0 ? one.x : one.y) - from;
+            return (v - from) / way;
+        }
+        [[nodiscard]] int axisOf(int direction) const {
+            if (isEnd(face)) {
+                return direction == 0 ? 2 : 1;
+            }
+            const bool isEdge = face == Face::FaceEdge || face == Face::BackEdge;
+            return direction == 0 ? 0 : isEdge ? 2 : 1;
+        }
+    };
+
+    struct Note {
+        Vec2 target;
+        std::vector<std::string> lines;
+    };
     struct Figure {
         int count = 1;
         double mm = 0.0;
