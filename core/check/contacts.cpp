@@ -14,12 +14,34 @@ namespace {
 
 constexpr double kTouching = 0.01;  // millimetres
 
+// The widest gap that a face of `a` leaves to all of `b`; below zero where each face has some of
+// `b` behind it.
+double gapBeyondFaces(const ConvexSolid& a, const ConvexSolid& b) {
+    double widest = -1e9;
+    for (const ConvexSolid::Face& face : a.faces()) {
+        double nearest = 1e9;
+        for (const Vec3& corner : b.vertices()) {
+            nearest = std::min(nearest, face.plane.height(corner));
+        }
+        widest = std::max(widest, nearest);
+    }
+    return widest;
+}
+
 // How solid `a` stands to `b`, both in one space, the axes of their parts as given; depth below
 // zero where they are apart.
 Contact contactOf(const ConvexSolid& a, const Frame& fa, const ConvexSolid& b, const Frame& fb) {
     Contact contact;
     contact.depth = -1.0;
-    if (const std::optional<ConvexSolid> shared = intersection(a, b)) {
+    if (gapBeyondFaces(a, b) > kTouching || gapBeyondFaces(b, a) > kTouching) {
+        return contact;
+    }
+    const std::optional<ConvexSolid> near = within(a, b, kTouching);
+    if (!near) {
+        return contact;
+    }
+    contact.depth = 0.0;
+    if (const std::optional<ConvexSolid> shared = within(*near, b, 0.0)) {
         double least = 1e9;
         for (const Frame* frame : {&fa, &fb}) {
             for (int i = 0; i < 3; ++i) {
@@ -27,10 +49,10 @@ Contact contactOf(const ConvexSolid& a, const Frame& fa, const ConvexSolid& b, c
                 least = std::min(least, extent.max - extent.min);
             }
         }
-        contact.depth = least > kTouching ? least : 0.0;
-        contact.volume = least > kTouching ? shared->volume() : 0.0;
-    } else if (distance(a, b).distance < kTouching) {
-        contact.depth = 0.0;
+        if (least > kTouching) {
+            contact.depth = least;
+            contact.volume = shared->volume();
+        }
     }
     return contact;
 }
@@ -62,17 +84,6 @@ Contact contactOf(const Box& a, const Frame& fa, const Box& b, const Frame& fb) 
     return contact;
 }
 
-// A convex piece of wood, and the box around it.
-struct Wood {
-    ConvexSolid solid;
-    Box around;
-};
-
-Wood woodOf(ConvexSolid solid) {
-    const Box around = solid.bounds();
-    return {std::move(solid), around};
-}
-
 bool areNear(const Box& a, const Box& b) {
     for (int i = 0; i < 3; ++i) {
         if (a.min[i] > b.max[i] + kTouching || b.min[i] > a.max[i] + kTouching) {
@@ -82,53 +93,104 @@ bool areNear(const Box& a, const Box& b) {
     return true;
 }
 
-// The bodies of the parts in convex pieces in the piece's space, made when they are asked for.
-class Bodies {
+// One convex piece of a part's body in the piece's space, with the box around it. A curved part has
+// many pieces of which a neighbour is near to one or two, so they are moved when they are looked
+// at.
+class Pieces {
   public:
-    explicit Bodies(const std::vector<ResolvedPart>& parts) : parts_(parts), made_(parts.size()) {}
+    explicit Pieces(const ResolvedPart& part) : frame_(part.frame), solids_(part.wood()) {
+        for (const Box& box : solids_.boundsOfPieces()) {
+            bounds_.push_back(frame_.outerBounds(box));
+        }
+        moved_.resize(bounds_.size());
+    }
 
-    [[nodiscard]] bool isBox(std::size_t i) const { return parts_[i].body.isBox(); }
-    const std::vector<Wood>& of(std::size_t i) {
-        std::vector<Wood>& made = made_[i];
-        if (made.empty()) {
-            for (const ConvexSolid& piece : parts_[i].body.pieces()) {
-                made.push_back(woodOf(piece.transformed(parts_[i].frame)));
+    [[nodiscard]] std::vector<std::size_t> nearTo(const Box& box) const {
+        std::vector<std::size_t> near;
+        for (std::size_t k = 0; k < bounds_.size(); ++k) {
+            if (areNear(bounds_[k], box)) {
+                near.push_back(k);
             }
         }
-        return made;
+        return near;
     }
+    [[nodiscard]] const Box& bounds(std::size_t k) const { return bounds_[k]; }
+    const ConvexSolid& operator[](std::size_t k) {
+        if (!moved_[k]) {
+            moved_[k] = solids_.pieces()[k].transformed(frame_);
+        }
+        return *moved_[k];
+    }
+
+  private:
+    Frame frame_;
+    BodySolids solids_;
+    std::vector<Box> bounds_;
+    std::vector<std::optional<ConvexSolid>> moved_;
+};
+
+// Of the contacts of two parts' pieces, the deepest with the volume of all.
+class Deepest {
+  public:
+    Deepest() { most_.depth = -1.0; }
+    void add(const Contact& here) {
+        volume_ += here.volume;
+        most_ = here.depth > most_.depth ? here : most_;
+    }
+    [[nodiscard]] Contact contact() const {
+        Contact all = most_;
+        all.volume = volume_;
+        return all;
+    }
+
+  private:
+    Contact most_;
+    double volume_ = 0.0;
+};
+
+// The bodies of the parts, in pieces made when they are asked for.
+class Bodies {
+  public:
+    Bodies(const std::vector<ResolvedPart>& parts, const std::vector<Box>& bounds)
+        : parts_(parts), bounds_(bounds), pieces_(parts.size()) {}
+
+    [[nodiscard]] bool isBox(std::size_t i) const { return parts_[i].body.isBox(); }
     Contact contact(std::size_t i, std::size_t j) {
         const ResolvedPart& one = parts_[i];
         const ResolvedPart& other = parts_[j];
         const Contact blanks = contactOf(one.bodyBox(), one.frame, other.bodyBox(), other.frame);
-        if (blanks.depth < 0 || (isBox(i) && isBox(j))) {
+        const bool areBlanks = !one.bend && !other.bend;  // a bend goes beyond its blank
+        if ((areBlanks && blanks.depth < 0) || (isBox(i) && isBox(j))) {
             return blanks;
         }
-        return contact(of(i), i, j);
-    }
-    // Of a solid that belongs to part `i` with the body of `j`.
-    Contact contact(const std::vector<Wood>& solids, std::size_t i, std::size_t j) {
-        Contact most;
-        most.depth = -1.0;
-        double volume = 0.0;
-        for (const Wood& solid : solids) {
-            for (const Wood& wood : of(j)) {
-                if (!areNear(solid.around, wood.around)) {
-                    continue;  // a curved part has many pieces
-                }
-                const Contact here =
-                    contactOf(solid.solid, parts_[i].frame, wood.solid, parts_[j].frame);
-                volume += here.volume;
-                most = here.depth > most.depth ? here : most;
+        Deepest deepest;
+        for (const std::size_t k : of(i).nearTo(bounds_[j])) {
+            for (const std::size_t l : of(j).nearTo(of(i).bounds(k))) {
+                deepest.add(contactOf(of(i)[k], one.frame, of(j)[l], other.frame));
             }
         }
-        most.volume = volume;
-        return most;
+        return deepest.contact();
+    }
+    // Of a solid that belongs to part `i` with the body of `j`.
+    Contact contact(const ConvexSolid& solid, std::size_t i, std::size_t j) {
+        Deepest deepest;
+        for (const std::size_t l : of(j).nearTo(solid.bounds())) {
+            deepest.add(contactOf(solid, parts_[i].frame, of(j)[l], parts_[j].frame));
+        }
+        return deepest.contact();
     }
 
   private:
+    Pieces& of(std::size_t i) {
+        if (!pieces_[i]) {
+            pieces_[i].emplace(parts_[i]);
+        }
+        return *pieces_[i];
+    }
+
     const std::vector<ResolvedPart>& parts_;
-    std::vector<std::vector<Wood>> made_;
+    const std::vector<Box>& bounds_;
+    std::vector<std::optional<Pieces>> pieces_;
 };
 
 }  // namespace
@@ -140,7 +202,7 @@ std::vector<Contact> contactsOf(const ResolvedPiece& resolved) {
     for (const ResolvedPart& part : parts) {
         boxes.push_back(boundsInSpace(part));
     }
-    Bodies bodies(parts);
+    Bodies bodies(parts, boxes);
     const SpatialIndex index{std::span<const Box>(boxes)};
     std::vector<Contact> contacts;
     const auto grown = [](Box box) {
@@ -167,7 +229,7 @@ std::vector<Contact> contactsOf(const ResolvedPiece& resolved) {
                 }
                 Contact contact =
                     tenon.exact || !bodies.isBox(j)
-                        ? bodies.contact({woodOf(tenon.solid().transformed(parts[i].frame))}, i, j)
+                        ? bodies.contact(tenon.solid().transformed(parts[i].frame), i, j)
                         : contactOf(tenon.box, parts[i].frame, parts[j].bodyBox(), parts[j].frame);
                 if (contact.depth > 0) {
                     contact.first = std::min(i, j);

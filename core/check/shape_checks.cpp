@@ -129,7 +129,8 @@ void checkShapes(const CheckContext& context, std::vector<Finding>& findings) {
         if (part.body.isBox()) {
             continue;
         }
-        const std::vector<ConvexSolid> wood = part.body.pieces();
+        const BodySolids solids = part.wood();
+        const std::vector<ConvexSolid>& wood = solids.pieces();
         for (const MortiseSolid& mortise : part.mortises) {
             const ResolvedJoint& joint = context.resolved.joints[mortise.joint];
             // A hole bored into a round has its mouth on the round.

@@ -24,7 +24,7 @@ bool overlapBy(const Box& a, const Box& b, double least) {
 }
 
 std::vector<ConvexSolid> solidsOf(const ResolvedPart& part) {
-    std::vector<ConvexSolid> solids = part.body.pieces();
+    std::vector<ConvexSolid> solids = part.wood().pieces();
     for (const TenonSolid& tenon : part.tenons) {
         solids.push_back(tenon.solid());
     }

@@ -29,7 +29,8 @@ Solids woodIn(const ResolvedPart& part, const Cutting& cutting) {
     const Frame toPlane = relativeFrame(cutting.frame, part.frame);
     const ConvexSolid window = ConvexSolid::box(cutting.window);
     Solids wood;
-    for (const ConvexSolid& piece : part.body.pieces()) {
+    const BodySolids body = part.wood();
+    for (const ConvexSolid& piece : body.pieces()) {
         if (std::optional<ConvexSolid> seen = intersection(piece.transformed(toPlane), window)) {
             wood.push_back(std::move(*seen));
         }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <optional>
 
 #include "core/drawing/overloaded.h"
@@ -177,6 +178,11 @@ Rect boundsOf(const std::vector<Op>& ops, const TextMetrics& metrics) {
                    op);
     }
     return bounds.rect();
+}
+
+void append(std::vector<Op>& ops, std::vector<Op> more) {
+    ops.insert(
+        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
 void move(std::vector<Op>& ops, Vec2 by) {

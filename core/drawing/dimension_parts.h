@@ -36,5 +36,7 @@ inline constexpr double kFigureClearance = 1.0;   // mm between figure and dimen
 
 // `ops` moved by `by`.
 void move(std::vector<Op>& ops, Vec2 by);
+// `more` after `ops`.
+void append(std::vector<Op>& ops, std::vector<Op> more);
 
 }  // namespace shoulderline

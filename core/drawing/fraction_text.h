@@ -42,6 +42,9 @@ struct TextLayout {
 
 // Height of the figures of a fraction to that of the text.
 inline constexpr double kFractionFigure = 0.62;
+// From one baseline to the next, to the height of the text: a fraction under a fraction stays
+// clear.
+inline constexpr double kLineSpacing = 1.75;
 // Bold lettering is the regular one drawn twice, this share of its height apart.
 inline constexpr double kBoldShift = 0.06;
 // How far small letters reach under the baseline.

@@ -35,8 +35,9 @@ void takeBodies(const ResolvedJoint& joint,
                 const ResolvedPart& mortised,
                 JointMembers& m) {
     const auto bodyOf = [&](const ResolvedPart& part, std::vector<HalfSpace> cuts) {
+        const BodySolids wood = part.wood();
         std::optional<Polyhedron> solid =
-            part.body.toPolyhedron().value_or(Polyhedron::box(part.bodyBox()));
+            wood.isEmpty() ? Polyhedron::box(part.bodyBox()) : wood.whole();
         solid = solid->transformed(relativeFrame(joint.frame, part.frame));
         for (const HalfSpace& cut : cuts) {
             std::optional<Polyhedron> left = cutByPlane(*solid, cut);

@@ -12,11 +12,6 @@ namespace shoulderline {
 
 namespace {
 
-void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(
-        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
 // A break: a straight line with a zigzag in its middle, running over the outline at both ends (ISO
 // 128-2, 01.1).
 Stroke breakLine(Vec2 a, Vec2 b) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "core/drawing/sheets.h"
@@ -24,12 +25,32 @@ struct JointGroup {
                                                   const ResolvedPiece& resolved,
                                                   const JointGroup& group);
 
+// What goes on one sheet of joints.
+struct JointsOnSheet {
+    std::vector<std::string> parts;  // tenoned parts, by their stated names
+    std::vector<Op> ops;             // in the drawing's space
+    std::vector<SetUp> setUps;
+};
+struct JointsSetOut {
+    Vec2 paper;             // as it is held
+    std::size_t kinds = 0;  // of joints
+    std::vector<JointsOnSheet> sheets;
+};
+
 // The joints that differ, each drawn once with how many there are of it (see drawJoint) and its
 // set-ups, as many to a sheet as go on it, with the cautions of the tools under them: at full size,
 // a half, a quarter (a fifth for pieces in millimetres), the largest that leaves room for others;
-// smaller where the paper asks for it. On the paper as `frame` holds it, or turned where that takes
-// fewer sheets. `frame.number` is that of the first of these sheets (0 for none); `frame.scale` is
-// passed over. No sheets for a piece without such joints.
+// smaller where the paper asks for it. On `paper` as it is held, or turned where that takes fewer
+// sheets. No sheets for a piece without such joints.
+[[nodiscard]] JointsSetOut setOutJoints(const Piece&,
+                                        const ResolvedPiece&,
+                                        Vec2 paper,
+                                        const TextMetrics&);
+// Framed. `frame.number` is that of the first of these sheets (0 for none); `frame.scale` and
+// `frame.paper` are passed over.
+[[nodiscard]] std::vector<Sheet> jointSheets(
+    const Piece&, const ResolvedPiece&, JointsSetOut, SheetFrame, const TextMetrics&);
+// Both, on the paper of `frame`.
 [[nodiscard]] std::vector<Sheet> jointSheets(const Piece&,
                                              const ResolvedPiece&,
                                              const SheetFrame&,

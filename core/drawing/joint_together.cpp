@@ -13,11 +13,6 @@ namespace {
 constexpr double kBetweenColumns = 5.0;
 constexpr double kBetweenRows = 3.0;
 
-void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(
-        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
 }  // namespace
 
 // The ends of the line along which the section is taken, with arrows that look the way it does.

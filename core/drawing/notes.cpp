@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/fraction_text.h"
 
 namespace shoulderline {
 
@@ -15,9 +16,8 @@ constexpr double kBetweenNotes = 5.0;
 constexpr double kBetweenLeaders = 2.5;
 constexpr double kHair = 1e-9;
 constexpr double kDotRadius = 0.5;
-constexpr double kUnderLine = 1.4;     // from the note's line to its lettering
-constexpr double kOverLine = 0.6;      // of the height: room for a fraction's lower figures
-constexpr double kLineSpacing = 1.75;  // of the height: a fraction over a fraction stays clear
+constexpr double kUnderLine = 1.4;  // from the note's line to its lettering
+constexpr double kOverLine = 0.6;   // of the height: room for a fraction's lower figures
 
 // Where a note stands: in which row, from `low` on, its leader coming to the first row's line at
 // `meets` and straight on from there.

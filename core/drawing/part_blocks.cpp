@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "core/drawing/dimension_parts.h"
 #include "core/drawing/notes.h"
 #include "core/drawing/part_pair.h"
 #include "core/drawing/scales.h"
@@ -17,11 +18,6 @@ namespace {
 constexpr double kToNotes = 5.0;        // from a view down to its notes
 constexpr double kNumberHeight = 2.5;   // of the points of outlines
 constexpr double kCentreOverrun = 3.0;  // of a centre line past the outline
-
-void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(
-        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
 
 }  // namespace
 

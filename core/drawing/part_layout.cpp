@@ -2,17 +2,14 @@
 
 #include <algorithm>
 
+#include "core/drawing/dimension_parts.h"
+
 namespace shoulderline {
 
 namespace {
 
 constexpr double kBetweenViews = 6.0;
 constexpr double kBesideViews = 9.0;
-
-void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(
-        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
 
 // In columns at the right of the drawing, no longer than it is high; or in rows under it, no longer
 // than it is wide.

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/fraction_text.h"
 
 namespace shoulderline {
 
@@ -82,7 +83,7 @@ std::vector<Op> outlineTable(const ShapedOutline& outline,
                              double height,
                              const TextMetrics& metrics) {
     constexpr double kBetweenColumns = 4.0;
-    const double line = 1.75 * height;
+    const double line = kLineSpacing * height;
     const double fraction = 0.6 * height;  // room for a fraction's lower figures
     const auto shown = [&](double mm) { return showLength(Length::mm(mm), lengths); };
     std::vector<std::array<std::string, 4>> rows{

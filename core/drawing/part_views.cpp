@@ -110,8 +110,8 @@ bool opensOn(const MortiseSolid& mortise, Face face) {
 std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
     std::vector<Polyhedron> solids;
     std::vector<std::optional<std::size_t>> jointOf;
-    if (const Result<Polyhedron> body = part.body.toPolyhedron()) {
-        solids.push_back(*body);
+    if (const BodySolids body = part.wood(); !body.isEmpty()) {
+        solids.push_back(body.whole());
         jointOf.emplace_back();
     }
     for (const TenonSolid& tenon : part.tenons) {

@@ -23,11 +23,6 @@ constexpr double kRowRoom = 16.0;  // for a row of figures that read upwards
 constexpr double kMargin = 4.0;
 constexpr double kSame = 0.005;  // mm that an edge may stray from straight
 
-void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(
-        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
 Stroke outlineOf(const Rect& rect, LineRole role) {
     std::vector<Vec2> points = ringOf(rect);
     points.push_back(points.front());

@@ -208,11 +208,11 @@ Scene sceneOf(const ResolvedPiece& resolved, const View& view, const std::vector
         const ResolvedPart& part = resolved.parts[i];
         const Vec3 move = moves.empty() ? Vec3{} : moves[i];
         const Frame frame = movedBy(part.frame, move);
-        const Result<Polyhedron> body = part.body.toPolyhedron();
-        if (!body) {
+        const BodySolids body = part.wood();
+        if (body.isEmpty()) {
             continue;
         }
-        scene.add(body->transformed(frame), i, PictureLineKind::Contour);
+        scene.add(body.whole().transformed(frame), i, PictureLineKind::Contour);
         for (const TenonSolid& tenon : part.tenons) {
             scene.add(polyhedronOf(tenon, frame), i, PictureLineKind::Contour);
         }

@@ -18,11 +18,6 @@ constexpr double kCaption = 8.0;          // under a picture
 constexpr double kCaptionHeight = 3.5;
 constexpr double kLeastWhole = 0.39;  // scale of the piece assembled to that of it pulled apart
 
-void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(
-        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
 // Where the top left corners of the list, the piece and the pulled apart piece go, and the room
 // they take.
 struct Places {

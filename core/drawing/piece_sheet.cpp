@@ -19,11 +19,6 @@ namespace {
 constexpr double kBetween = 14.0;
 constexpr std::size_t kMostHeights = 6;
 
-void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(
-        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
 // A measure that is the height of something, and how high.
 struct KeyHeight {
     double at = 0.0;

@@ -39,11 +39,11 @@ Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
     elevation.outlines.resize(piece.parts.size());
     for (std::size_t i = 0; i < piece.parts.size(); ++i) {
         const ResolvedPart& part = piece.parts[i];
-        const Result<Polyhedron> body = part.body.toPolyhedron();
-        if (!body) {
+        const BodySolids body = part.wood();
+        if (body.isEmpty()) {
             continue;
         }
-        solids.push_back(body->transformed(part.frame));
+        solids.push_back(body.whole().transformed(part.frame));
         partOf.push_back(i);
         elevation.outlines[i] = coveredBy(part, solids.back(), view);
         nearness[i] = -1e18;

@@ -13,11 +13,6 @@ namespace {
 
 constexpr double kPastCorner = 2.0;
 
-void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(
-        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
 std::vector<Vec2> scaled(std::vector<Vec2> ring, double scale) {
     for (Vec2& p : ring) {
         p = p * scale;

@@ -110,8 +110,8 @@ PrintJob setJob(const Piece& piece,
     }
     const PartsSetOut parts(piece, resolved, paper, 0.0, held, metrics);
     SheetFrame frame{heldSo(paper, held), 0.0, date, 0, 0};
-    const std::size_t joints = jointSheets(piece, resolved, frame, metrics).size();
-    const std::size_t after = 2 + parts.count() + joints;
+    JointsSetOut joints = setOutJoints(piece, resolved, frame.paper, metrics);
+    const std::size_t after = 2 + parts.count() + joints.sheets.size();
     const int index = indexSheetCount(frame.paper, after);
     frame.count = index + static_cast<int>(after);
     frame.number = index;
@@ -134,7 +134,7 @@ PrintJob setJob(const Piece& piece,
         }
     };
     addAll(parts.sheets(frame));
-    addAll(jointSheets(piece, resolved, frame, metrics));
+    addAll(jointSheets(piece, resolved, std::move(joints), frame, metrics));
     for (Sheet& sheet : indexSheets(piece, titles, frame, metrics)) {
         addPage(std::move(sheet), job);
     }

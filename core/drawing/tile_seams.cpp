@@ -9,11 +9,6 @@ namespace shoulderline {
 
 namespace {
 
-void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(
-        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
 // A cross in a circle; neighbouring tiles print it in the same place of the drawing.
 std::vector<Op> matchMark(Vec2 at) {
     constexpr double kArm = 4.0;

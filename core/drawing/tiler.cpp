@@ -13,11 +13,6 @@ namespace shoulderline {
 
 namespace {
 
-void append(std::vector<Op>& ops, std::vector<Op> more) {
-    ops.insert(
-        ops.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
 TextOp words(Vec2 at,
              const std::string& text,
              double height,

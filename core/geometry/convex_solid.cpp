@@ -301,11 +301,28 @@ std::optional<ConvexSolid> intersection(const ConvexSolid& a, const ConvexSolid&
     if (!a.bounds().meets(b.bounds())) {
         return std::nullopt;
     }
-    std::optional<ConvexSolid> rest = a;
-    for (std::size_t i = 0; i < b.faces().size() && rest; ++i) {
-        rest = rest->clipped(b.faces()[i].plane);
+    return within(a, b, 0.0);
+}
+
+std::optional<ConvexSolid> within(const ConvexSolid& a, const ConvexSolid& b, double margin) {
+    std::optional<ConvexSolid> rest;
+    const ConvexSolid* now = &a;
+    for (const ConvexSolid::Face& face : b.faces()) {
+        const HalfSpace plane{face.plane.normal, face.plane.offset + margin};
+        const bool isWhole =
+            std::all_of(now->vertices().begin(), now->vertices().end(), [&](const Vec3& corner) {
+                return plane.height(corner) <= kPlaneTolerance;
+            });
+        if (isWhole) {
+            continue;
+        }
+        rest = now->clipped(plane);
+        if (!rest) {
+            return std::nullopt;
+        }
+        now = &*rest;
     }
-    return rest;
+    return rest ? std::move(rest) : std::optional(a);
 }
 
 std::vector<ConvexSolid> difference(const ConvexSolid& a, const ConvexSolid& b) {

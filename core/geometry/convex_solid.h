@@ -97,6 +97,11 @@ class ConvexSolid {
 
 // What both solids share; empty when they only touch.
 [[nodiscard]] std::optional<ConvexSolid> intersection(const ConvexSolid& a, const ConvexSolid& b);
+// What of `a` lies in `b` or outside it by no more than `margin`, measured from the planes of its
+// faces.
+[[nodiscard]] std::optional<ConvexSolid> within(const ConvexSolid& a,
+                                                const ConvexSolid& b,
+                                                double margin);
 // What is left of `a` without `b`, in pieces that share no volume; none when b covers a.
 [[nodiscard]] std::vector<ConvexSolid> difference(const ConvexSolid& a, const ConvexSolid& b);
 // Volume covered by any of the solids.

@@ -209,6 +209,12 @@ struct Trapezoid {
     double x1 = 0.0;
     std::array<double, 2> lower;  // at x0 and x1
     std::array<double, 2> upper;
+
+    // Whether its sides run along the length.
+    [[nodiscard]] bool isStraight() const {
+        return std::abs(lower[1] - lower[0]) <= kSame && std::abs(upper[1] - upper[0]) <= kSame &&
+               upper[0] - lower[0] > kSame;
+    }
 };
 
 // The outline between x0 and x1, where no corner of it lies between.
@@ -239,7 +245,11 @@ std::vector<Trapezoid> stretches(const FlatOutline& outline, double x0, double x
     return found;
 }
 
-std::optional<ConvexSolid> prismOver(const Trapezoid& t, double z0, double z1) {
+// `frame` is the one that the trapezoid lies in, see ConvexSolid::prism().
+std::optional<ConvexSolid> prismOver(const Trapezoid& t,
+                                     double z0,
+                                     double z1,
+                                     const Frame& frame = {}) {
     std::vector<Vec2> corners{{t.x0, t.lower[0]}, {t.x1, t.lower[1]}};
     if (t.upper[1] - t.lower[1] > kSame) {
         corners.push_back({t.x1, t.upper[1]});
@@ -250,7 +260,7 @@ std::optional<ConvexSolid> prismOver(const Trapezoid& t, double z0, double z1) {
     if (corners.size() < 3) {
         return std::nullopt;
     }
-    return ConvexSolid::prism(corners, z0, z1);
+    return ConvexSolid::prism(corners, z0, z1, frame);
 }
 
 std::optional<ConvexSolid> clippedBy(std::optional<ConvexSolid> solid, const Trapezoid& edge) {
@@ -314,7 +324,15 @@ std::vector<ConvexSolid> convexPieces(const FlatOutline& face,
                 continue;
             }
             for (const Trapezoid& e : stretches(*edge, cuts[i], cuts[i + 1])) {
-                if (std::optional<ConvexSolid> solid = clippedBy(prismOver(t, low, high), e)) {
+                if (t.isStraight()) {
+                    // As most of a bent part: its edge's outline through a straight width.
+                    const Frame inEdge{{}, {1, 0, 0}, {0, 0, 1}, {0, -1, 0}};
+                    if (std::optional<ConvexSolid> solid =
+                            prismOver(e, -t.upper[0], -t.lower[0], inEdge)) {
+                        pieces.push_back(std::move(*solid));
+                    }
+                } else if (std::optional<ConvexSolid> solid =
+                               clippedBy(prismOver(t, low, high), e)) {
                     pieces.push_back(std::move(*solid));
                 }
             }

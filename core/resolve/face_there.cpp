@@ -51,7 +51,6 @@ bool covers(const Box& cut, const Box& mouth) {
 }  // namespace
 
 std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
-                                    const std::vector<ConvexSolid>& pieces,
                                     const Frame& inMortised,
                                     const Box& mouth,
                                     bool isThrough) {
@@ -62,19 +61,20 @@ std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
         constexpr double kInside = 1e-3;  // so that a line along an edge of the body meets it
         constexpr std::array kShares{0.0, 0.5, 1.0};
         there = {-kFar, isThrough ? -kFar : kFar};
+        const BodySolids wood = mortised.wood();
         for (const double u : kShares) {
             for (const double v : kShares) {
                 const Vec3 from{0,
                                 mouth.min.y + kInside + u * (mouth.size().y - 2 * kInside),
                                 mouth.min.z + kInside + v * (mouth.size().z - 2 * kInside)};
-                const std::optional<Extent> wood =
-                    along(pieces, inMortised.toOuter(from), inMortised.x);
-                if (!wood) {
+                const std::optional<Extent> here =
+                    along(wood.pieces(), inMortised.toOuter(from), inMortised.x);
+                if (!here) {
                     return std::nullopt;
                 }
-                there.face = std::max(there.face, wood->min);
+                there.face = std::max(there.face, here->min);
                 there.far =
-                    isThrough ? std::max(there.far, wood->max) : std::min(there.far, wood->max);
+                    isThrough ? std::max(there.far, here->max) : std::min(there.far, here->max);
             }
         }
     }

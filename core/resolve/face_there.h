@@ -17,10 +17,8 @@ struct WoodThere {
 };
 
 // `mouth` and the result in the frame of the joint's end (x into the wood), `inMortised` that frame
-// in the part's; `pieces` the part's body in convex pieces. None where some of the mouth has no
-// wood behind it at all.
+// in the part's. None where some of the mouth has no wood behind it at all.
 [[nodiscard]] std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
-                                                  const std::vector<ConvexSolid>& pieces,
                                                   const Frame& inMortised,
                                                   const Box& mouth,
                                                   bool isThrough);

@@ -54,7 +54,6 @@ class Joiner {
     ResolvedPiece& resolved_;
     std::map<Key, const JointStatement*> statements_;
     std::vector<OpenJoint> open_;
-    std::unordered_map<std::size_t, std::vector<ConvexSolid>> piecesOf_;  // of shaped parts
 };
 
 // Nothing goes into the other part but a screw.
@@ -169,11 +168,7 @@ void Joiner::sizeThere(OpenJoint& joint) {
         return;
     }
     const Box blank = joint.task.post;
-    const auto [it, isNew] = piecesOf_.try_emplace(joint.mortised);
-    if (isNew && !mortised.body.isBox()) {
-        it->second = mortised.body.pieces();
-    }
-    takeFaceAsItIs(joint, mortised, it->second, guide_);
+    takeFaceAsItIs(joint, mortised, guide_);
     if (!(joint.task.post == blank)) {
         size(joint);
     }

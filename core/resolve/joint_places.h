@@ -34,10 +34,7 @@ struct OpenJoint {
 
 // Takes the mouth where it was sized and sets the task to the wood as it is there: the face that is
 // shaped or cut away, the far side that is. `pieces`: of the mortised part's body.
-void takeFaceAsItIs(OpenJoint& joint,
-                    const ResolvedPart& mortised,
-                    const std::vector<ConvexSolid>& pieces,
-                    const SizingGuide& guide);
+void takeFaceAsItIs(OpenJoint& joint, const ResolvedPart& mortised, const SizingGuide& guide);
 
 // How far shortened tenons may run: fills JointTask::neighbourBefore with the way to what lies in
 // theirs, another joint's mortise as sized or a cut. Both members of a pair are treated alike.

@@ -128,10 +128,7 @@ void findNeighboursBefore(std::span<OpenJoint> joints,
     }
 }
 
-void takeFaceAsItIs(OpenJoint& joint,
-                    const ResolvedPart& mortised,
-                    const std::vector<ConvexSolid>& pieces,
-                    const SizingGuide& guide) {
+void takeFaceAsItIs(OpenJoint& joint, const ResolvedPart& mortised, const SizingGuide& guide) {
     const JointCuts cuts = cutJoint(joint.task, joint.sized, guide);
     if (cuts.mortises.empty()) {
         return;
@@ -141,7 +138,7 @@ void takeFaceAsItIs(OpenJoint& joint,
     joint.referenceIn =
         referenceIn(mortised, joint.inMortised.outerBounds(mouth), joint.axis, across);
     const std::optional<WoodThere> wood =
-        woodBehind(mortised, pieces, joint.inMortised, mouth, joint.task.form.isThrough());
+        woodBehind(mortised, joint.inMortised, mouth, joint.task.form.isThrough());
     if (!wood) {
         return;
     }

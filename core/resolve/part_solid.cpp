@@ -41,7 +41,8 @@ Box boundsInSpace(const ResolvedPart& part) {
         return part.frame.outerBounds(box);
     }
     std::optional<Box> around;
-    for (const ConvexSolid& piece : part.body.pieces()) {
+    const BodySolids wood = part.wood();
+    for (const ConvexSolid& piece : wood.pieces()) {
         for (const Vec3& vertex : piece.vertices()) {
             const Vec3 at = part.frame.toOuter(vertex);
             around = around ? Box::around(*around, {at, at}) : Box{at, at};
@@ -165,15 +166,17 @@ double volumeAsMade(const ResolvedPart& part) {
     if (areBoxes) {
         return volumeOfBoxes(part, cuts);
     }
-    std::vector<ConvexSolid> wood = part.body.pieces();
+    const BodySolids solids = part.wood();
+    const std::vector<ConvexSolid>& wood = solids.pieces();
     std::vector<ConvexSolid> tenons;
     for (const TenonSolid& tenon : part.tenons) {
         tenons.push_back(tenon.solid());
     }
     std::vector<ConvexSolid> taken;
     const auto take = [&](const ConvexSolid& cut) {
-        for (const std::vector<ConvexSolid>* solids : {&wood, &tenons}) {
-            for (const ConvexSolid& solid : *solids) {
+        for (const std::span<const ConvexSolid> present :
+             {std::span(wood), std::span<const ConvexSolid>(tenons)}) {
+            for (const ConvexSolid& solid : present) {
                 if (std::optional<ConvexSolid> shared = intersection(cut, solid)) {
                     taken.push_back(std::move(*shared));
                 }

@@ -59,6 +59,7 @@ class Placer {
         State state = State::Waiting;
         Hand hand = Hand::None;             // of the one stated
         std::vector<ResolvedPart> members;  // of the one stated; frames in its assembly's space
+        std::vector<PlaneCut> ends;         // of the last of them, see PlacedMember
     };
 
     [[nodiscard]] Place placeOf(std::size_t i) const { return {"part", piece_.parts[i].name, i}; }
@@ -85,6 +86,10 @@ class Placer {
     bool placeByRelation(std::size_t i, const Section& section, const Fills& fills);
     void keep(std::size_t i, const PlacedMember& member);
     // Gives the part its bow, where one is stated.
+    void shape(const Part& part,
+               const PlacedMember& member,
+               const Place& place,
+               ResolvedPart& resolved);
     void bendIt(const Part& part, ResolvedPart& resolved, const Place& place);
     bool keepOne(std::size_t i, const std::optional<PlacedMember>& member) {
         if (member) {

@@ -161,11 +161,17 @@ void Placer::keep(std::size_t i, const PlacedMember& member) {
     Entry& entry = entries_[i];
     ResolvedPart resolved = partFrom(part, i, member);
     resolved.number = part.spacing ? static_cast<int>(entry.members.size()) + 1 : 0;
-    resolved.body =
-        shapedBody(part.shape, part.section, resolved.bodyBox().max, placeOf(i), evaluation_);
-    bendIt(part, resolved, placeOf(i));
-    resolved.body.planes.insert(resolved.body.planes.end(), member.ends.begin(), member.ends.end());
-    resolved.cuts = workOutCuts(part.cuts, resolved.bodyBox().max, placeOf(i), evaluation_);
+    if (!entry.members.empty() && entry.ends == member.ends &&
+        entry.members.back().bodyBox() == resolved.bodyBox()) {
+        const ResolvedPart& alike = entry.members.back();
+        resolved.body = alike.body;
+        resolved.bend = alike.bend;
+        resolved.cuts = alike.cuts;
+        resolved.solids = alike.solids;
+    } else {
+        shape(part, member, placeOf(i), resolved);
+        entry.ends = member.ends;
+    }
     const Box box = boundsInSpace(resolved);
     if (part.pair) {
         entry.hand = box.centre().x >= 0 ? Hand::Right : Hand::Left;
@@ -178,6 +184,20 @@ void Placer::keep(std::size_t i, const PlacedMember& member) {
         }
     }
     entry.members.push_back(std::move(resolved));
+}
+
+void Placer::shape(const Part& part,
+                   const PlacedMember& member,
+                   const Place& place,
+                   ResolvedPart& resolved) {
+    const Vec3 size = resolved.bodyBox().max;
+    resolved.body = shapedBody(part.shape, part.section, size, place, evaluation_);
+    bendIt(part, resolved, place);
+    resolved.body.planes.insert(resolved.body.planes.end(), member.ends.begin(), member.ends.end());
+    if (resolved.solids.isEmpty() || !member.ends.empty()) {
+        resolved.solids = BodySolids::of(resolved.body);
+    }
+    resolved.cuts = workOutCuts(part.cuts, size, place, evaluation_);
 }
 
 void Placer::bendIt(const Part& part, ResolvedPart& resolved, const Place& place) {
@@ -199,10 +219,13 @@ void Placer::bendIt(const Part& part, ResolvedPart& resolved, const Place& place
     }
     Body bent = resolved.body;
     bent.edge = bentEdge(*bend, size.x, size.z);
-    if (const Result<Polyhedron> solid = bent.toPolyhedron(); !solid) {
-        evaluation_.trouble(place, "its bow cannot be made: " + solid.error().message);
+    BodySolids solids = BodySolids::of(bent);
+    if (solids.isEmpty()) {
+        evaluation_.trouble(place,
+                            "its bow cannot be made: " + bent.toPolyhedron().error().message);
         return;
     }
+    resolved.solids = std::move(solids);
     resolved.body = std::move(bent);
     resolved.bend = std::move(bend);
 }

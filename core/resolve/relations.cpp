@@ -93,7 +93,8 @@ Box topOf(const Neighbour& neighbour) {
         return neighbour.box;
     }
     std::optional<Box> top;
-    for (const ConvexSolid& piece : neighbour.part->body.pieces()) {
+    const BodySolids wood = neighbour.part->wood();
+    for (const ConvexSolid& piece : wood.pieces()) {
         for (const Vec3& vertex : piece.vertices()) {
             const Vec3 at = neighbour.frame.toOuter(vertex);
             if (at.z > neighbour.box.max.z - kLengthTolerance.mm()) {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/geometry/body.h"
+#include "core/geometry/body_solids.h"
 #include "core/geometry/box.h"
 #include "core/geometry/frame.h"
 #include "core/joint/joint.h"
@@ -89,6 +90,12 @@ struct ResolvedPart {
     std::vector<ResolvedCut> cuts;
     Length gap;  // between neighbours of its set; zero for a part that is not one of a set
     std::optional<ResolvedBend> bend = std::nullopt;  // its body then goes beyond the blank
+    BodySolids solids = {};  // of `body`; shared with its twin and those of its set
+
+    // The solids of the body in `frame`, worked out here where nobody kept them.
+    [[nodiscard]] BodySolids wood() const {
+        return solids.isEmpty() ? BodySolids::of(body) : solids;
+    }
 
     [[nodiscard]] Length length() const { return shoulderLength.value + startTenon + farTenon; }
     // As it is sawn to length: with the horns that are cut off after glue-up.

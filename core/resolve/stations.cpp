@@ -41,29 +41,27 @@ Stretch stretchAt(const FlatOutline& outline, double x) {
 // The section of a body along its length.
 class Sectioned {
   public:
-    explicit Sectioned(const ResolvedPart& part) : size_(part.bodyBox().max) {
-        if (part.body.face != Outline::rectangle(size_.x, size_.y)) {
-            face_ = part.body.face.flatten();
-        }
-        if (part.body.edge) {
-            edge_ = part.body.edge->flatten();
-        }
-    }
+    explicit Sectioned(const ResolvedPart& part)
+        : size_(part.bodyBox().max),
+          wood_(part.wood()),
+          hasFace_(part.body.face != Outline::rectangle(size_.x, size_.y)),
+          hasEdge_(part.body.edge.has_value()) {}
 
     [[nodiscard]] std::array<Stretch, 2> at(double x) const {
-        return {face_ ? stretchAt(*face_, x) : Stretch{0.0, size_.y},
-                edge_ ? stretchAt(*edge_, x) : Stretch{0.0, size_.z}};
+        return {hasFace_ ? stretchAt(wood_.flatFace(), x) : Stretch{0.0, size_.y},
+                hasEdge_ ? stretchAt(wood_.flatEdge(), x) : Stretch{0.0, size_.z}};
     }
     [[nodiscard]] Vec3 middle(double x) const {
         const std::array<Stretch, 2> section = at(x);
         return {x, section[0].middle(), section[1].middle()};
     }
-    [[nodiscard]] bool isShaped() const { return face_ || edge_; }
+    [[nodiscard]] bool isShaped() const { return hasFace_ || hasEdge_; }
 
   private:
     Vec3 size_;
-    std::optional<FlatOutline> face_;
-    std::optional<FlatOutline> edge_;
+    BodySolids wood_;
+    bool hasFace_;
+    bool hasEdge_;
 };
 
 Station stationOf(const Sectioned& body, const Frame& frame, double x) {
@@ -181,7 +179,8 @@ std::optional<EnteredFace> enteredFace(const ResolvedPart& part,
     }
     std::optional<EnteredFace> first;
     double nearest = 1e30;
-    for (const ConvexSolid& piece : part.body.pieces()) {
+    const BodySolids wood = part.wood();
+    for (const ConvexSolid& piece : wood.pieces()) {
         const std::optional<EnteredFace> here = enterPiece(piece, from, way);
         if (!here) {
             continue;

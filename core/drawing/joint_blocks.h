@@ -1,0 +1,47 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <tuple>
+#include <vector>
+
+#include "core/drawing/joint_sheets.h"
+
+namespace shoulderline {
+
+inline constexpr double kBetweenJoints = 8.0;
+
+// A joint with its name over it, its top left corner at (0, 0).
+struct JointBlock {
+    std::string part;  // the one with the tenon
+    std::vector<SetUp> setUps;
+    std::vector<Op> ops;
+    Vec2 size;
+};
+
+// The joints of a piece as they go on their sheets: name, drawing, settings. Drawings are kept, as
+// both ways to hold the paper ask for the same ones. What it is made of must outlive it.
+class JointBlocks {
+  public:
+    JointBlocks(const Piece& piece,
+                const ResolvedPiece& resolved,
+                const std::vector<JointGroup>& groups,
+                const TextMetrics& metrics)
+        : piece_(piece), resolved_(resolved), groups_(groups), metrics_(metrics) {}
+
+    // At the largest scale at which it takes half of the room or less; else as large as it goes in.
+    // The scale under full size that is still good to read comes first: a quarter or a fifth. The
+    // settings go under it, unless only the drawing goes in.
+    [[nodiscard]] std::vector<JointBlock> fitted(std::size_t group, Vec2 room);
+
+  private:
+    const JointBlock& of(std::size_t group, double scale, bool withSetUps);
+
+    const Piece& piece_;
+    const ResolvedPiece& resolved_;
+    const std::vector<JointGroup>& groups_;
+    const TextMetrics& metrics_;
+    std::map<std::tuple<std::size_t, double, bool>, JointBlock> made_;
+};
+
+}  // namespace shoulderline

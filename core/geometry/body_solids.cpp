@@ -1,0 +1,51 @@
+#include "core/geometry/body_solids.h"
+
+#include <utility>
+
+namespace shoulderline {
+
+BodySolids BodySolids::of(const Body& body) {
+    Result<Polyhedron> whole = body.toPolyhedron();
+    if (!whole) {
+        return {};
+    }
+    Made made{std::move(*whole), body.pieces()};
+    made.bounds.reserve(made.pieces.size());
+    for (const ConvexSolid& piece : made.pieces) {
+        made.bounds.push_back(piece.bounds());
+    }
+    made.face = body.face.flatten();
+    if (body.edge) {
+        made.edge = body.edge->flatten();
+    }
+    BodySolids solids;
+    solids.made_ = std::make_shared<const Made>(std::move(made));
+    return solids;
+}
+
+const BodySolids::Made& BodySolids::made() const {
+    static const Made none;
+    return made_ ? *made_ : none;
+}
+
+const Polyhedron& BodySolids::whole() const {
+    return made().whole;
+}
+
+const std::vector<ConvexSolid>& BodySolids::pieces() const {
+    return made().pieces;
+}
+
+const std::vector<Box>& BodySolids::boundsOfPieces() const {
+    return made().bounds;
+}
+
+const FlatOutline& BodySolids::flatFace() const {
+    return made().face;
+}
+
+const FlatOutline& BodySolids::flatEdge() const {
+    return made().edge;
+}
+
+}  // namespace shoulderline
