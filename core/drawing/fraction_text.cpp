@@ -10,7 +10,7 @@ namespace shoulderline {
 namespace {
 
 // From the bar to the figures above and under it, as a share of the text's height.
-constexpr double kBarGap = 0.14;
+constexpr double kBarGap = 0.12;
 constexpr double kBarOverhang = 0.06;
 constexpr std::string_view kAbout = "\u2248";
 constexpr std::string_view kNoBreakSpace = "\u00a0";

@@ -45,9 +45,10 @@ class Composer {
         : piece_(piece),
           resolved_(resolved),
           metrics_(metrics),
-          front_(elevationOf(resolved, View::front())),
-          side_(elevationOf(resolved, View::side())),
-          plan_(elevationOf(resolved, View::plan())),
+          elevations_(elevationsOf(resolved)),
+          front_(elevations_[0]),
+          side_(elevations_[1]),
+          plan_(elevations_[2]),
           heights_(keyHeights(piece, resolved)) {}
 
     // All views at `scale` in projection, with the list of parts beside them or in the corner that
@@ -169,9 +170,10 @@ class Composer {
     const Piece& piece_;
     const ResolvedPiece& resolved_;
     const TextMetrics& metrics_;
-    Elevation front_;
-    Elevation side_;
-    Elevation plan_;
+    std::array<Elevation, 3> elevations_;
+    const Elevation& front_;
+    const Elevation& side_;
+    const Elevation& plan_;
     std::vector<KeyHeight> heights_;
 };
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <future>
 #include <numeric>
 #include <optional>
 
@@ -73,6 +74,16 @@ Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
                      elevation.nearestFirst.end(),
                      [&](std::size_t a, std::size_t b) { return nearness[a] > nearness[b]; });
     return elevation;
+}
+
+std::array<Elevation, 3> elevationsOf(const ResolvedPiece& piece) {
+    const auto aside = [&piece](const View& view) {
+        return std::async(std::launch::async, [&piece, view] { return elevationOf(piece, view); });
+    };
+    std::future<Elevation> side = aside(View::side());
+    std::future<Elevation> plan = aside(View::plan());
+    Elevation front = elevationOf(piece, View::front());
+    return {std::move(front), side.get(), plan.get()};
 }
 
 }  // namespace shoulderline

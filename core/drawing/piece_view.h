@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "core/drawing/sheet.h"
@@ -26,6 +27,8 @@ struct Elevation {
     Vec2 max;
 };
 [[nodiscard]] Elevation elevationOf(const ResolvedPiece& piece, const View& view);
+// Front, side and plan, worked out side by side on threads of their own.
+[[nodiscard]] std::array<Elevation, 3> elevationsOf(const ResolvedPiece& piece);
 
 // The elevation as ops of a sheet at `scale` (drawing to wood), the origin of the view at (0, 0)
 // and y turned DOWN: tints from the farthest to the nearest part, then the lines, each in a group

@@ -38,7 +38,8 @@ struct ViewEdge {
                                                 const View& view);
 
 // What is left to draw: hidden pieces under visible ones and repeats on the same line taken away.
-// Of two edges on one line that are seen alike the longer is kept, then the earlier.
+// Of two edges on one line that are seen alike the longer is kept, then the earlier. Edges of one
+// solid that run on in a line are given as one, with the number of the first.
 [[nodiscard]] std::vector<ViewEdge> mergeCoincident(std::span<const ViewEdge> edges);
 
 }  // namespace shoulderline

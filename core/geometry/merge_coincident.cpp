@@ -1,8 +1,11 @@
 #include <algorithm>
+#include <cmath>
+#include <compare>
 #include <cstddef>
 #include <functional>
 #include <numeric>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "core/geometry/hidden_lines.h"
@@ -46,6 +49,90 @@ std::optional<Stretch> coveredBy(const ViewEdge& edge, const ViewEdge& over) {
     return shared;
 }
 
+// A corner of an edge, to a tenth of a micrometre.
+struct Corner {
+    int solid = 0;
+    bool visible = true;
+    long long x = 0;
+    long long y = 0;
+
+    friend auto operator<=>(const Corner&, const Corner&) = default;
+};
+
+// Edges of one solid that run on in a line, seen alike, as one: a curved part seen flat has its
+// facets in a row.
+class Joined {
+  public:
+    explicit Joined(std::span<const ViewEdge> edges) : edges_(edges), isTaken_(edges.size()) {
+        for (std::size_t i = 0; i < edges.size(); ++i) {
+            corners_.emplace_back(cornerOf(edges[i], edges[i].a), i);
+            corners_.emplace_back(cornerOf(edges[i], edges[i].b), i);
+        }
+        std::sort(corners_.begin(), corners_.end());
+    }
+
+    [[nodiscard]] std::vector<ViewEdge> take() {
+        std::vector<ViewEdge> joined;
+        joined.reserve(edges_.size());
+        for (std::size_t i = 0; i < edges_.size(); ++i) {
+            if (isTaken_[i]) {
+                continue;
+            }
+            isTaken_[i] = true;
+            ViewEdge one = edges_[i];
+            extend(one);
+            std::swap(one.a, one.b);
+            extend(one);
+            std::swap(one.a, one.b);
+            joined.push_back(one);
+        }
+        return joined;
+    }
+
+  private:
+    static Corner cornerOf(const ViewEdge& edge, Vec2 p) {
+        constexpr double kPerMm = 1e4;
+        return {edge.solid, edge.visible, std::llround(p.x * kPerMm), std::llround(p.y * kPerMm)};
+    }
+    // Past its end `b`, as far as others go on there.
+    void extend(ViewEdge& one) {
+        const Vec2 from = one.a;
+        const double length = lengthOf(one);
+        if (length < kShortest) {
+            return;
+        }
+        const Vec2 along = (one.b - one.a) * (1.0 / length);
+        while (const std::optional<Vec2> next = goesOn(one, from, along)) {
+            one.b = *next;
+        }
+    }
+    std::optional<Vec2> goesOn(const ViewEdge& one, Vec2 from, Vec2 along) {
+        constexpr double kStraight = 1e-6;  // millimetres
+        const Corner corner = cornerOf(one, one.b);
+        for (auto it = std::lower_bound(
+                 corners_.begin(), corners_.end(), std::pair(corner, std::size_t{0}));
+             it != corners_.end() && it->first == corner;
+             ++it) {
+            const ViewEdge& other = edges_[it->second];
+            if (isTaken_[it->second]) {
+                continue;
+            }
+            const Vec2 far = cornerOf(other, other.a) == corner ? other.b : other.a;
+            if (dot(far - one.b, along) > kShortest &&
+                std::abs(cross(along, far - from)) < kStraight &&
+                std::abs(cross(along, one.b - from)) < kStraight) {
+                isTaken_[it->second] = true;
+                return far;
+            }
+        }
+        return std::nullopt;
+    }
+
+    std::span<const ViewEdge> edges_;
+    std::vector<bool> isTaken_;
+    std::vector<std::pair<Corner, std::size_t>> corners_;
+};
+
 // Appends what the covered stretches (any order) leave of the edge.
 void appendRest(const ViewEdge& edge, std::vector<Stretch>& covered, std::vector<ViewEdge>& into) {
     std::sort(covered.begin(), covered.end(), [](const Stretch& a, const Stretch& b) {
@@ -68,7 +155,8 @@ void appendRest(const ViewEdge& edge, std::vector<Stretch>& covered, std::vector
 
 }  // namespace
 
-std::vector<ViewEdge> mergeCoincident(std::span<const ViewEdge> edges) {
+std::vector<ViewEdge> mergeCoincident(std::span<const ViewEdge> all) {
+    const std::vector<ViewEdge> edges = Joined(all).take();
     std::vector<Rect> rects;
     rects.reserve(edges.size());
     for (const ViewEdge& e : edges) {
@@ -78,6 +166,11 @@ std::vector<ViewEdge> mergeCoincident(std::span<const ViewEdge> edges) {
         rects.push_back({rect.min - margin, rect.max + margin});
     }
     const PlaneIndex index(rects);
+    std::vector<double> lengths;
+    lengths.reserve(edges.size());
+    for (const ViewEdge& e : edges) {
+        lengths.push_back(lengthOf(e));
+    }
     // rank[i] < rank[j]: edge i is drawn rather than edge j.
     std::vector<std::size_t> order(edges.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
@@ -85,7 +178,7 @@ std::vector<ViewEdge> mergeCoincident(std::span<const ViewEdge> edges) {
         if (edges[i].visible != edges[j].visible) {
             return edges[i].visible;
         }
-        return lengthOf(edges[i]) > lengthOf(edges[j]);
+        return lengths[i] > lengths[j];
     });
     std::vector<std::size_t> rank(edges.size());
     for (std::size_t k = 0; k < order.size(); ++k) {
@@ -104,7 +197,7 @@ std::vector<ViewEdge> mergeCoincident(std::span<const ViewEdge> edges) {
     for (current = 0; current < edges.size(); ++current) {
         covered.clear();
         index.query(rects[current], note);
-        if (lengthOf(edges[current]) >= kShortest) {
+        if (lengths[current] >= kShortest) {
             appendRest(edges[current], covered, result);
         }
     }

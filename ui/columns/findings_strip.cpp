@@ -8,6 +8,7 @@
 
 #include "ui/columns/mends_dialog.h"
 #include "ui/columns/section.h"
+#include "ui/look/label.h"
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
 #include "ui/prompts/prompts.h"
@@ -70,7 +71,7 @@ FindingsStrip::FindingsStrip(Document& document, Prompts& prompts, QWidget* pare
 FindingsStrip::Row FindingsStrip::makeRow(int at) {
     Row row;
     row.mark = new SeverityMark(Severity::Note, list_);
-    row.word = new QLabel(list_);
+    row.word = new Label(list_);
     QFont bold = row.word->font();
     bold.setWeight(QFont::DemiBold);
     row.word->setFont(bold);

@@ -9,6 +9,7 @@
 #include "core/resolve/joint_angles.h"
 #include "ui/columns/section.h"
 #include "ui/fields/choice_box.h"
+#include "ui/look/label.h"
 #include "ui/look/text.h"
 
 namespace shoulderline {
@@ -53,7 +54,7 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(6);
-    title_ = new QLabel(this);
+    title_ = new Label(this);
     title_->setWordWrap(true);
     QFont bold = title_->font();
     bold.setWeight(QFont::DemiBold);
@@ -66,7 +67,7 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
     grid_->setColumnStretch(0, 1);
     grid_->setColumnMinimumWidth(2, 54);
     layout->addLayout(grid_);
-    auto* kindLabel = new QLabel(tr("kind"), this);
+    auto* kindLabel = new Label(tr("kind"), this);
     kind_ = new ChoiceBox(this);
     kind_->setAccessibleName(tr("kind of joint"));
     kind_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
@@ -98,7 +99,7 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
 void JointView::addRow(SizeName size, int at) {
     Row row;
     row.size = size;
-    row.label = new QLabel(qt(wordFor(size)), this);
+    row.label = new Label(qt(wordFor(size)), this);
     row.label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     row.field = new StatementField(
         document_,

@@ -9,6 +9,7 @@
 
 #include "core/measure/measure_name.h"
 #include "ui/columns/section.h"
+#include "ui/look/label.h"
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
 #include "ui/prompts/prompts.h"
@@ -80,7 +81,7 @@ void MeasuresList::rebuild() {
     for (const Measure& measure : document_.piece().measures) {
         Row row;
         row.name = measure.name;
-        row.label = new QLabel(qt(measure.name), this);
+        row.label = new Label(qt(measure.name), this);
         row.label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
         row.field = new StatementField(
             document_,

@@ -7,6 +7,7 @@
 #include "core/check/figure_text.h"
 #include "ui/columns/air_dialog.h"
 #include "ui/columns/section.h"
+#include "ui/look/label.h"
 #include "ui/look/text.h"
 
 namespace shoulderline {
@@ -18,7 +19,7 @@ PartView::PartView(Document& document, Prompts& prompts, QWidget* parent)
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(5);
-    title_ = new QLabel(this);
+    title_ = new Label(this);
     title_->setWordWrap(true);
     QFont bold = title_->font();
     bold.setWeight(QFont::DemiBold);
@@ -91,7 +92,7 @@ void PartView::showSizes(const ResolvedPart& part) {
                             Length length,
                             const QString& state,
                             const Size* size) {
-        const int row = sizes_->rowCount();
+        const int row = sizes_->count() / 3;
         QWidget* label = nullptr;
         if (size != nullptr) {
             auto* button = new TextButton(name, TextButton::Kind::Plain, this);
@@ -102,10 +103,10 @@ void PartView::showSizes(const ResolvedPart& part) {
             });
             label = button;
         } else {
-            label = new QLabel(name, this);
+            label = new Label(name, this);
             label->setContentsMargins(2, 0, 0, 0);
         }
-        auto* figure = new QLabel(qt(document_.shown(length)), this);
+        auto* figure = new Label(qt(document_.shown(length)), this);
         QFont bold = figure->font();
         bold.setWeight(QFont::DemiBold);
         figure->setFont(bold);

@@ -6,6 +6,7 @@
 
 #include "ui/columns/house_rule_dialog.h"
 #include "ui/columns/section.h"
+#include "ui/look/label.h"
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
 
@@ -100,7 +101,7 @@ ProportionList::Row ProportionList::makeRow() {
     grid->setVerticalSpacing(0);
     row.subject = new TextButton({}, TextButton::Kind::Plain, row.holder);
     row.subject->setToolTip(tr("why this size is what it is"));
-    row.figure = new QLabel(row.holder);
+    row.figure = new Label(row.holder);
     row.bar = new GaugeBar(row.holder);
     row.range = makeSoftLabel({}, kSmall, row.holder);
     row.range->setWordWrap(true);

@@ -2,6 +2,7 @@
 
 #include <QHBoxLayout>
 
+#include "ui/look/label.h"
 #include "ui/look/theme.h"
 
 namespace shoulderline {
@@ -17,7 +18,7 @@ SectionHeading::SectionHeading(const QString& title, QWidget* parent) : QWidget(
     layout->addWidget(heading);
     spacer_ = new QWidget(this);
     layout->addWidget(spacer_, 1);
-    aside_ = new QLabel(this);
+    aside_ = new Label(this);
     aside_->setWordWrap(true);
     aside_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     QFont asideFont = aside_->font();
@@ -48,7 +49,7 @@ void SectionHeading::setAside(const QString& text) {
 }
 
 QLabel* makeSoftLabel(const QString& text, double scale, QWidget* parent) {
-    auto* label = new QLabel(text, parent);
+    auto* label = new Label(text, parent);
     QFont font = label->font();
     font.setPointSizeF(font.pointSizeF() * scale);
     label->setFont(font);

@@ -4,6 +4,7 @@
 
 #include "core/resolve/set_up.h"
 #include "ui/columns/section.h"
+#include "ui/look/label.h"
 #include "ui/look/text.h"
 
 namespace shoulderline {
@@ -15,7 +16,7 @@ SetUpList::SetUpList(Document& document, QWidget* parent) : QWidget(parent), doc
     layout->setContentsMargins(16, 0, 12, 10);
     layout->setSpacing(5);
     layout->addWidget(new SectionHeading(tr("Set-ups"), this));
-    settings_ = new QLabel(this);
+    settings_ = new Label(this);
     settings_->setWordWrap(true);
     settings_->setTextFormat(Qt::PlainText);
     settings_->setTextInteractionFlags(Qt::TextSelectableByMouse);

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "ui/columns/section.h"
+#include "ui/look/label.h"
 #include "ui/look/text.h"
 #include "ui/prompts/prompts.h"
 
@@ -105,7 +106,7 @@ StockList::Row StockList::makeRow(const Stock& stock, QWidget& holder) {
         new StatementField(document_, Dimension::Length, setter(&Stock::thickness), &holder);
     row.thickness->setFixedWidth(kFieldWidth);
     row.thickness->setAccessibleName(tr("%1, thickness").arg(qt(stock.name)));
-    auto* label = new QLabel(qt(stock.name), &holder);
+    auto* label = new Label(qt(stock.name), &holder);
     label->setBuddy(row.thickness);
     label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     row.wood = new TextButton({}, TextButton::Kind::Quiet, &holder);

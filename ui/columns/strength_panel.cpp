@@ -7,6 +7,7 @@
 #include "core/check/strength_json.h"
 #include "ui/columns/loads_dialog.h"
 #include "ui/columns/section.h"
+#include "ui/look/label.h"
 #include "ui/look/text.h"
 
 namespace shoulderline {
@@ -41,7 +42,7 @@ StrengthPanel::StrengthPanel(Document& document, QWidget* parent)
                 dialog.exec();
             });
     layout->addWidget(heading);
-    summary_ = new QLabel(this);
+    summary_ = new Label(this);
     summary_->setWordWrap(true);
     QFont bold = summary_->font();
     bold.setWeight(QFont::DemiBold);
@@ -52,7 +53,7 @@ StrengthPanel::StrengthPanel(Document& document, QWidget* parent)
     figures_->setVerticalSpacing(1);
     figures_->setColumnStretch(0, 1);
     layout->addLayout(figures_);
-    working_ = new QLabel(this);
+    working_ = new Label(this);
     working_->setWordWrap(true);
     layout->addWidget(working_);
     gauge_ = new GaugeBar(this);
@@ -128,24 +129,40 @@ const StrengthTest* StrengthPanel::statedTest() const {
 }
 
 void StrengthPanel::addFigure(const QString& name, const QString& figure, bool isBold) {
-    const int row = figures_->rowCount();
-    auto* label = makeSoftLabel(name, 1.0, this);
-    auto* value = new QLabel(figure, this);
-    value->setAccessibleName(name + u": "_s + figure);
-    if (isBold) {
-        QFont bold = value->font();
-        bold.setWeight(QFont::DemiBold);
-        value->setFont(bold);
-        label->setFont(bold);
+    // Rows are kept and lettered anew: making labels takes longer than all that they tell.
+    if (figuresShown_ == rows_.size()) {
+        const FigureRow row{makeSoftLabel({}, 1.0, this), new Label(this)};
+        const int at = static_cast<int>(rows_.size());
+        figures_->addWidget(row.name, at, 0);
+        figures_->addWidget(row.figure, at, 1, Qt::AlignRight);
+        rows_.push_back(row);
     }
-    figures_->addWidget(label, row, 0);
-    figures_->addWidget(value, row, 1, Qt::AlignRight);
-    label->show();
-    value->show();
+    const FigureRow& row = rows_[figuresShown_++];
+    row.name->setText(name);
+    row.figure->setText(figure);
+    row.figure->setAccessibleName(name + u": "_s + figure);
+    for (QLabel* label : {row.name, row.figure}) {
+        QFont font = label->font();
+        font.setWeight(isBold ? QFont::DemiBold : QFont::Normal);
+        label->setFont(font);
+        label->show();
+    }
+}
+
+void StrengthPanel::hideFiguresOver() {
+    for (std::size_t i = figuresShown_; i < rows_.size(); ++i) {
+        rows_[i].name->hide();
+        rows_[i].figure->hide();
+    }
 }
 
 void StrengthPanel::refresh() {
-    clearLayout(*figures_);
+    figuresShown_ = 0;
+    showJoint();
+    hideFiguresOver();
+}
+
+void StrengthPanel::showJoint() {
     const std::optional<std::size_t> joint = document_.chosenJoint();
     const bool isEstimated = joint && document_.strength().joints[*joint].strength.isEstimated();
     for (QWidget* widget : {static_cast<QWidget*>(working_),

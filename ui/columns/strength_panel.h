@@ -3,6 +3,7 @@
 #include <QGridLayout>
 #include <QLabel>
 #include <QWidget>
+#include <vector>
 
 #include "ui/document/document.h"
 #include "ui/fields/choice_box.h"
@@ -26,12 +27,21 @@ class StrengthPanel final : public QWidget {
     void showFigures(std::size_t joint);
     void showWorking(std::size_t joint);
     void showAssumptions(const JointStrength& strength);
+    void showJoint();
     void addFigure(const QString& name, const QString& figure, bool isBold);
+    void hideFiguresOver();
     [[nodiscard]] const StrengthTest* statedTest() const;
+
+    struct FigureRow {
+        QLabel* name;
+        QLabel* figure;
+    };
 
     Document& document_;
     QLabel* summary_;
     QGridLayout* figures_;
+    std::vector<FigureRow> rows_;
+    std::size_t figuresShown_ = 0;
     QLabel* working_;
     GaugeBar* gauge_;
     ChoiceBox* glue_;

@@ -5,6 +5,7 @@
 #include <QVBoxLayout>
 
 #include "ui/columns/section.h"
+#include "ui/look/label.h"
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
 
@@ -16,12 +17,12 @@ WhyBox::WhyBox(Document& document, QWidget* parent) : QWidget(parent), document_
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(10, 8, 10, 8);
     layout->setSpacing(3);
-    title_ = new QLabel(this);
+    title_ = new Label(this);
     QFont bold = title_->font();
     bold.setWeight(QFont::DemiBold);
     title_->setFont(bold);
     title_->setWordWrap(true);
-    chain_ = new QLabel(this);
+    chain_ = new Label(this);
     chain_->setWordWrap(true);
     source_ = makeSoftLabel({}, 0.86, this);
     source_->setWordWrap(true);

@@ -46,9 +46,7 @@ void PieceCanvas::update() {
     }
     generation_ = document_.generation();
     const ResolvedPiece& piece = document_.resolved();
-    views_ = {elevationOf(piece, View::front()),
-              elevationOf(piece, View::side()),
-              elevationOf(piece, View::plan())};
+    views_ = elevationsOf(piece);
     for (const RodKind kind : {RodKind::Heights, RodKind::Widths, RodKind::Depths}) {
         const auto index = static_cast<std::size_t>(kind);
         rods_[index] = rodOf(document_.piece(), piece, kind);
