@@ -46,7 +46,7 @@ struct TextLayout {
 inline constexpr double kFractionFigure = 0.72;
 // From one baseline to the next, to the height of the text: a fraction under a fraction stays
 // clear.
-inline constexpr double kLineSpacing = 1.9;
+inline constexpr double kLineSpacing = 1.85;
 // Bold lettering is the regular one drawn twice, this share of its height apart.
 inline constexpr double kBoldShift = 0.06;
 // How far small letters reach under the baseline.

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/fraction_text.h"
 #include "core/drawing/joint_drawing.h"
 #include "core/drawing/scales.h"
 #include "core/drawing/title_block.h"
@@ -86,7 +87,7 @@ std::vector<JointBlock> setUpBlocks(const Piece& piece,
                                     const TextMetrics& metrics) {
     std::vector<std::string> lines = setUpLinesWithin(room.x, piece, resolved, group, metrics);
     const double head = kNameHeight + kOverSetUps;
-    const double each = kLineOfHeights * kCaptionHeight;
+    const double each = kLineSpacing * kCaptionHeight;
     const auto most = static_cast<std::size_t>(std::max(1.0, (room.y - head - 1.0) / each));
     std::vector<JointBlock> blocks;
     for (std::size_t from = 0; from < lines.size(); from += most) {

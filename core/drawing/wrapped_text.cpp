@@ -1,6 +1,37 @@
 #include "core/drawing/wrapped_text.h"
 
+#include <algorithm>
+#include <string_view>
+
+#include "core/drawing/fraction_text.h"
+
 namespace shoulderline {
+
+namespace {
+
+bool isDigit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+// The end of the word that begins at `at`: a whole number keeps the fraction after it, and a size
+// its other unit in brackets.
+std::size_t endOfWord(const std::string& text, std::size_t at) {
+    std::size_t end = std::min(text.find(' ', at), text.size());
+    while (end < text.size() && end > at && isDigit(text[end - 1])) {
+        const std::size_t next = std::min(text.find(' ', end + 1), text.size());
+        const std::string_view word = std::string_view(text).substr(end + 1, next - end - 1);
+        const bool isFraction =
+            !word.empty() && isDigit(word.front()) && word.find('/') != std::string_view::npos;
+        const bool isOtherUnit = !word.empty() && word.front() == '[';
+        if (!isFraction && !isOtherUnit) {
+            break;
+        }
+        end = next;
+    }
+    return end;
+}
+
+}  // namespace
 
 std::vector<std::string> wrapText(const std::string& text,
                                   double width,
@@ -12,7 +43,7 @@ std::vector<std::string> wrapText(const std::string& text,
     bool isBegun = false;  // the line has a word
     std::size_t at = 0;
     while (at < text.size()) {
-        const std::size_t end = std::min(text.find(' ', at), text.size());
+        const std::size_t end = endOfWord(text, at);
         const std::string word = text.substr(at, end - at);
         at = end + 1;
         const std::string longer = isBegun ? line + " " + word : line + word;
@@ -35,13 +66,13 @@ std::vector<Op> linesOfText(const std::vector<std::string>& lines, double height
     double baseline = height;
     for (const std::string& line : lines) {
         ops.push_back(TextOp{{0.0, baseline}, line, height, Align::Left, false, false});
-        baseline += kLineOfHeights * height;
+        baseline += kLineSpacing * height;
     }
     return ops;
 }
 
 double heightOfLines(std::size_t count, double height) {
-    return count == 0 ? 0.0 : height + kLineOfHeights * height * static_cast<double>(count - 1);
+    return count == 0 ? 0.0 : height + kLineSpacing * height * static_cast<double>(count - 1);
 }
 
 }  // namespace shoulderline

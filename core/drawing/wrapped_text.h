@@ -9,7 +9,8 @@
 namespace shoulderline {
 
 // `text` broken between words into lines at most `width` wide at that lettering height; a word
-// that is wider has a line of its own. Lines after the first begin with `indent`.
+// that is wider has a line of its own, and a fraction stays with its whole number, a bracket with
+// its size. Lines after the first begin with `indent`.
 [[nodiscard]] std::vector<std::string> wrapText(const std::string& text,
                                                 double width,
                                                 double height,
@@ -17,7 +18,6 @@ namespace shoulderline {
                                                 const std::string& indent = {});
 
 // Lines under one another, the top of the first at (0, 0).
-inline constexpr double kLineOfHeights = 1.6;  // from one base line to the next, in heights
 [[nodiscard]] std::vector<Op> linesOfText(const std::vector<std::string>& lines, double height);
 [[nodiscard]] double heightOfLines(std::size_t count, double height);
 

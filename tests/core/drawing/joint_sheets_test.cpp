@@ -1,5 +1,6 @@
 #include "core/drawing/joint_sheets.h"
 
+#include <algorithm>
 #include <set>
 
 #include <gtest/gtest.h>
@@ -321,6 +322,23 @@ TEST(WrappedText, KeepsEveryWordAndEveryLineWithinItsWidth) {
         EXPECT_EQ(joined, text);
     }
     EXPECT_TRUE(wrapText("", 10.0, 2.5, kMetrics).empty());
+}
+
+// 24 at the end of a line and 7/8 at the head of the next would be read as two sizes.
+TEST(WrappedText, AMixedNumberAndItsOtherUnitStayOnOneLine) {
+    const std::string text = "fence 1 1/4 [31.8] from the face edge, from 24 7/8 [631.8] on";
+    for (double width = 20.0; width < 120.0; width += 1.0) {
+        const std::vector<std::string> lines = wrapText(text, width, 2.5, kMetrics);
+        for (const std::string whole : {"1 1/4 [31.8]", "24 7/8 [631.8]"}) {
+            EXPECT_EQ(std::count_if(lines.begin(),
+                                    lines.end(),
+                                    [&](const std::string& line) {
+                                        return line.find(whole) != std::string::npos;
+                                    }),
+                      1)
+                << whole << " at " << width;
+        }
+    }
 }
 
 }  // namespace

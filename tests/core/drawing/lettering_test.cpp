@@ -52,6 +52,14 @@ TEST(FractionText, NumeratorStandsOverDenominatorWithTheBarBetween) {
     EXPECT_DOUBLE_EQ(layout.runs[1].height, 5.0 * kFractionFigure);
 }
 
+// Source: ISO 3098-1, nominal heights 1.8, 2.5, 3.5 and 5 mm.
+TEST(FractionText, FiguresAreOfTheNextLowerStandardHeight) {
+    const double heights[] = {1.8, 2.5, 3.5, 5.0};
+    for (std::size_t i = 1; i < std::size(heights); ++i) {
+        EXPECT_GE(heights[i] * kFractionFigure, heights[i - 1] - 1e-9);
+    }
+}
+
 TEST(FractionText, IsNarrowerThanTheSameWrittenOut) {
     EXPECT_LT(kMetrics.width("15/16", 3.5, false), kMetrics.width("15-16", 3.5, false));
 }
