@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/fraction_text.h"
@@ -58,24 +59,50 @@ std::vector<std::string> setUpLinesWithin(double width,
     return lines;
 }
 
-// The settings under the drawing, as wide as it is.
-void addSetUps(const Piece& piece,
-               const ResolvedPiece& resolved,
-               const JointGroup& group,
-               const TextMetrics& metrics,
-               JointBlock& block) {
+double areaOf(const JointBlock& block) {
+    return block.size.x * block.size.y;
+}
+
+// The drawing with the settings under it, as wide as it is, or beside it, whichever takes less of
+// the room; none where neither goes in.
+std::optional<JointBlock> withSetUps(const JointBlock& drawn,
+                                     const Piece& piece,
+                                     const ResolvedPiece& resolved,
+                                     const JointGroup& group,
+                                     Vec2 room,
+                                     const TextMetrics& metrics) {
     constexpr double kLeastWidth = 80.0;
-    block.setUps = setUpsOf(resolved, group);
-    block.size.x = std::max(block.size.x, kLeastWidth);
-    const std::vector<std::string> lines =
-        setUpLinesWithin(block.size.x, piece, resolved, group, metrics);
-    if (lines.empty()) {
-        return;
+    constexpr double kMostWidth = 120.0;
+    struct Place {
+        Vec2 at;
+        double width = 0.0;
+    };
+    const double under = std::min(room.x, std::max(drawn.size.x, kLeastWidth));
+    const double beside = room.x - drawn.size.x - kBetweenJoints;
+    std::vector<Place> places{{{0.0, drawn.size.y + kOverSetUps}, under}};
+    if (beside >= kLeastWidth) {
+        places.push_back(
+            {{drawn.size.x + kBetweenJoints, kNameRows}, std::min(beside, kMostWidth)});
     }
-    std::vector<Op> text = linesOfText(lines, kCaptionHeight);
-    move(text, {0.0, block.size.y + kOverSetUps});
-    append(block.ops, std::move(text));
-    block.size.y += kOverSetUps + heightOfLines(lines.size(), kCaptionHeight) + 1.0;
+    std::optional<JointBlock> best;
+    for (const Place& place : places) {
+        const std::vector<std::string> lines =
+            setUpLinesWithin(place.width, piece, resolved, group, metrics);
+        const Vec2 size{
+            std::max(drawn.size.x, place.at.x + place.width),
+            std::max(drawn.size.y, place.at.y + heightOfLines(lines.size(), kCaptionHeight) + 1.0)};
+        const bool goesIn = size.x <= room.x && size.y <= room.y;
+        if (!goesIn || (best && size.x * size.y >= areaOf(*best))) {
+            continue;
+        }
+        std::vector<Op> text = linesOfText(lines, kCaptionHeight);
+        move(text, place.at);
+        best = drawn;
+        best->setUps = setUpsOf(resolved, group);
+        append(best->ops, std::move(text));
+        best->size = size;
+    }
+    return best;
 }
 
 // The settings by themselves, where they find no room under the drawing: as many blocks as they
@@ -114,11 +141,13 @@ JointBlock blockOf(const Piece& piece,
                    const ResolvedPiece& resolved,
                    const JointGroup& group,
                    double scale,
-                   bool withSetUps,
+                   bool areEndsBelow,
                    const TextMetrics& metrics) {
     constexpr DimensionStyle kClose{2.5, 7.0, 5.5};
-    Sheet drawing = drawJoint(piece, resolved, group.joints.front(), {scale, kClose}, metrics);
+    Sheet drawing =
+        drawJoint(piece, resolved, group.joints.front(), {scale, kClose, areEndsBelow}, metrics);
     JointBlock block;
+    block.scale = scale;
     block.part = resolved.parts[resolved.joints[group.joints.front()].tenoned].of;
     const std::string caption = captionOf(resolved, group, scale);
     const std::string further = furtherSizes(piece, resolved.joints[group.joints.front()]);
@@ -146,14 +175,10 @@ JointBlock blockOf(const Piece& piece,
     }
     move(drawing.ops, {0.0, rows});
     append(block.ops, std::move(drawing.ops));
-    if (withSetUps) {
-        addSetUps(piece, resolved, group, metrics, block);
-    }
     return block;
 }
 
-// The scales that joints are drawn at: full size, a half, and for pieces in inches a quarter, else
-// a fifth; smaller ones only where nothing else goes on the paper.
+// The scales that joints are drawn at, the largest first.
 std::vector<double> jointScales(Unit unit) {
     std::vector<double> scales = standardScales(unit);
     if (unit == Unit::Inch) {
@@ -164,43 +189,63 @@ std::vector<double> jointScales(Unit unit) {
 
 }  // namespace
 
-const JointBlock& JointBlocks::of(std::size_t group, double scale, bool withSetUps) {
-    const auto [it, isNew] = made_.try_emplace({group, scale, withSetUps});
+const JointBlock& JointBlocks::of(std::size_t group, double scale, bool areEndsBelow) {
+    const auto [it, isNew] = made_.try_emplace({group, scale, areEndsBelow});
     if (isNew) {
-        it->second = blockOf(piece_, resolved_, groups_[group], scale, withSetUps, metrics_);
+        it->second = blockOf(piece_, resolved_, groups_[group], scale, areEndsBelow, metrics_);
     }
     return it->second;
 }
 
-std::vector<JointBlock> JointBlocks::fitted(std::size_t i, Vec2 room) {
-    constexpr double kGoodToRead = 0.25;
-    const Vec2 half = (room - Vec2{kBetweenJoints, kBetweenJoints}) * 0.5;
-    const std::vector<double> scales = jointScales(piece_.unit);
-    JointBlock block;
-    for (const bool withSetUps : {true, false}) {
-        for (const bool sharesSheet : {true, false}) {
-            for (const double scale : scales) {
-                block = of(i, scale, withSetUps);
-                const bool goesIn = block.size.x <= room.x && block.size.y <= room.y;
-                const bool isHalf = block.size.x <= half.x || block.size.y <= half.y;
-                const bool isLegible = !withSetUps || scale > kGoodToRead / 4;
-                if (goesIn && isLegible && (isHalf || !sharesSheet)) {
-                    std::vector<JointBlock> blocks{std::move(block)};
-                    if (!withSetUps) {
-                        for (JointBlock& text :
-                             setUpBlocks(piece_, resolved_, groups_[i], room, metrics_)) {
-                            blocks.push_back(std::move(text));
-                        }
-                    }
-                    return blocks;
-                }
-                if (sharesSheet && scale <= kGoodToRead) {
-                    break;
-                }
-            }
+// Of the two ways to set the pictures out that go into the room the one that takes less of it;
+// null where neither does.
+const JointBlock* JointBlocks::drawn(std::size_t group, double scale, Vec2 room) {
+    const JointBlock* best = nullptr;
+    for (const bool areEndsBelow : {false, true}) {
+        const JointBlock& block = of(group, scale, areEndsBelow);
+        const bool goesIn = block.size.x <= room.x && block.size.y <= room.y;
+        if (goesIn && (best == nullptr || areaOf(block) < areaOf(*best))) {
+            best = &block;
         }
     }
-    return {std::move(block)};
+    return best;
+}
+
+// The same with the settings.
+std::optional<JointBlock> JointBlocks::told(std::size_t group, double scale, Vec2 room) {
+    std::optional<JointBlock> best;
+    for (const bool areEndsBelow : {false, true}) {
+        std::optional<JointBlock> block = withSetUps(
+            of(group, scale, areEndsBelow), piece_, resolved_, groups_[group], room, metrics_);
+        if (block && (!best || areaOf(*block) < areaOf(*best))) {
+            best = std::move(block);
+        }
+    }
+    return best;
+}
+
+std::vector<JointBlock> JointBlocks::fitted(std::size_t i, Vec2 room) {
+    const JointBlock* largest = nullptr;
+    for (const double scale : jointScales(piece_.unit)) {
+        if (largest == nullptr) {
+            largest = drawn(i, scale, room);
+        }
+        if (largest == nullptr) {
+            continue;
+        }
+        if (scale < largest->scale / 2) {
+            break;
+        }
+        if (std::optional<JointBlock> both = told(i, scale, room)) {
+            return {*std::move(both)};
+        }
+    }
+    std::vector<JointBlock> blocks{
+        largest != nullptr ? *largest : of(i, jointScales(piece_.unit).back(), false)};
+    for (JointBlock& text : setUpBlocks(piece_, resolved_, groups_[i], room, metrics_)) {
+        blocks.push_back(std::move(text));
+    }
+    return blocks;
 }
 
 }  // namespace shoulderline

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <tuple>
 #include <vector>
@@ -17,6 +18,7 @@ struct JointBlock {
     std::vector<SetUp> setUps;
     std::vector<Op> ops;
     Vec2 size;
+    double scale = 0.0;  // of the drawing; 0 for settings by themselves
 };
 
 // The joints of a piece as they go on their sheets: name, drawing, settings. Drawings are kept, as
@@ -29,13 +31,14 @@ class JointBlocks {
                 const TextMetrics& metrics)
         : piece_(piece), resolved_(resolved), groups_(groups), metrics_(metrics) {}
 
-    // At the largest scale at which it takes half of the room or less; else as large as it goes in.
-    // The scale under full size that is still good to read comes first: a quarter or a fifth. The
-    // settings go under it, unless only the drawing goes in.
+    // At the largest scale at which it goes into the room, the settings under or beside the drawing
+    // where that costs no more than one half of the scale; else they have blocks of their own.
     [[nodiscard]] std::vector<JointBlock> fitted(std::size_t group, Vec2 room);
 
   private:
-    const JointBlock& of(std::size_t group, double scale, bool withSetUps);
+    const JointBlock& of(std::size_t group, double scale, bool areEndsBelow);
+    const JointBlock* drawn(std::size_t group, double scale, Vec2 room);
+    std::optional<JointBlock> told(std::size_t group, double scale, Vec2 room);
 
     const Piece& piece_;
     const ResolvedPiece& resolved_;

@@ -1,6 +1,7 @@
 #include "core/drawing/joint_sheets.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/joint_blocks.h"
@@ -99,11 +100,16 @@ class Cautions {
     std::vector<std::string> lines_;
 };
 
-std::vector<JointsOnSheet> laidOut(const ResolvedPiece& resolved,
-                                   const std::vector<JointGroup>& groups,
-                                   Vec2 paper,
-                                   const TextMetrics& metrics,
-                                   JointBlocks& drawn) {
+struct LaidOut {
+    std::vector<JointsOnSheet> sheets;
+    double scales = 0.0;  // of all drawings, their sum
+};
+
+LaidOut laidOut(const ResolvedPiece& resolved,
+                const std::vector<JointGroup>& groups,
+                Vec2 paper,
+                const TextMetrics& metrics,
+                JointBlocks& drawn) {
     Vec2 room = roomOn(paper);
     std::vector<SetUp> setUps;
     for (const JointGroup& group : groups) {
@@ -120,11 +126,14 @@ std::vector<JointsOnSheet> laidOut(const ResolvedPiece& resolved,
     std::stable_sort(blocks.begin(), blocks.end(), [](const JointBlock& a, const JointBlock& b) {
         return a.size.y > b.size.y;
     });
+    LaidOut out;
     Layout layout(room);
     for (JointBlock& block : blocks) {
+        out.scales += block.scale;
         layout.add(std::move(block));
     }
-    return layout.take();
+    out.sheets = layout.take();
+    return out;
 }
 
 Sheet sheetOf(const Piece& piece,
@@ -174,12 +183,15 @@ JointsSetOut setOutJoints(const Piece& piece,
     const std::vector<JointGroup> groups = jointGroups(resolved);
     JointBlocks drawn(piece, resolved, groups, metrics);
     const Vec2 turned{paper.y, paper.x};
-    std::vector<JointsOnSheet> sheets = laidOut(resolved, groups, paper, metrics, drawn);
-    std::vector<JointsOnSheet> other = laidOut(resolved, groups, turned, metrics, drawn);
-    if (other.size() < sheets.size()) {
-        return {turned, groups.size(), std::move(other)};
+    LaidOut held = laidOut(resolved, groups, paper, metrics, drawn);
+    LaidOut other = laidOut(resolved, groups, turned, metrics, drawn);
+    constexpr double kAlike = 1e-9;
+    const bool isLarger = other.scales > held.scales + kAlike;
+    const bool isAlike = std::abs(other.scales - held.scales) <= kAlike;
+    if (isLarger || (isAlike && other.sheets.size() < held.sheets.size())) {
+        return {turned, groups.size(), std::move(other.sheets)};
     }
-    return {paper, groups.size(), std::move(sheets)};
+    return {paper, groups.size(), std::move(held.sheets)};
 }
 
 std::vector<Sheet> jointSheets(const Piece& piece,

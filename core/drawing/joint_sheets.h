@@ -38,10 +38,10 @@ struct JointsSetOut {
 };
 
 // The joints that differ, each drawn once with how many there are of it (see drawJoint) and its
-// set-ups, as many to a sheet as go on it, with the cautions of the tools under them: at full size,
-// a half, a quarter (a fifth for pieces in millimetres), the largest that leaves room for others;
-// smaller where the paper asks for it. On `paper` as it is held, or turned where that takes fewer
-// sheets. No sheets for a piece without such joints.
+// set-ups, as many to a sheet as go on it, with the cautions of the tools under them, each at the
+// largest standard scale that the paper has room for, up to full size. On `paper` as it is held, or
+// turned where the drawings come out larger, or alike on fewer sheets. No sheets for a piece
+// without such joints.
 [[nodiscard]] JointsSetOut setOutJoints(const Piece&,
                                         const ResolvedPiece&,
                                         Vec2 paper,

@@ -149,11 +149,17 @@ std::vector<Op> JointPictures::compose(bool isThirdAngle) const {
         ownWedge = wedge();
         beside.push_back(&ownWedge);
     }
+    std::vector<Op> ends;
+    double endsRight = 0.0;
     for (std::vector<Op>* ops : beside) {
         const Rect bounds = boundsOf(*ops, metrics_);
-        move(*ops, {x - bounds.min.x, 0.0});
-        x += bounds.size().x + kBetweenColumns;
-        append(grid[2][1], std::move(*ops));
+        move(*ops, {endsRight - bounds.min.x, 0.0});
+        endsRight += bounds.size().x + kBetweenColumns;
+        append(ends, std::move(*ops));
+    }
+    if (!style_.areEndsBelow) {
+        move(ends, {x, 0.0});
+        append(grid[2][1], std::move(ends));
     }
     for (const auto& column : grid) {
         for (std::size_t row = 0; row < 2; ++row) {
@@ -169,6 +175,11 @@ std::vector<Op> JointPictures::compose(bool isThirdAngle) const {
         move(column[1 - upper], {0.0, down});
         append(all, std::move(column[0]));
         append(all, std::move(column[1]));
+    }
+    if (style_.areEndsBelow) {
+        const Rect above = boundsOf(all, metrics_);
+        move(ends, {above.min.x, above.max.y + kBetweenRows - boundsOf(ends, metrics_).min.y});
+        append(all, std::move(ends));
     }
     return all;
 }

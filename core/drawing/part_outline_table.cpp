@@ -44,16 +44,21 @@ ShapedOutline toldOf(const Outline& outline, Vec2 blank, Face seenOn, Face acros
     return shaped;
 }
 
-// How the outline goes on from a vertex: "straight", "arc R 12, round" where it bows out of the
-// wood.
-std::string runText(const Outline& outline, std::size_t i, const LengthStyle& lengths) {
-    const OutlineVertex& from = outline.vertices[i];
+// How the outline goes on from a vertex: "straight", "arc R 12, rises 2" where it bows out of the
+// wood, "hollow 2" where it bows in; from its chord.
+std::string runText(const ShapedOutline& shaped, std::size_t i, const LengthStyle& lengths) {
+    const std::vector<OutlineVertex>& ring = shaped.outline->vertices;
+    const OutlineVertex& from = ring[i];
+    const std::size_t next = (i + 1) % ring.size();
     if (from.bulge == 0.0) {
-        return "straight";
+        const bool isTold =
+            std::find(shaped.told.begin(), shaped.told.end(), next) != shaped.told.end();
+        return isTold ? "straight" : "straight, round the square corner";
     }
-    const OutlineArc arc = arcOf(from, outline.vertices[(i + 1) % outline.vertices.size()].point);
+    const OutlineArc arc = arcOf(from, ring[next].point);
+    const double rise = std::abs(from.bulge) * norm(ring[next].point - from.point) / 2.0;
     return "arc R " + showLength(Length::mm(arc.radius), lengths) +
-           (from.bulge > 0.0 ? ", round" : ", hollow");
+           (from.bulge > 0.0 ? ", rises " : ", hollow ") + showLength(Length::mm(rise), lengths);
 }
 
 }  // namespace
@@ -74,6 +79,9 @@ std::vector<ShapedOutline> shapedOutlines(const ResolvedPart& part,
                                 onBack ? Face::BackEdge : Face::FaceEdge,
                                 Face::FaceSide));
     }
+    for (ShapedOutline& outline : shaped) {
+        outline.fromShoulder = part.startTenon.mm() > 0.0;
+    }
     return shaped;
 }
 
@@ -87,13 +95,16 @@ std::vector<Op> outlineTable(const ShapedOutline& outline,
     const double fraction = 0.6 * height;  // room for a fraction's lower figures
     const auto shown = [&](double mm) { return showLength(Length::mm(mm), lengths); };
     std::vector<std::array<std::string, 4>> rows{
-        {"", "from left end", "from " + std::string(wordFor(outline.across)), "then"}};
+        {"",
+         outline.fromShoulder ? "from left shoulder" : "from left end",
+         "from " + std::string(wordFor(outline.across)),
+         "then"}};
     for (std::size_t i = 0; i < outline.told.size(); ++i) {
         const Vec2 p = outline.outline->vertices[outline.told[i]].point;
         rows.push_back({std::to_string(i + 1),
                         shown(p.x),
                         shown(p.y),
-                        runText(*outline.outline, outline.told[i], lengths)});
+                        runText(outline, outline.told[i], lengths)});
     }
     std::vector<Op> ops;
     const std::string name = "outline of the " + std::string(wordFor(outline.seenOn));

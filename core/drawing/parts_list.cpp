@@ -13,7 +13,7 @@ namespace shoulderline {
 namespace {
 
 constexpr double kHeight = 2.5;
-constexpr double kRow = 5.0;
+constexpr double kRow = 5.6;
 constexpr double kBetweenColumns = 4.0;
 constexpr std::size_t kColumns = 7;
 
@@ -93,7 +93,7 @@ std::vector<Op> partsList(const Piece& piece,
     }
     std::vector<Op> ops;
     for (std::size_t r = 0; r < rows.size(); ++r) {
-        const double baseline = kRow * (static_cast<double>(r) + 1.0) - 1.2;
+        const double baseline = kRow * (static_cast<double>(r) + 1.0) - 1.4;
         ops.push_back(BeginGroup{subjects[r], rows[r][1]});
         for (std::size_t c = 0; c < kColumns; ++c) {
             const Align align = kHeads[c].align;

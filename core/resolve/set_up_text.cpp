@@ -54,10 +54,13 @@ std::string placeText(const SetUp& setUp, const Shown& shown) {
 }
 
 // "at 3, 6 and 9 from the start".
-std::string placesText(std::span<const SetUp> alike, const Shown& shown) {
+std::string placesText(std::span<const SetUp> alike, const ResolvedPart& part, const Shown& shown) {
     constexpr std::size_t kMostListed = 4;
     const SetUp& first = alike.front();
-    const std::string from = first.fromShoulder ? " from the shoulder" : " from the start";
+    const bool startsAtShoulder = part.startTenon > kLengthTolerance;
+    const std::string from = first.fromShoulder ? " from the shoulder"
+                             : startsAtShoulder ? " from the shoulder at the start"
+                                                : " from the start";
     const bool isPoint = nearlyEqual(first.from, first.to);
     const Length pitch = alike.size() > 1 ? alike[1].from - first.from : Length();
     bool isEven = true;
@@ -88,7 +91,7 @@ std::string textOf(std::span<const SetUp> alike,
     }
     const bool isPlaced = first.to > kLengthTolerance;
     const std::string text = settingText(isPlaced ? alike.first(1) : alike, resolved, shown);
-    return isPlaced ? text + placesText(alike, shown) : text;
+    return isPlaced ? text + placesText(alike, resolved.parts[first.part], shown) : text;
 }
 
 // Both run through, with one setting but for the fence: the two cheeks of a tenon.

@@ -198,7 +198,7 @@ void LetteredPart::readOutline(Face face, const std::vector<std::string>& words)
         if (then.rfind("arc R ", 0) == 0) {
             const std::size_t end = then.rfind(", ");
             const std::optional<Figure> radius = figureOf(then.substr(6, end - 6));
-            point.radius = radius ? (contains(then, "round") ? 1.0 : -1.0) * radius->mm : 0.0;
+            point.radius = radius ? (contains(then, "rises") ? 1.0 : -1.0) * radius->mm : 0.0;
         }
         outlines_[face].push_back(point);
     }
