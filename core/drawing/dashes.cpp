@@ -1,5 +1,6 @@
 #include "core/drawing/dashes.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace shoulderline {
@@ -7,8 +8,8 @@ namespace shoulderline {
 namespace {
 
 // Hidden edges under the length of ISO 128-21 (27 widths) would pass for visible ones if drawn
-// whole: down to three elements of three widths they get two short dashes.
-constexpr double kShortestDashed = 9.0;
+// whole: down to two dots with a gap between they get two short dashes.
+constexpr double kShortestDashed = 5.0;
 
 struct Pattern {
     double dash = 0.0;
@@ -65,18 +66,57 @@ std::vector<DrawnStretch> drawnStretches(double length, const LineStyle& style) 
     return stretches;
 }
 
+namespace {
+
+// The stretch of the run, whose pieces end at `ends` along it.
+void addStretch(const std::vector<Vec2>& run,
+                const std::vector<double>& ends,
+                const DrawnStretch& stretch,
+                std::vector<DrawnLine>& lines) {
+    for (std::size_t i = 0; i + 1 < run.size(); ++i) {
+        const double start = i == 0 ? 0.0 : ends[i - 1];
+        const double from = std::max(stretch.from, start);
+        const double to = std::min(stretch.to, ends[i]);
+        if (to > from) {
+            const Vec2 way = (run[i + 1] - run[i]) * (1.0 / (ends[i] - start));
+            lines.push_back({run[i] + way * (from - start), run[i] + way * (to - start)});
+        }
+    }
+}
+
+void addRun(const std::vector<Vec2>& run, const LineStyle& style, std::vector<DrawnLine>& lines) {
+    std::vector<double> ends;
+    double length = 0.0;
+    for (std::size_t i = 0; i + 1 < run.size(); ++i) {
+        length += norm(run[i + 1] - run[i]);
+        ends.push_back(length);
+    }
+    for (const DrawnStretch& stretch : drawnStretches(length, style)) {
+        addStretch(run, ends, stretch, lines);
+    }
+}
+
+}  // namespace
+
 std::vector<DrawnLine> drawnLines(const std::vector<Vec2>& points, const LineStyle& style) {
     std::vector<DrawnLine> lines;
-    for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-        const Vec2 run = points[i + 1] - points[i];
-        const double length = norm(run);
-        if (length <= 0.0) {
+    std::vector<Vec2> run;
+    for (const Vec2 point : points) {
+        if (!run.empty() && norm(point - run.back()) <= 0.0) {
             continue;
         }
-        for (const DrawnStretch& stretch : drawnStretches(length, style)) {
-            lines.push_back({points[i] + run * (stretch.from / length),
-                             points[i] + run * (stretch.to / length)});
+        if (run.size() > 1) {
+            const Vec2 before = run.back() - run[run.size() - 2];
+            const Vec2 on = point - run.back();
+            if (std::abs(std::atan2(cross(before, on), dot(before, on))) > kMostTurn) {
+                addRun(run, style, lines);
+                run = {run.back()};
+            }
         }
+        run.push_back(point);
+    }
+    if (run.size() > 1) {
+        addRun(run, style, lines);
     }
     return lines;
 }

@@ -15,11 +15,14 @@ struct DrawnStretch {
 
 // The stretches of a line `length` long (>= 0) that `style` draws, ascending. A broken line begins
 // and ends with a dash: the dashes are stretched to fit, gaps and dots keep their lengths; one too
-// short for its pattern is drawn whole (ISO 128-21), but a dashed one of 9 widths or more as two
+// short for its pattern is drawn whole (ISO 128-21), but a dashed one of 5 widths or more as two
 // short dashes, so that it still tells what is hidden. A continuous line is one stretch.
 [[nodiscard]] std::vector<DrawnStretch> drawnStretches(double length, const LineStyle& style);
 
-// Each straight run of `points` cut so, as pairs of ends.
+// How far two pieces of a curve may turn from one to the next; more is a corner.
+inline constexpr double kMostTurn = 0.45;  // radians
+
+// Each run of `points` between corners cut so along it, as pairs of ends.
 struct DrawnLine {
     Vec2 a;
     Vec2 b;

@@ -6,6 +6,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/section_drawing.h"
+#include "core/drawing/smooth_runs.h"
 #include "core/measure/length_text.h"
 
 namespace shoulderline {
@@ -85,6 +86,7 @@ void JointPictures::draw(std::vector<Polyhedron> solids,
                                  edge.visible ? LineRole::Visible : LineRole::Hidden});
         }
     }
+    ops = withHiddenRunsJoined(std::move(ops));
 }
 
 void JointPictures::addRailBreak(const JointLooking& looking, std::vector<Op>& ops) const {

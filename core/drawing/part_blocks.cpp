@@ -9,6 +9,7 @@
 #include "core/drawing/part_pair.h"
 #include "core/drawing/scales.h"
 #include "core/drawing/section_drawing.h"
+#include "core/drawing/smooth_runs.h"
 #include "core/drawing/trade_marks.h"
 
 namespace shoulderline {
@@ -63,6 +64,7 @@ std::vector<Op> PartBlocks::body(const PartView& view, double scale) const {
     if (open) {
         ops.push_back(EndGroup{});
     }
+    ops = withHiddenRunsJoined(std::move(ops));
     addMouths(view, scale, ops);
     addCentreLines(view, scale, ops);
     ops.push_back(EndGroup{});

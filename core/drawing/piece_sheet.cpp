@@ -9,6 +9,7 @@
 #include "core/drawing/rods.h"
 #include "core/drawing/scales.h"
 #include "core/drawing/sheets.h"
+#include "core/drawing/smooth_runs.h"
 #include "core/drawing/title_block.h"
 #include "core/measure/length_text.h"
 
@@ -215,7 +216,7 @@ std::vector<Op> elevationOps(const ResolvedPiece& resolved,
             ops.push_back(EndGroup{});
         }
     }
-    return ops;
+    return withHiddenRunsJoined(std::move(ops));
 }
 
 Sheet pieceSheet(const Piece& piece,

@@ -51,7 +51,33 @@ TEST(Dashes, DoubleDottedLineHasTwoDotsAPeriod) {
 
 TEST(Dashes, ShortHiddenLineIsStillTwoDashes) {
     EXPECT_EQ(drawnStretches(4.0, kDashed).size(), 2u);
-    EXPECT_EQ(drawnStretches(2.0, kDashed).size(), 1u);
+    EXPECT_EQ(drawnStretches(2.0, kDashed).size(), 2u);
+    EXPECT_EQ(drawnStretches(1.0, kDashed).size(), 1u);
+}
+
+// A round of facets, each far shorter than a dash: drawn one by one all would be whole, and a hole
+// that is hidden would look open.
+TEST(Dashes, RunOnRoundACurveAndStartAnewAtACorner) {
+    std::vector<Vec2> circle;
+    constexpr int kFacets = 48;
+    constexpr double kRadius = 6.0;
+    for (int i = 0; i <= kFacets; ++i) {
+        const double at = 2 * M_PI * i / kFacets;
+        circle.push_back({kRadius * std::cos(at), kRadius * std::sin(at)});
+    }
+    const auto drawn = [](const std::vector<Vec2>& points) {
+        double length = 0.0;
+        for (const DrawnLine& line : drawnLines(points, kDashed)) {
+            length += norm(line.b - line.a);
+        }
+        return length;
+    };
+    const double round = 2 * kFacets * kRadius * std::sin(M_PI / kFacets);
+    // (L - 12 d) / 15 d periods with a gap of 3 d each, as on a straight line.
+    const double gaps = std::round((round - 3.0) / 3.75);
+    EXPECT_NEAR(drawn(circle), round - 0.75 * gaps, 1e-9);
+    // Two sides of a square: as two lines of their own.
+    EXPECT_NEAR(drawn({{0, 0}, {40, 0}, {40, 40}}), 2 * (40.0 - 10 * 0.75), 1e-9);
 }
 
 TEST(Dashes, ShortCentreLineIsContinuous) {
