@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/hatching.h"
 #include "core/drawing/notes.h"
 #include "core/drawing/part_pair.h"
 #include "core/drawing/scales.h"
@@ -84,7 +85,10 @@ void PartBlocks::addMouths(const PartView& view, double scale, std::vector<Op>& 
             corner = corner * scale;
         }
         ops.push_back(Fill{std::move(ring), true});
-        if (!isBored(resolved_, mortise)) {
+        // A mouth only a few widths of line across would fill up.
+        constexpr double kLeastMouth = 2.5;
+        const Vec2 size = mouth.size() * scale;
+        if (!isBored(resolved_, mortise) && std::min(size.x, size.y) >= kLeastMouth) {
             append(ops, mouthDiagonals(mouth.min * scale, mouth.max * scale, mortise.isThrough));
         }
         ops.push_back(EndGroup{});
@@ -154,12 +158,32 @@ void PartBlocks::addMarks(std::vector<Op>& ops) const {
     ops.push_back(faceEdgeMark({at + 0.34 * height, 0.0}, 0.5 * height, true));
 }
 
-// On the face side, where there is room for it.
+// On the wood of the face side where that has room for it, else under the view.
 void PartBlocks::addGrain(double height, FreeSpace& space, std::vector<Op>& ops) const {
     constexpr Vec2 kSize{16.0, 2.6};
+    constexpr double kStep = 2.0;
     const double length = part_.shoulderLength.value.mm() * scale_;
-    const std::optional<Vec2> place = space.placeFor(kSize, {{0.0, 0.0}, {length, height}});
-    if (place && !part_.body.edge) {
+    const std::vector<std::vector<Vec2>> face{part_.body.face.flatten().points};
+    std::optional<Vec2> place;
+    for (double x = length - kSize.x - kStep; x > kStep && !place; x -= kStep) {
+        double top = 0.0;
+        double bottom = height;
+        for (const double at : {x, x + kSize.x}) {
+            for (const Span& wood : spansInside(face, {0, 1}, {1, 0}, at / scale_)) {
+                top = std::max(top, wood.from * scale_);
+                bottom = std::min(bottom, wood.to * scale_);
+            }
+        }
+        const Vec2 corner{x, (top + bottom - kSize.y) / 2.0};
+        if (bottom - top > kSize.y + 1.0 && space.isFree({corner, corner + kSize})) {
+            place = corner;
+        }
+    }
+    if (!place) {
+        constexpr double kUnder = 12.0;
+        place = space.placeFor(kSize, {{0.0, height + 1.0}, {length, height + kUnder}});
+    }
+    if (place) {
         std::vector<Op> arrow = grainArrow(*place + kSize * 0.5, 14.0);
         space.take(arrow, metrics_);
         append(ops, std::move(arrow));
@@ -270,7 +294,7 @@ PartBlock PartBlocks::pair() const {
     std::vector<Op> ops = pairOps(pair, style_.dimensions.height);
     if (scale != scale_) {
         const Rect bounds = boundsOf(ops, metrics_);
-        ops.push_back(TextOp{{0.0, bounds.max.y + 1.5 + style_.dimensions.height},
+        ops.push_back(TextOp{{0.0, bounds.min.y - 3.0},
                              "the pair, " + scaleText(scale),
                              style_.dimensions.height,
                              Align::Left,

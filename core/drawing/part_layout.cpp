@@ -127,6 +127,14 @@ std::vector<Op> inProjection(PartDrawingBlocks blocks,
 
 std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks, Vec2 room) {
     std::vector<PartBlock> all = std::move(blocks.sides);
+    // Sides under one another keep in line whatever stands before them.
+    double left = 0.0;
+    for (const PartBlock& block : all) {
+        left = std::min(left, block.bounds.min.x);
+    }
+    for (PartBlock& block : all) {
+        block.bounds.min.x = left;
+    }
     for (std::vector<PartBlock>* more : {&blocks.ends, &blocks.further}) {
         std::move(more->begin(), more->end(), std::back_inserter(all));
     }

@@ -38,6 +38,12 @@ bool isEvenlySpaced(const std::vector<const MortiseSolid*>& row) {
     return true;
 }
 
+// Whether a mortise of the kind is cut with a mortise chisel.
+bool isChopped(JointKind kind) {
+    return kind == JointKind::Blind || kind == JointKind::Through || kind == JointKind::Stub ||
+           kind == JointKind::Loose || kind == JointKind::LetIn;
+}
+
 // Writes what the mortises of one face need.
 class MortiseWriter {
   public:
@@ -48,10 +54,11 @@ class MortiseWriter {
         const bool bored = isBored(to_.resolved, first);
         const std::size_t count = row.mortises.size();
         const double depth = depthOf(first, bored);
+        const bool byPitch = row.isEven && isExactPitch(row, bored);
         if (!bored) {
             // Of a long row the last is the freest: its first says where the row begins and what
             // its pitch is.
-            const Box box = setOutBox(row.isEven ? *row.mortises.back() : first);
+            const Box box = setOutBox(byPitch ? *row.mortises.back() : first);
             const std::string times = count > 1 ? std::to_string(count) + " \u00d7 " : "";
             to_.along({box.min.x,
                        box.max.x,
@@ -62,7 +69,7 @@ class MortiseWriter {
                        "mortise length",
                        subjectOfJoint(first.joint)});
         }
-        for (std::size_t i = 0; i < (row.isEven ? 1 : count); ++i) {
+        for (std::size_t i = 0; i < (byPitch ? 1 : count); ++i) {
             const double at = placeOf(*row.mortises[i], bored);
             NeededSize place{std::min(0.0, at),
                              std::max(0.0, at),
@@ -75,14 +82,14 @@ class MortiseWriter {
             place.mayRun = at > 0.0;
             to_.along(std::move(place));
         }
-        if (row.isEven) {
+        if (byPitch) {
             const double start = placeOf(first, bored);
             const double pitch = placeOf(*row.mortises[1], bored) - start;
             to_.along({start,
                        start + pitch,
                        depth,
                        depth,
-                       pitchText(count - 1, pitch),
+                       std::to_string(count - 1) + " \u00d7 " + to_.shown(pitch),
                        pitch,
                        "pitch",
                        subjectOfJoint(first.joint)});
@@ -101,12 +108,11 @@ class MortiseWriter {
         return bored ? (mouth.min.y + mouth.max.y) / 2.0 : mouth.min.y;
     }
 
-    // "4 \u00d7 3 1/2"; with what it comes to where the figure is not exact, lest the error add up.
-    [[nodiscard]] std::string pitchText(std::size_t times, double pitch) const {
-        const std::string one = to_.shown(pitch);
-        const std::string text = std::to_string(times) + " \u00d7 " + one;
-        const bool isExact = one.find("\u2248") == std::string::npos;
-        return isExact ? text : text + " (" + to_.shown(pitch * static_cast<double>(times)) + ")";
+    // Whether the pitch can be lettered as it is: a figure that is near would be stepped off with
+    // its error at each step, so such a row is told place by place.
+    [[nodiscard]] bool isExactPitch(const MortiseRow& row, bool bored) const {
+        const double pitch = placeOf(*row.mortises[1], bored) - placeOf(*row.mortises[0], bored);
+        return to_.shown(pitch).find("\u2248") == std::string::npos;
     }
 
     void note(const MortiseSolid& mortise, std::size_t count) {
@@ -144,11 +150,17 @@ class MortiseWriter {
     }
 
     // ", 5/16 chisel" where the rack has one as wide as the mortise; ", 1/2 bit" for one that is
-    // bored.
+    // bored, ", 3/8 cutter" for one with round ends. What is sawn or ploughed has none.
     [[nodiscard]] std::string toolFor(const MortiseSolid& mortise, double width) const {
+        const ResolvedJoint& joint = to_.resolved.joints[mortise.joint];
         if (isBored(to_.resolved, mortise)) {
-            const ResolvedJoint& joint = to_.resolved.joints[mortise.joint];
             return ", " + to_.shown(joint.mortise.width.value.mm()) + " bit";
+        }
+        if (joint.form().has(JointFeature::RoundEnds)) {
+            return ", " + to_.shown(width) + " cutter, round ends";
+        }
+        if (!isChopped(joint.kind)) {
+            return {};
         }
         const std::vector<Length>& rack = to_.resolved.rack;
         const bool isOnRack = std::any_of(rack.begin(), rack.end(), [&](Length chisel) {
@@ -208,7 +220,7 @@ void addEndMortiseNotes(SizeWriter& writer) {
         const auto shown = [&](double mm) { return writer.shown(mm); };
         writer.note({(mouth.min + mouth.max) * 0.5,
                      {writer.resolved.parts[writer.resolved.joints[mortise.joint].tenoned].of,
-                      shown(size.z) + " thick way, " + shown(size.y) + " wide way, " +
+                      shown(size.z) + " in the thickness, " + shown(size.y) + " in the width, " +
                           shown(size.x) + " deep",
                       shown(mortise.box.min.z) + " from face side, " + shown(mortise.box.min.y) +
                           " from face edge"},

@@ -41,6 +41,71 @@ void addRing(const std::vector<Vec2>& ring,
     }
 }
 
+// What is left of a square edge outside the rect, which it may run along.
+void appendOutside(const ViewEdge& edge, const Rect& rect, std::vector<ViewEdge>& left) {
+    constexpr double kHair = 1e-6;
+    const bool isLevel = std::abs(edge.a.y - edge.b.y) < kHair;
+    const bool isUpright = std::abs(edge.a.x - edge.b.x) < kHair;
+    if (isLevel == isUpright) {
+        left.push_back(edge);
+        return;
+    }
+    double Vec2::*along = isLevel ? &Vec2::x : &Vec2::y;
+    double Vec2::*across = isLevel ? &Vec2::y : &Vec2::x;
+    const double low = std::min(edge.a.*along, edge.b.*along);
+    const double high = std::max(edge.a.*along, edge.b.*along);
+    const bool misses = edge.a.*across < rect.min.*across - kHair ||
+                        edge.a.*across > rect.max.*across + kHair ||
+                        high < rect.min.*along + kHair || low > rect.max.*along - kHair;
+    if (misses) {
+        left.push_back(edge);
+        return;
+    }
+    const auto keep = [&](double from, double to) {
+        if (to - from > kHair) {
+            ViewEdge rest = edge;
+            rest.a.*along = from;
+            rest.b.*along = to;
+            left.push_back(rest);
+        }
+    };
+    keep(low, rect.min.*along);
+    keep(rect.max.*along, high);
+}
+
+// Rabbets, grooves and what leaves a tongue show their section on an end that they run out at.
+void takeOutOfEnd(const ResolvedPart& part, const PartView& view, std::vector<ViewEdge>& edges) {
+    const double slack = kLengthTolerance.mm();
+    const double length = part.shoulderLength.value.mm();
+    for (const ResolvedCut& cut : part.cuts) {
+        const bool runsOut =
+            view.face == Face::StartEnd ? cut.box.min.x < slack : cut.box.max.x > length - slack;
+        if (!runsOut || cut.kind == CutKind::Bore || isEnd(cut.face)) {
+            continue;
+        }
+        Rect rect = view.toPlane(cut.box);
+        rect.min = {std::max(rect.min.x, 0.0), std::max(rect.min.y, 0.0)};
+        rect.max = {std::min(rect.max.x, view.size.x), std::min(rect.max.y, view.size.y)};
+        std::vector<ViewEdge> left;
+        for (const ViewEdge& edge : edges) {
+            edge.solid == 0 ? appendOutside(edge, rect, left) : left.push_back(edge);
+        }
+        const std::vector<Vec2> ring = ringOf(rect);
+        for (std::size_t i = 0; i < ring.size(); ++i) {
+            const Vec2 a = ring[i];
+            const Vec2 b = ring[(i + 1) % ring.size()];
+            const auto isOnSide = [&](double Vec2::*axis, double size) {
+                return std::abs(a.*axis - b.*axis) < slack &&
+                       (a.*axis < slack || a.*axis > size - slack);
+            };
+            if (!isOnSide(&Vec2::x, view.size.x) && !isOnSide(&Vec2::y, view.size.y)) {
+                left.push_back({a, b, true, 0, 0});
+            }
+        }
+        edges = std::move(left);
+    }
+}
+
 }  // namespace
 
 Rect PartView::toPlane(const Box& box) const {
@@ -133,6 +198,9 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
             addRing(ringOf(mortise, view), opens, static_cast<int>(jointOf.size()), edges);
         }
         jointOf.emplace_back(mortise.joint);
+    }
+    if (isEnd(view.face)) {
+        takeOutOfEnd(part, view, edges);
     }
     addHornEdges(part, view, edges);
     addCutEdges(part, view, static_cast<int>(jointOf.size()), edges);

@@ -162,9 +162,9 @@ void LetteredPart::readNote(const View& view, const Note& note) {
                     addFigure(acrossAxis, box.min[acrossAxis], box.max[acrossAxis], *wide);
                 } else if (const auto lying = ending(" across")) {
                     addFigure(acrossAxis, box.min[acrossAxis], box.max[acrossAxis], *lying);
-                } else if (const auto thick = ending(" thick way")) {
+                } else if (const auto thick = ending(" in the thickness")) {
                     addFigure(2, box.min.z, box.max.z, *thick);
-                } else if (const auto broad = ending(" wide way")) {
+                } else if (const auto broad = ending(" in the width")) {
                     addFigure(1, box.min.y, box.max.y, *broad);
                 } else if (const auto edge = ending(" from face edge")) {
                     from(1, *edge);
