@@ -96,9 +96,11 @@ class SettingOut {
         return out;
     }
 
-    // Views wherever they find room: on the fewest sheets, and then at the largest scale.
+    // Views wherever they find room: on the fewest sheets, and then at the largest scale; none
+    // where that takes more than `most`.
     [[nodiscard]] std::optional<PartOnSheets> packed(const std::vector<double>& scales,
-                                                     bool isCompact) {
+                                                     bool isCompact,
+                                                     std::size_t most) {
         std::optional<PartOnSheets> best;
         for (const double scale : scales) {
             for (const PartStyle& style : stylesAt(scale, isCompact)) {
@@ -107,7 +109,8 @@ class SettingOut {
                 }
                 std::vector<Sheet> sheets =
                     drawPartOnSheets(piece_, resolved_, kind_, style, lines_, room_, metrics_);
-                if (!sheets.empty() && (!best || sheets.size() < best->drawings.size())) {
+                if (!sheets.empty() && sheets.size() <= most &&
+                    (!best || sheets.size() < best->drawings.size())) {
                     best = PartOnSheets{std::move(sheets), scale, {}, true};
                 }
             }
@@ -123,6 +126,9 @@ class SettingOut {
     const TextMetrics& metrics_;
     PartLines lines_;
 };
+
+// At twice the scale a second sheet is worth having.
+constexpr double kWorthASheet = 2.0;
 
 void addLegend(Rect area, std::vector<Op>& ops) {
     constexpr double kHeight = 2.5;
@@ -174,22 +180,37 @@ PartOnSheets setOutPart(const Piece& piece,
     if (scale <= 0.0) {
         std::erase_if(large, [](double s) { return s < kLeastInFull; });
     }
+    constexpr std::size_t kAny = 100;
     PartOnSheets out = setting.inProjection(large, false);
     std::optional<PartOnSheets> spread;
     if (!out.fits) {
-        spread = setting.packed(large, false);
+        spread = setting.packed(large, false, kAny);
+    } else {
+        std::erase_if(large, [&](double s) { return s < kWorthASheet * out.scale - 1e-9; });
+        spread = setting.packed(large, false, 2);
     }
     if (!out.fits && !spread) {
         out = setting.inProjection(scales, true);
     }
     if (!out.fits && !spread) {
-        spread = setting.packed(scales, true);
+        spread = setting.packed(scales, true, kAny);
     }
     if (spread) {
         out = std::move(*spread);
     }
     out.paper = paper;
     return out;
+}
+
+bool isBetterSetOut(const PartOnSheets& a, const PartOnSheets& b) {
+    if (a.fits != b.fits) {
+        return a.fits;
+    }
+    if (a.scale >= kWorthASheet * b.scale || b.scale >= kWorthASheet * a.scale) {
+        return a.scale > b.scale;
+    }
+    return a.drawings.size() != b.drawings.size() ? a.drawings.size() < b.drawings.size()
+                                                  : a.scale > b.scale;
 }
 
 Sheet framedPartSheet(const Piece& piece,

@@ -20,6 +20,10 @@ struct PartOnSheets {
                                       double scale,
                                       const TextMetrics&);
 
+// Whether `a` is to be taken rather than `b`: what fits; what is drawn twice as large; what takes
+// fewer sheets; what is drawn larger.
+[[nodiscard]] bool isBetterSetOut(const PartOnSheets& a, const PartOnSheets& b);
+
 // Sheet `index` of those: its drawing in frame and title block. The frame's paper and scale do not
 // count, its number is that of the sheet.
 [[nodiscard]] Sheet framedPartSheet(const Piece&,

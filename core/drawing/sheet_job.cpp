@@ -34,7 +34,7 @@ Vec2 heldSo(const Paper& paper, Held held) {
     return held == Held::Upright ? upright(paper) : lying(paper);
 }
 
-// The part on the paper lying, or upright where it fits only so or on fewer sheets.
+// The part on the paper lying, or upright where that is better.
 PartOnSheets setOutOn(const Piece& piece,
                       const ResolvedPiece& resolved,
                       const PartKind& kind,
@@ -45,7 +45,7 @@ PartOnSheets setOutOn(const Piece& piece,
     PartOnSheets out = setOutPart(piece, resolved, kind, heldSo(paper, held), scale, metrics);
     if (held == Held::Either && (!out.fits || out.drawings.size() > 1)) {
         PartOnSheets other = setOutPart(piece, resolved, kind, upright(paper), scale, metrics);
-        if (other.fits && (!out.fits || other.drawings.size() < out.drawings.size())) {
+        if (isBetterSetOut(other, out)) {
             return other;
         }
     }
