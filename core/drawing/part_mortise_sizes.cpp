@@ -3,6 +3,7 @@
 
 #include "core/drawing/part_sections.h"
 #include "core/drawing/part_sizing.h"
+#include "core/resolve/joint_angles.h"
 
 namespace shoulderline {
 
@@ -133,6 +134,7 @@ class MortiseWriter {
             note.lines.push_back(letter + "\u2013" + letter + ", " +
                                  (mortise.isThrough ? "through" : "blind") +
                                  toolFor(mortise, std::min(width, box.size().x)));
+            addSlant(mortise, note);
             to_.note(std::move(note));
             return;
         }
@@ -146,7 +148,23 @@ class MortiseWriter {
                              depth);
         note.lines.push_back(to_.shown(place) + " from " +
                              std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide)));
+        addSlant(mortise, note);
         to_.note(std::move(note));
+    }
+
+    // How one that does not lie square is cut: what is dimensioned of it is the box around it.
+    void addSlant(const MortiseSolid& mortise, NeededNote& note) const {
+        const ResolvedJoint& joint = to_.resolved.joints[mortise.joint];
+        const JointAngles angles = anglesOf(to_.resolved, joint);
+        const auto isOut = [](Angle angle) { return std::abs(angle.degrees()) > 0.05; };
+        if (isOut(angles.mortise)) {
+            note.lines.push_back("leans " + slopeText(angles.mortise) + " from square to the face");
+        }
+        if (isOut(angles.mouthTurn) && !isBored(to_.resolved, mortise)) {
+            note.lines.push_back("turned " + slopeText(angles.mouthTurn) + "; itself " +
+                                 to_.shown(joint.mortise.width.value.mm()) + " by " +
+                                 to_.shown(joint.mortise.length.value.mm()));
+        }
     }
 
     // ", 5/16 chisel" where the rack has one as wide as the mortise; ", 1/2 bit" for one that is
@@ -161,6 +179,9 @@ class MortiseWriter {
         }
         if (!isChopped(joint.kind)) {
             return {};
+        }
+        if (mortise.exact) {
+            width = joint.mortise.width.value.mm();  // the box around a slanting one is wider
         }
         const std::vector<Length>& rack = to_.resolved.rack;
         const bool isOnRack = std::any_of(rack.begin(), rack.end(), [&](Length chisel) {
