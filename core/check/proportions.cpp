@@ -1,10 +1,9 @@
 #include "core/check/proportions.h"
 
 #include <algorithm>
-#include <array>
+#include <cmath>
 
 #include "core/resolve/frames.h"
-#include "core/resolve/stations.h"
 
 namespace shoulderline {
 
@@ -55,22 +54,70 @@ bool Proportion::isHigh() const {
 
 namespace {
 
-constexpr std::size_t kCornersOfABox = 8;
+// A line between two points of an elevation.
+struct Line {
+    Vec2 a;
+    Vec2 b;
+};
 
-// Whether its sides run straight along the blank.
-bool isStraight(const Body& body) {
-    const Rect bounds = body.face.bounds();
-    return !body.edge && body.face == Outline::rectangle(bounds.max.x, bounds.max.y);
+Vec2 nearestOn(const Line& line, Vec2 p) {
+    const Vec2 along = line.b - line.a;
+    const double t = std::clamp(dot(p - line.a, along) / dot(along, along), 0.0, 1.0);
+    return line.a + along * t;
 }
 
-// From the corners of a hollow to the sides of a shaped part, square to the way it runs there.
-double wallInShape(const ResolvedPart& part, const ConvexSolid& hollow, int across) {
-    const std::size_t side = across == 1 ? 0 : 1;
-    double wall = 1e9;
-    for (const Vec3& corner : hollow.vertices()) {
-        const Station there = stationAt(part, Frame{}, corner.x);
-        const double off = std::abs(dot(corner - there.middle, there.across[side]));
-        wall = std::min(wall, there.half[side] - off);
+// The edges of a solid as the elevation (x, `across`) shows them.
+std::vector<Line> edgesOf(const ConvexSolid& solid, int across) {
+    const auto shown = [&](int vertex) {
+        const Vec3 p = solid.vertices()[static_cast<std::size_t>(vertex)];
+        return Vec2{p.x, p[across]};
+    };
+    std::vector<Line> edges;
+    for (const ConvexSolid::Face& face : solid.faces()) {
+        for (std::size_t i = 0; i < face.loop.size(); ++i) {
+            const Line edge{shown(face.loop[i]), shown(face.loop[(i + 1) % face.loop.size()])};
+            if (norm(edge.b - edge.a) > kLengthTolerance.mm()) {
+                edges.push_back(edge);
+            }
+        }
+    }
+    return edges;
+}
+
+// The sides that an outline has along the part, near a stretch of it.
+std::vector<Line> sidesOf(const FlatOutline& outline, const Extent& stretch, double margin) {
+    std::vector<Line> sides;
+    for (std::size_t i = 0; i < outline.points.size(); ++i) {
+        const Line side{outline.points[i], outline.points[(i + 1) % outline.points.size()]};
+        const Vec2 along = side.b - side.a;
+        const bool isEnd = std::abs(along.y) >= std::abs(along.x);
+        const bool isNear = std::max(side.a.x, side.b.x) > stretch.min - margin &&
+                            std::min(side.a.x, side.b.x) < stretch.max + margin;
+        if (!isEnd && isNear) {
+            sides.push_back(side);
+        }
+    }
+    return sides;
+}
+
+// From a hollow to the sides beside it; below zero where it stands out of them. Between two lines
+// that do not cross, the shortest way begins at an end of one of them.
+double wallInOutline(const FlatOutline& outline,
+                     const ConvexSolid& hollow,
+                     int across,
+                     double width) {
+    const std::vector<Line> sides = sidesOf(outline, hollow.extentAlong({1, 0, 0}), width);
+    double wall = width;
+    for (const Line& edge : edgesOf(hollow, across)) {
+        double nearest = 1e9;  // of the corner that the edge begins at; below zero outside
+        for (const Line& side : sides) {
+            const double off = norm(edge.a - nearestOn(side, edge.a));
+            if (off < std::abs(nearest)) {
+                nearest = cross(side.b - side.a, edge.a - side.a) < 0.0 ? -off : off;
+            }
+            wall = std::min(wall, norm(side.a - nearestOn(edge, side.a)));
+        }
+        wall = std::min(wall, nearest);
     }
     return wall;
 }
@@ -83,11 +130,18 @@ double wallBeside(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
         return 0.0;
     }
     const ResolvedPart& part = resolved.parts[joint.mortised];
-    const int across = inwardOf(mortise->face).axis == 2 ? 1 : 2;
-    if (!isStraight(part.body) && mortise->solid().vertices().size() <= kCornersOfABox) {
-        return wallInShape(part, mortise->solid(), across);
-    }
     const Box wood = part.bodyBox();
+    const int across = inwardOf(mortise->face).axis == 2 ? 1 : 2;
+    const bool isOutlined = across == 1
+                                ? part.body.face != Outline::rectangle(wood.max.x, wood.max.y)
+                                : part.body.edge.has_value();
+    if (isOutlined) {
+        const BodySolids solids = part.wood();
+        return wallInOutline(across == 1 ? solids.flatFace() : solids.flatEdge(),
+                             mortise->solid(),
+                             across,
+                             wood.max[across]);
+    }
     const Box hollow = mortise->bounds();
     return std::min(hollow.min[across] - wood.min[across], wood.max[across] - hollow.max[across]);
 }

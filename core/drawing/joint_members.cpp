@@ -5,7 +5,7 @@
 
 #include "core/geometry/plane_cut.h"
 #include "core/resolve/frames.h"
-#include "core/resolve/small_parts.h"
+#include "core/resolve/small_solids.h"
 
 namespace shoulderline {
 
@@ -172,7 +172,12 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
     if (squared(relative) && m.railIsSquare) {
         addHorns(mortised, relative, m);
     }
-    m.wedge = tuskWedge(resolved, index);
+    for (const SmallSolid& small : smallSolidsOf(resolved, index)) {
+        m.smalls.push_back(small.solid.toPolyhedron());
+        if (small.kind == SmallPartKind::TuskWedge) {
+            m.wedge = small.solid;
+        }
+    }
     shorten(m);
     if (squared(relative) && m.railIsSquare) {
         m.railSolid = Polyhedron::box(m.rail);

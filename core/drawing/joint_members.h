@@ -36,6 +36,7 @@ struct JointMembers {
     std::vector<Hollow> ownHollows;    // in the tenoned one
     std::vector<Box> slots;            // for wedges, through the cheeks of the tenon
     std::optional<ConvexSolid> wedge;  // of a tusk tenon, driven home
+    std::vector<Polyhedron> smalls;    // that wedge, and pins, plugs and other wedges likewise
     // Where a horn begins and ends, along `postAxis`; it is sawn off at its beginning.
     struct Horn {
         double from = 0.0;

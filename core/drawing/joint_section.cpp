@@ -71,8 +71,8 @@ JointSection sectionOf(const JointMembers& members, double scale) {
     for (const Hollow& hollow : members.ownHollows) {
         add(hollow.solid, section.ownHollows);
     }
-    if (members.wedge) {
-        section.wedge = ringAt(members.wedge->toPolyhedron(), at, scale);
+    for (const Polyhedron& small : members.smalls) {
+        add(small, section.smalls);
     }
     return section;
 }

@@ -15,9 +15,9 @@ struct JointSection {
     Ring rail;
     std::vector<Ring> tenons;
     Ring post;
-    std::vector<Ring> hollows;     // in the mortised part
-    std::vector<Ring> ownHollows;  // in the rail and its tenons
-    Ring wedge = {};               // of a tusk tenon
+    std::vector<Ring> hollows;      // in the mortised part
+    std::vector<Ring> ownHollows;   // in the rail and its tenons
+    std::vector<Ring> smalls = {};  // pins, plugs and wedges
 };
 [[nodiscard]] JointSection sectionOf(const JointMembers& members, double scale);
 

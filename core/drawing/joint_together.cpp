@@ -41,9 +41,7 @@ std::vector<Op> JointPictures::together() const {
     std::vector<Op> ops;
     std::vector<Polyhedron> both = railSolids(true);
     both.push_back(members_.postSolid);
-    if (members_.wedge) {
-        both.push_back(members_.wedge->toPolyhedron());
-    }
+    both.insert(both.end(), members_.smalls.begin(), members_.smalls.end());
     draw(std::move(both), members_.hollows, kOnEdge, ops);
     addHornLines(kOnEdge, ops);
     addRailBreak(kOnEdge, ops);
@@ -93,12 +91,15 @@ std::vector<Op> JointPictures::section() const {
     if (members_.isLoose) {
         append(ops, hatch({cut.tenons, {}}, Angle(), kHatchSpacing));
     }
-    if (!cut.wedge.empty()) {
-        add({cut.wedge}, nothing);
-        append(ops, hatch({{cut.wedge}, {}}, Angle::degrees(-45.0), kHatchSpacing));
+    for (const Ring& small : cut.smalls) {
+        add({small}, nothing);
+        append(ops, hatch({{small}, {}}, Angle::degrees(-45.0), kHatchSpacing));
     }
     addHornLines(kOnCheek, ops);
-    append(ops, hatch({wood, cut.ownHollows}, Angle(), kHatchSpacing));
+    // A wedge in a kerf has pushed the wood beside it out.
+    std::vector<Ring> notWood = cut.ownHollows;
+    notWood.insert(notWood.end(), cut.smalls.begin(), cut.smalls.end());
+    append(ops, hatch({wood, notWood}, Angle(), kHatchSpacing));
     const Angle grain = Angle::degrees(axis == 1 ? 90.0 : (axis == 0 ? 0.0 : 45.0));
     append(ops, hatch({{cut.post}, cut.hollows}, grain, kHatchSpacing));
     const Rect all = boundsOf(ops, metrics_);

@@ -7,7 +7,7 @@
 #include "core/drawing/pulled_apart.h"
 #include "core/geometry/hidden_lines.h"
 #include "core/resolve/frames.h"
-#include "core/resolve/small_parts.h"
+#include "core/resolve/small_solids.h"
 
 namespace shoulderline {
 
@@ -151,30 +151,41 @@ void addWay(const ResolvedPiece& resolved,
               PictureLineKind::Way);
 }
 
-// The wedge of a tusk tenon: driven home, or drawn out by its wide end with its slot to be seen.
-void addWedge(const ResolvedPiece& resolved,
-              std::size_t index,
-              const View& view,
-              const std::vector<Vec3>& moves,
-              Scene& scene) {
+// The pins, plugs and wedges of a joint: driven home, or drawn out the way that they come. One that
+// ends flush stands out by next to nothing, so that its end is seen.
+void addSmallSolids(const ResolvedPiece& resolved,
+                    std::size_t index,
+                    const std::vector<Vec3>& moves,
+                    Scene& scene) {
+    constexpr double kDrawnOut = 1.2;  // of its length, past where it goes in
+    constexpr double kStarted = 0.6;   // a wedge that waits in its kerf
     const ResolvedJoint& joint = resolved.joints[index];
-    const std::optional<ConvexSolid> wedge = tuskWedge(resolved, index);
-    if (!wedge) {
-        return;
-    }
-    if (moves.empty()) {
-        scene.add(wedge->toPolyhedron().transformed(joint.frame),
+    for (const SmallSolid& small : smallSolidsOf(resolved, index)) {
+        const Extent length = small.solid.extentAlong(small.outward);
+        Frame frame = joint.frame;
+        double out = kSheetThickness;
+        if (!moves.empty()) {
+            const bool isWithTenon = !small.isDrivenLast ||
+                                     small.kind == SmallPartKind::TuskWedge ||
+                                     small.kind == SmallPartKind::Plug;
+            frame = movedBy(frame, moves[isWithTenon ? joint.tenoned : joint.mortised]);
+            out = (small.isDrivenLast ? kDrawnOut : kStarted) * (length.max - length.min);
+        }
+        scene.add(small.solid.toPolyhedron().transformed(
+                      movedBy(frame, frame.directionToOuter(small.outward * out))),
                   joint.tenoned,
                   PictureLineKind::Contour);
-        return;
     }
-    constexpr double kDrawnOut = 1.2;  // of its length
-    const Box box = wedge->bounds();
+}
+
+// The slot of a tusk tenon's wedge, to be seen once the wedge is drawn out.
+void addSlot(const ResolvedPiece& resolved,
+             std::size_t index,
+             const View& view,
+             const std::vector<Vec3>& moves,
+             Scene& scene) {
+    const ResolvedJoint& joint = resolved.joints[index];
     const Frame moved = movedBy(joint.frame, moves[joint.tenoned]);
-    scene.add(wedge->toPolyhedron().transformed(
-                  movedBy(moved, joint.frame.z * (-kDrawnOut * box.size().z))),
-              joint.tenoned,
-              PictureLineKind::Contour);
     const ResolvedPart& part = resolved.parts[joint.tenoned];
     std::vector<Polyhedron> flats;
     for (const ResolvedCut& cut : part.cuts) {
@@ -228,10 +239,11 @@ Scene sceneOf(const ResolvedPiece& resolved, const View& view, const std::vector
         }
     }
     for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
-        if (resolved.joints[i].has(JointFeature::Tusked)) {
-            addWedge(resolved, i, view, moves, scene);
-        }
+        addSmallSolids(resolved, i, moves, scene);
         if (!moves.empty()) {
+            if (resolved.joints[i].has(JointFeature::Tusked)) {
+                addSlot(resolved, i, view, moves, scene);
+            }
             addWay(resolved, i, moves, scene);
         }
     }

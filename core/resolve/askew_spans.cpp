@@ -40,8 +40,9 @@ class AngledSpan {
   private:
     bool findAxes();
     bool readLevels();
-    std::optional<Vec3> anchorAlong(const Neighbour& end, double at);
-    std::optional<Vec3> anchorAt(const Neighbour& end, double at, Vec3& postDirection);
+    std::optional<Vec3> anchorAlong(std::size_t end, double at, Vec3& postDirection);
+    std::optional<Vec3> anchorAt(std::size_t end, double at, Vec3& postDirection);
+    void turnAbout(Line& line, Vec3 leaning) const;
     std::optional<Line> lineThrough(const std::array<double, 2>& at, bool byMiddle);
     std::optional<PlacedMember> cutToFaces(const Line& line);
     bool layOutSet(const std::array<Neighbour, 2>& between,
@@ -86,9 +87,9 @@ bool AngledSpan::findAxes() {
     Vec3 level = between;
     level[upright] = 0.0;  // the two parts it joins lie beside one another
     axes_ = axesOf(spans_, longestAxis(level), ends_[0]);
-    if (spans_.flat) {
+    if (spans_.flat && part_.spacing) {
         evaluation_.trouble(place_,
-                            "a member that meets the parts it joins at an angle lies with its "
+                            "a set that meets the parts it joins at an angle lies with its "
                             "width along them; leave out that it lies flat");
         return false;
     }
@@ -131,9 +132,11 @@ bool AngledSpan::readLevels() {
     return true;
 }
 
-// On a part that runs across the member's thickness (a stretcher between stretchers), it is the
-// setting that tells where along it; the level is its own.
-std::optional<Vec3> AngledSpan::anchorAlong(const Neighbour& end, double at) {
+// On a part that runs across the member's thickness (a stretcher between stretchers, a board laid
+// flat between posts), it is the setting that tells where along it; the level is its own, or in the
+// middle of the part.
+std::optional<Vec3> AngledSpan::anchorAlong(std::size_t e, double at, Vec3& postDirection) {
+    const Neighbour& end = ends_[e];
     const int along = axes_.thickness;
     double place = end.box.centre()[along] + by_.mm();
     if (const std::optional<AxisWay> way = wayOf(spans_.set.from)) {
@@ -145,16 +148,19 @@ std::optional<Vec3> AngledSpan::anchorAlong(const Neighbour& end, double at) {
                             "'" + end.part->of + "' does not run the way that its place is stated");
         return std::nullopt;
     }
+    postDirection = spans_.flat ? station->direction : unit(axes_.width);
     Vec3 anchor = station->middle;
-    anchor[axes_.width] = at;
+    if (!level_[e].at.empty() || part_.spacing) {
+        anchor[axes_.width] = at;
+    }
     return anchor;
 }
 
 // Where the member's reference side lies on one of the two parts, `at` along it.
-std::optional<Vec3> AngledSpan::anchorAt(const Neighbour& end, double at, Vec3& postDirection) {
+std::optional<Vec3> AngledSpan::anchorAt(std::size_t e, double at, Vec3& postDirection) {
+    const Neighbour& end = ends_[e];
     if (longestAxis(end.lengthDirection) != axes_.width) {
-        postDirection = unit(axes_.width);
-        return anchorAlong(end, at);
+        return anchorAlong(e, at, postDirection);
     }
     const std::optional<Station> station = stationOn(*end.part, end.frame, axes_.width, at);
     if (!station) {
@@ -172,6 +178,20 @@ std::optional<Vec3> AngledSpan::anchorAt(const Neighbour& end, double at, Vec3& 
     Vec3 outwards = station->across[i];
     outwards = dot(outwards, side) > 0 ? outwards : -outwards;
     return station->middle + outwards * (station->half[i] - by_.mm());
+}
+
+// Which way its width and its thickness lie about its length. One that leans has the one of them
+// along the parts it joins that runs with them; `leaning` is the way that they run.
+void AngledSpan::turnAbout(Line& line, Vec3 leaning) const {
+    const auto towards = [](Vec3 v, int axis) { return v[axis] < 0 ? -v : v; };
+    const bool isAcrossThickness = longestAxis(leaning) == axes_.thickness;
+    if (spans_.leans && isAcrossThickness) {
+        line.thickness = squareTo(leaning, line.along);
+        line.width = towards(cross(line.along, line.thickness), axes_.width);
+        return;
+    }
+    line.width = squareTo(spans_.leans ? leaning : unit(axes_.width), line.along);
+    line.thickness = towards(cross(line.along, line.width), axes_.thickness);
 }
 
 // The member whose stated side or middle is at the two levels. How far its middle is from its top
@@ -196,19 +216,15 @@ std::optional<Line> AngledSpan::lineThrough(const std::array<double, 2>& at, boo
                 middle -= way->way * half;
             }
             Vec3 direction;
-            const std::optional<Vec3> anchor = anchorAt(ends_[e], middle, direction);
+            const std::optional<Vec3> anchor = anchorAt(e, middle, direction);
             if (!anchor) {
                 return std::nullopt;
             }
             anchors[e] = *anchor;
-            leaning = leaning + (direction[axes_.width] < 0 ? -direction : direction);
+            leaning = leaning + (direction[longestAxis(direction)] < 0 ? -direction : direction);
         }
         line.along = normalised(anchors[1] - anchors[0]);
-        line.width = squareTo(spans_.leans ? leaning : unit(axes_.width), line.along);
-        line.thickness = cross(line.along, line.width);
-        if (line.thickness[axes_.thickness] < 0) {
-            line.thickness = -line.thickness;
-        }
+        turnAbout(line, leaning);
         Vec3 toMiddle;
         if (const std::optional<AxisWay> way = wayOf(spans_.set.from)) {
             toMiddle = line.thickness * (-way->way * thickness / 2);

@@ -1,8 +1,10 @@
 #include "core/resolve/set_up.h"
 
 #include <algorithm>
+#include <array>
 
 #include "core/resolve/frames.h"
+#include "core/resolve/stations.h"
 
 namespace shoulderline {
 
@@ -29,6 +31,7 @@ class SetUps {
         one.tool = tool;
         one.part = part;
         one.work = std::move(work);
+        one.beforeShaping = part == joint_.tenoned && isBeforeShaping(part);
         all_.push_back(std::move(one));
         return all_.back();
     }
@@ -98,6 +101,16 @@ class SetUps {
         return box;
     }
 
+    // Whether the joint is cut in the square blank of a part that is sawn to a taper or a curve.
+    [[nodiscard]] bool isBeforeShaping(std::size_t index) const {
+        const ResolvedPart& part = resolved_.parts[index];
+        const Box blank = part.bodyBox();
+        const bool isSawn = part.body.face != Outline::rectangle(blank.max.x, blank.max.y) ||
+                            part.body.edge.has_value();
+        return isSawn && !part.bend && part.section == SectionForm::Square &&
+               (index != joint_.mortised || joint_.mortise.below <= joint_.mortise.depth.value);
+    }
+
     [[nodiscard]] RuleId mortisingTool() const {
         if (joint_.has(JointFeature::RoundEnds)) {
             return RuleId::SetUpRouter;
@@ -135,7 +148,10 @@ class SetUps {
                 one.fence =
                     one.fence - (part == joint_.mortised ? joint_.mortise.referenceIn : Length());
                 one.cutter = isOpen ? Length() : joint_.mortise.width.value;
-                if (joint_.mortise.below > kLengthTolerance) {
+                const Vec3 mouth = mouthOf(mortise).size();
+                one.beforeShaping = isBeforeShaping(part) &&
+                                    mouth[inwardOf(mortise.face).axis] < kLengthTolerance.mm();
+                if (joint_.mortise.below > kLengthTolerance && !one.beforeShaping) {
                     one.depth = joint_.mortise.depth.value;
                 }
             }
@@ -178,6 +194,14 @@ class SetUps {
         }
     }
 
+    // As the part is at its end: one that tapers has less there than its blank.
+    [[nodiscard]] Length shoulderOfRound() const {
+        const ResolvedPart& part = resolved_.parts[joint_.tenoned];
+        const double end = joint_.end == End::Start ? 0.0 : part.shoulderLength.value.mm();
+        const std::array<double, 2> half = stationAt(part, Frame{}, end).half;
+        return Length::mm(std::max(half[0], half[1])) - joint_.tenon.thickness.value / 2;
+    }
+
     // Cheeks by a fence from the reference faces, shoulders by a stop from the end, pared last.
     void addTenon() {
         const JointForm form = joint_.form();
@@ -188,7 +212,7 @@ class SetUps {
         if (joint_.kind == JointKind::Round) {
             SetUp& one = add(RuleId::SetUpSaw, joint_.tenoned, "shoulder of the round tenon");
             one.reference = Face::FaceSide;
-            one.depth = tenon.shoulders.faceSide.value;
+            one.depth = shoulderOfRound();
             one.to = tenon.length.value;
             return;
         }

@@ -20,13 +20,17 @@ struct SetUp {
     Length depth;
     Length from;  // along the part from its start end (a tenon: from its end) to where the cut
     Length to;    // begins and ends; both zero where it runs through
-    bool fromShoulder = false;  // the last two are from the shoulder, out along the tenon
+    bool fromShoulder = false;   // the last two are from the shoulder, out along the tenon
+    bool beforeShaping = false;  // while the blank is square, before the part is tapered or curved
     friend bool operator==(const SetUp&, const SetUp&) = default;
 };
 
 // The settings for one joint, in the order of work: the mortised part first, the tenon after it, so
 // that it can be fitted. None for a joint that is not cut. The order, and a mortise cut before its
-// tenon, are common practice.
+// tenon, are common practice; so is that a part which is tapered or curved is mortised and tenoned
+// while its blank is square: its settings are then from the blank's faces, its depths from the face
+// that the shaping takes off. Where more would be taken off over a mortise than it is deep, it is
+// cut after the shaping, and its depth is from the face as it is.
 [[nodiscard]] std::vector<SetUp> setUpsOf(const ResolvedPiece& resolved, std::size_t joint);
 
 // "mortise, front post: hollow chisel mortiser 3/8; fence 3/8 from the face side, 1 3/8 deep, from
@@ -37,7 +41,8 @@ struct SetUp {
 
 // The same for several that differ in nothing but their place along the part, as one: "... at 3, 6
 // and 9 from the start", or for many that are evenly spaced "at 3 and 12 more, 2 1/2 apart". So are
-// those that differ in their fence only, as the cheeks of a tenon.
+// those that differ in their fence only, as the cheeks of a tenon. Then a line for each part whose
+// joints are cut before it is shaped, with the reason.
 [[nodiscard]] std::vector<std::string> setUpTexts(const std::vector<SetUp>& setUps,
                                                   const ResolvedPiece& resolved,
                                                   const LengthStyle& style);

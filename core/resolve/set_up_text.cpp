@@ -102,6 +102,21 @@ bool areBeside(const SetUp& a, const SetUp& b) {
            nearlyEqual(a.depth, b.depth);
 }
 
+// Why the settings in a shaped part are those of its blank.
+void addOrder(const std::vector<SetUp>& setUps,
+              const ResolvedPiece& resolved,
+              std::vector<std::string>& texts) {
+    std::set<std::string> told;
+    for (const SetUp& one : setUps) {
+        const std::string& name = resolved.parts[one.part].of;
+        if (one.beforeShaping && told.insert(name).second) {
+            texts.push_back("order, " + name +
+                            ": cut while the blank is square, before it is shaped, since the fence "
+                            "bears on its flat faces and all these figures are from them");
+        }
+    }
+}
+
 bool areAlike(const SetUp& a, const SetUp& b) {
     return !isShoulder(a) && a.tool == b.tool && a.part == b.part && a.work == b.work &&
            nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
@@ -137,6 +152,7 @@ std::vector<std::string> setUpTexts(const std::vector<SetUp>& setUps,
         texts.push_back(textOf(alike, resolved, style));
         i = end;
     }
+    addOrder(setUps, resolved, texts);
     return texts;
 }
 

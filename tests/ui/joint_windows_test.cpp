@@ -11,8 +11,10 @@
 #include <gtest/gtest.h>
 
 #include "core/check/neighbours.h"
+#include "core/resolve/small_parts.h"
 #include "tests/ui/answering_prompts.h"
 #include "tests/ui/ui_test_support.h"
+#include "ui/columns/joint_stock.h"
 #include "ui/columns/mends_dialog.h"
 #include "ui/columns/part_form.h"
 #include "ui/columns/part_tree.h"
@@ -140,6 +142,45 @@ TEST(PartTreeTest, SmallPartsAreListedAndLeadToTheirJoint) {
 
     ASSERT_TRUE(document.chosenJoint());
     EXPECT_TRUE(document.resolved().joints[*document.chosenJoint()].has(JointFeature::Tusked));
+}
+
+// The stock of pins is chosen with the keys, told by the list of small parts, and undone.
+TEST(JointStockTest, IsChosenWithTheKeysAndUndone) {
+    Document document(testing::resources());
+    document.start(testing::sample("luggage_stand"), {});
+    const Piece held = document.piece();
+    document.chooseJoint(*document.resolved().findJoint("end rail, left into front post, left"));
+    JointStock field(document);
+    field.show();
+    field.refresh();
+    auto* stock = field.findChild<QComboBox*>(u"smallPartStock"_s);
+    ASSERT_NE(stock, nullptr);
+    EXPECT_EQ(stock->accessibleName(), u"stock of the pin"_s);
+    ASSERT_EQ(stock->count(), static_cast<int>(held.stocks.size()) + 1);
+
+    stock->setFocus();
+    QTest::keyClick(stock, Qt::Key_End);
+
+    const std::string& wanted = held.stocks.back().name;
+    int pins = 0;
+    for (const SmallPart& small : smallPartsOf(document.piece(), document.resolved())) {
+        const bool isChosen = small.kind == SmallPartKind::Pin && small.stock == wanted;
+        pins += isChosen ? small.quantity : 0;
+    }
+    EXPECT_GE(pins, 2) << "left and right";
+    EXPECT_NE(document.piece(), held);
+    document.undoStack().undo();
+    EXPECT_EQ(document.piece(), held);
+}
+
+TEST(JointStockTest, IsHiddenForAJointThatTakesNothing) {
+    Document document(testing::resources());
+    document.start(testing::twoPostsAndARail(), {});
+    document.chooseJoint(0);
+    JointStock field(document);
+    field.refresh();
+
+    EXPECT_TRUE(field.isHidden());
 }
 
 class StanceFieldsTest : public ::testing::Test {

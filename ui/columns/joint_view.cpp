@@ -87,6 +87,8 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
     for (const SizeName size : allWords<SizeName>()) {
         addRow(size, at++);
     }
+    stock_ = new JointStock(document_, this);
+    layout->addWidget(stock_);
     others_ = makeSoftLabel({}, 0.92, this);
     others_->setWordWrap(true);
     layout->addWidget(others_);
@@ -195,6 +197,7 @@ void JointView::refresh() {
             showRow(row, *one);
         }
     }
+    stock_->refresh();
     others_->setVisible(true);
     gauges_->setVisible(isWood && gaugesShown_);
     showOthers(*one);

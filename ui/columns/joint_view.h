@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "ui/columns/gauges.h"
+#include "ui/columns/joint_stock.h"
 #include "ui/columns/why_box.h"
 #include "ui/document/document.h"
 #include "ui/fields/statement_field.h"
@@ -53,6 +54,7 @@ class JointView final : public QWidget {
     TextButton* features_;
     QGridLayout* grid_;
     std::vector<Row> rows_;
+    JointStock* stock_;
     QLabel* others_;
     Gauges* gauges_;
     bool gaugesShown_ = true;
