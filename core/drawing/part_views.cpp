@@ -149,12 +149,19 @@ std::vector<Vec2> ringOf(const MortiseSolid& mortise, const PartView& view) {
     if (!mortise.exact) {
         return ringOf(view.toPlane(mortise.box));
     }
-    const bool isEntered = mortise.face == view.face;
     std::vector<Vec2> points;
-    for (const Vec3& corner : isEntered ? mouthRing(mortise) : mortise.exact->vertices()) {
+    if (!opensOn(mortise, view.face)) {
+        for (const Vec3& corner : mortise.exact->vertices()) {
+            points.push_back(view.toPlane(corner));
+        }
+        return convexHull(std::move(points));
+    }
+    MortiseSolid seen = mortise;
+    seen.face = view.face;  // the mouth at which it comes out, where it does not enter here
+    for (const Vec3& corner : mouthRing(seen)) {
         points.push_back(view.toPlane(corner));
     }
-    return isEntered ? points : convexHull(std::move(points));
+    return points;
 }
 
 std::vector<Vec2> ringOf(const TenonSolid& tenon, const PartView& view) {

@@ -52,8 +52,8 @@ class PartLines {
 // an end, mortises in the sides are left out.
 [[nodiscard]] std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view);
 
-// What a mortise covers in the view, corner by corner: its mouth where it enters on the face seen,
-// else its outermost lines.
+// What a mortise covers in the view, corner by corner: its mouth where it enters on the face seen
+// or comes out there, else its outermost lines.
 [[nodiscard]] std::vector<Vec2> ringOf(const MortiseSolid& mortise, const PartView& view);
 
 // What a tenon covers, seen from the end that it stands on: its foot there.

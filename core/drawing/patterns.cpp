@@ -9,6 +9,7 @@
 #include "core/drawing/hatching.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/pattern_arcs.h"
+#include "core/drawing/pattern_joints.h"
 #include "core/drawing/strips.h"
 #include "core/drawing/title_block.h"
 #include "core/measure/length_text.h"
@@ -59,12 +60,7 @@ class PatternMaker {
     [[nodiscard]] std::string shown(double mm) const {
         return showLength(Length::mm(mm), piece_.style);
     }
-    [[nodiscard]] Rect rectOf(const Box& box) const {
-        return {{box.min.x, box.min[plane_.across]}, {box.max.x, box.max[plane_.across]}};
-    }
     void addOutline(std::vector<Op>& ops) const;
-    void addJoints(std::vector<Op>& ops) const;
-    void addCuts(std::vector<Op>& ops) const;
     void addCentreLines(std::vector<Op>& ops) const;
     void addOffsets(std::vector<Op>& ops) const;
     void addSizes(std::vector<Op>& ops) const;
@@ -91,48 +87,6 @@ void PatternMaker::addOutline(std::vector<Op>& ops) const {
                                 Angle::radians(arc.start),
                                 Angle::radians(arc.sweep),
                                 LineRole::Visible});
-        }
-    }
-}
-
-void PatternMaker::addJoints(std::vector<Op>& ops) const {
-    for (const TenonSolid& tenon : part_.tenons) {
-        ops.push_back(BeginGroup{{SubjectKind::Joint, tenon.joint}, "tenon"});
-        ops.push_back(outlineOf(rectOf(tenon.box), LineRole::Dimension));
-        // The shoulder, right across the blank.
-        const double x = tenon.box.min.x < 0.0 ? 0.0 : plane_.blank.x;
-        ops.push_back(Stroke{{{x, 0.0}, {x, plane_.blank.y}}, LineRole::Visible});
-        ops.push_back(EndGroup{});
-    }
-    for (const MortiseSolid& mortise : part_.mortises) {
-        const bool opensHere = opensOn(mortise, plane_.seenOn);
-        ops.push_back(BeginGroup{{SubjectKind::Joint, mortise.joint}, "mortise"});
-        ops.push_back(
-            outlineOf(rectOf(mortise.box), opensHere ? LineRole::Visible : LineRole::Hidden));
-        ops.push_back(EndGroup{});
-    }
-}
-
-// Bored holes as circles where one looks into them, with the cross of their centre; other cuts by
-// the rectangle that they cover.
-void PatternMaker::addCuts(std::vector<Op>& ops) const {
-    for (const ResolvedCut& cut : part_.cuts) {
-        const Rect rect = rectOf(cut.box);
-        const bool looksInto = cut.face == plane_.seenOn || cut.face == oppositeOf(plane_.seenOn);
-        const bool isSeen = cut.face == plane_.seenOn || (cut.isThrough && looksInto);
-        const LineRole role = isSeen ? LineRole::Visible : LineRole::Hidden;
-        const Vec2 middle = (rect.min + rect.max) * 0.5;
-        const double reach = std::max(rect.size().x, rect.size().y) / 2.0 + 3.0;
-        if (cut.kind == CutKind::Bore) {
-            ops.push_back(
-                Stroke{{middle - Vec2{reach, 0}, middle + Vec2{reach, 0}}, LineRole::Centre});
-            ops.push_back(
-                Stroke{{middle - Vec2{0, reach}, middle + Vec2{0, reach}}, LineRole::Centre});
-        }
-        if (cut.kind == CutKind::Bore && looksInto) {
-            ops.push_back(ArcOp{middle, rect.size().x / 2.0, {}, Angle::degrees(360.0), role});
-        } else {
-            ops.push_back(outlineOf(rect, role));
         }
     }
 }
@@ -249,8 +203,7 @@ Sheet PatternMaker::make() const {
                                               [&](const ResolvedPart& p) { return &p == &part_; }) -
                                  resolved_.parts.begin());
     addOutline(ops);
-    addJoints(ops);
-    addCuts(ops);
+    append(ops, patternJoints(resolved_, part_, plane_.seenOn, flat_));
     addCentreLines(ops);
     ops.push_back(EndGroup{});
     addOffsets(ops);
