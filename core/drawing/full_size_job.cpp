@@ -27,6 +27,7 @@ PrintJob tiledJob(const Piece& piece,
                 tileGrid(drawing.drawing.size, paper, options).count()) {
                 drawing.drawing = std::move(shorter);
                 drawing.about += "; plain stretches left out";
+                drawing.size += "; plain stretches are left out at the breaks, as lettered there";
             }
         }
         job.contents.push_back(std::move(drawing.drawing));

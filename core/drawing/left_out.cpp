@@ -161,22 +161,26 @@ struct Crossed {
     }
 };
 
-// Level lines of parts stop short of the break at `x` and go on behind it.
+// Level lines of parts and of strips stop short of the break at `x` and go on behind it.
 void openLines(double x, std::vector<Op>& ops, std::vector<Crossed>& views) {
     std::vector<Op> opened;
+    views.emplace_back();  // of what stands in no group
+    std::size_t view = 0;
     int depth = 0;
     bool isOfPart = false;
     for (Op& op : ops) {
         if (const auto* group = std::get_if<BeginGroup>(&op)) {
             if (depth++ == 0) {
                 isOfPart = group->subject.kind == SubjectKind::Part;
+                view = views.size();
                 views.emplace_back();
             }
-        } else if (std::holds_alternative<EndGroup>(op)) {
-            --depth;
+        } else if (std::holds_alternative<EndGroup>(op) && --depth == 0) {
+            isOfPart = false;
+            view = 0;
         }
         auto* stroke = std::get_if<Stroke>(&op);
-        const bool crosses = depth > 0 && isOfPart && stroke != nullptr &&
+        const bool crosses = stroke != nullptr && (isOfPart || stroke->role == LineRole::Visible) &&
                              stroke->points.size() == 2 &&
                              std::min(stroke->points[0].x, stroke->points[1].x) < x - kHalfBreak &&
                              std::max(stroke->points[0].x, stroke->points[1].x) > x + kHalfBreak;
@@ -190,7 +194,7 @@ void openLines(double x, std::vector<Op>& ops, std::vector<Crossed>& views) {
         const double y = stroke->points[0].y;
         opened.emplace_back(Stroke{{stroke->points[0], {x - kHalfBreak, y}}, stroke->role});
         opened.emplace_back(Stroke{{{x + kHalfBreak, y}, stroke->points[1]}, stroke->role});
-        views.back().add(y);
+        views[view].add(y);
     }
     ops = std::move(opened);
 }
@@ -208,6 +212,23 @@ Stroke zigzag(double x, const Interval& rows) {
             LineRole::Dimension};
 }
 
+// Where the words over or under a view stand clear, nearest to it first; under all else at worst.
+Vec2 wordsPlace(
+    double x, const Interval& rows, double half, double height, const FreeSpace& space) {
+    constexpr double kUnder = 7.0;
+    constexpr double kOver = 4.5;
+    constexpr double kStep = 2.0;
+    constexpr int kTries = 60;
+    for (int i = 0; i < kTries; ++i) {
+        for (const double y : {rows.high + kUnder + i * kStep, rows.low - kOver - i * kStep}) {
+            if (space.isFree({{x - half, y - height - 0.8}, {x + half, y + 1.2}})) {
+                return {x, y};
+            }
+        }
+    }
+    return {x, rows.high + kUnder + kTries * kStep};
+}
+
 void addBreak(double x,
               const std::string& words,
               const std::vector<Crossed>& views,
@@ -216,6 +237,7 @@ void addBreak(double x,
     constexpr double kHeight = 2.5;
     FreeSpace space(ops, metrics);
     const double half = metrics.width(words, kHeight, false) / 2.0 + 0.5;
+    ops.push_back(BeginGroup{{}, std::string(kBreakGroup)});
     for (const Crossed& view : views) {
         if (!view.rows) {
             continue;
@@ -223,15 +245,11 @@ void addBreak(double x,
         for (const double way : {-1.0, 1.0}) {
             ops.push_back(zigzag(x + way * kHalfBreak, *view.rows));
         }
-        for (const double y :
-             {view.rows->high + 7.0, view.rows->low - 4.5, view.rows->high + 11.0}) {
-            const Rect area{{x - half, y - kHeight - 0.8}, {x + half, y + 1.2}};
-            if (space.isFree(area)) {
-                ops.push_back(TextOp{{x, y}, words, kHeight, Align::Centre, false, false});
-                break;
-            }
-        }
+        const Vec2 at = wordsPlace(x, *view.rows, half, kHeight, space);
+        ops.push_back(TextOp{at, words, kHeight, Align::Centre, false, false});
+        space.take({ops.back()}, metrics);
     }
+    ops.push_back(EndGroup{});
 }
 
 }  // namespace

@@ -54,16 +54,33 @@ struct Mark {
     bool isShoulder = false;
 };
 
+// How low and how high a part comes that leans.
+void addReach(const ResolvedPart& part, std::size_t index, std::vector<Mark>& marks) {
+    const int axis = axisOf(RodKind::Heights);
+    const Box box = boundsInSpace(part);
+    const std::string& name = part.number > 0 ? part.name : part.of;
+    for (const bool high : {false, true}) {
+        marks.push_back({high ? box.max[axis] : box.min[axis],
+                         name + ", " + std::string(wordFor(sideOf(axis, high))),
+                         importanceOf(part.role),
+                         index,
+                         false});
+    }
+}
+
 void addMarks(const ResolvedPiece& resolved,
               std::size_t index,
               RodKind kind,
               std::vector<Mark>& marks) {
     const ResolvedPart& part = resolved.parts[index];
     const std::optional<Frame> frame = squared(part.frame);
+    const int axis = axisOf(kind);
     if (!frame) {
+        if (kind == RodKind::Heights) {
+            addReach(part, index, marks);
+        }
         return;
     }
-    const int axis = axisOf(kind);
     const Box box = frame->outerBounds(part.bodyBox());
     const std::string& name = kind == RodKind::Widths || part.number > 0 ? part.name : part.of;
     const bool runsAlong = std::abs(frame->x[axis]) > 0.5;

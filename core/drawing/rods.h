@@ -28,7 +28,7 @@ struct Rod {
 };
 
 // The rod of the piece for one direction: every level, face and shoulder of parts that stand square
-// to it.
+// to it; on that of heights also how low and how high parts come that lean.
 [[nodiscard]] Rod rodOf(const Piece& piece, const ResolvedPiece& resolved, RodKind kind);
 
 // What stating the line's place anew would change: the edit that puts it at `value` as typed ("16

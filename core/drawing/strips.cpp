@@ -1,11 +1,13 @@
 #include "core/drawing/strips.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/rod_labels.h"
 #include "core/drawing/rods.h"
 #include "core/drawing/title_block.h"
+#include "core/drawing/wrapped_text.h"
 #include "core/measure/length_text.h"
 
 namespace shoulderline {
@@ -51,18 +53,55 @@ std::string_view nameOf(RodKind kind) {
     return "";
 }
 
-// The place, what lies there first, and as many of the others as there is room for.
-std::string labelOf(const RodLine& line, const std::string& place, const TextMetrics& metrics) {
-    constexpr double kRoomForMore = 14.0;
-    std::string label = place + "  " + line.name;
-    for (std::size_t i = 0; i < line.others.size(); ++i) {
-        const std::string longer = label + "; " + line.others[i];
-        if (metrics.width(longer, kLabelHeight, false) > kLongestLabel - kRoomForMore) {
-            return label + "; " + std::to_string(line.others.size() - i) + " more";
-        }
-        label = longer;
+// What the rod's zero is.
+std::string_view zeroOf(RodKind kind) {
+    switch (kind) {
+        case RodKind::Heights:
+            return "floor";
+        case RodKind::Widths:
+            return "middle";
+        case RodKind::Depths:
+            return "front";
     }
-    return label;
+    return "";
+}
+
+// "14 3/4 left": how far from the zero, and which way where it has two.
+std::string placeOn(RodKind kind, double at, const LengthStyle& style) {
+    const std::string figure = showLength(Length::mm(std::abs(at)), style);
+    if (std::abs(at) < kOneLine) {
+        return figure;
+    }
+    switch (kind) {
+        case RodKind::Heights:
+            return figure + (at < 0.0 ? " below" : "");
+        case RodKind::Widths:
+            return figure + (at < 0.0 ? " left" : " right");
+        case RodKind::Depths:
+            return figure + (at < 0.0 ? " before" : "");
+    }
+    return figure;
+}
+
+// The lines of a rod with all that lies there, and its zero, from which it is hooked on.
+std::vector<StripMark> marksOf(const Rod& rod, const LengthStyle& style) {
+    std::vector<StripMark> marks;
+    bool hasZero = false;
+    for (const RodLine& line : rod.lines) {
+        const bool isZero = std::abs(line.at) < kOneLine;
+        std::string label = placeOn(rod.kind, line.at, style) + "  ";
+        label += isZero ? std::string(zeroOf(rod.kind)) + "; " + line.name : line.name;
+        for (const std::string& other : line.others) {
+            label += "; " + other;
+        }
+        marks.push_back({line.at, std::move(label)});
+        hasZero = hasZero || isZero;
+    }
+    if (!hasZero) {
+        marks.push_back(
+            {0.0, placeOn(rod.kind, 0.0, style) + "  " + std::string(zeroOf(rod.kind))});
+    }
+    return marks;
 }
 
 }  // namespace
@@ -81,26 +120,33 @@ Sheet markedStrip(std::vector<StripMark> marks,
         ops.push_back(Stroke{{{from, y}, {to, y}}, LineRole::Visible});
     }
     ops.push_back(TextOp{{from, -3.0}, title, kNameHeight, Align::Left, false, true});
-    std::vector<double> lines;
-    std::transform(marks.begin(), marks.end(), std::back_inserter(lines), [](const StripMark& m) {
-        return m.at;
-    });
+    // As many rows for each label as it takes, beside one another.
+    std::vector<std::vector<std::string>> labels;
+    std::vector<double> rowsAt;
+    for (const StripMark& mark : marks) {
+        labels.push_back(wrapText(mark.label, kLongestLabel, kLabelHeight, metrics));
+        rowsAt.insert(rowsAt.end(), labels.back().size(), mark.at);
+    }
     constexpr double kFar = 1e6;
-    const std::vector<double> places = spreadLabels(lines, kLabelPitch, -kFar, kFar);
+    const std::vector<double> places = spreadLabels(rowsAt, kLabelPitch, -kFar, kFar);
+    const double level = kStripWidth + kLeadDown + kLeadAcross;
+    std::size_t row = 0;
     for (std::size_t i = 0; i < marks.size(); ++i) {
-        const double labels = kStripWidth + kLeadDown + kLeadAcross;
-        ops.push_back(Stroke{{{marks[i].at, 0.0}, {marks[i].at, kStripWidth}}, LineRole::Visible});
-        ops.push_back(Stroke{{{marks[i].at, kStripWidth},
-                              {marks[i].at, kStripWidth + kLeadDown},
-                              {places[i], labels}},
-                             LineRole::Dimension});
-        const FittedText label = fitText(marks[i].label, kLabelHeight, kLongestLabel, metrics);
-        ops.push_back(TextOp{{places[i] + label.height / 2.0, labels + 1.2},
-                             label.text,
-                             label.height,
-                             Align::Right,
-                             true,
-                             false});
+        const double at = marks[i].at;
+        ops.push_back(Stroke{{{at, 0.0}, {at, kStripWidth}}, LineRole::Visible});
+        if (!labels[i].empty()) {
+            ops.push_back(
+                Stroke{{{at, kStripWidth}, {at, kStripWidth + kLeadDown}, {places[row], level}},
+                       LineRole::Dimension});
+        }
+        for (const std::string& text : labels[i]) {
+            ops.push_back(TextOp{{places[row++] + kLabelHeight / 2.0, level + 1.2},
+                                 text,
+                                 kLabelHeight,
+                                 Align::Right,
+                                 true,
+                                 false});
+        }
     }
     const Rect bounds = boundsOf(ops, metrics);
     move(ops, Vec2{kMargin, kMargin} - bounds.min);
@@ -115,22 +161,21 @@ PrintJob rodsJob(const Piece& piece,
                  const std::string& date,
                  const TextMetrics& metrics) {
     std::vector<FullSizeDrawing> drawings;
-    const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
     for (const RodKind kind : {RodKind::Heights, RodKind::Widths, RodKind::Depths}) {
         const Rod rod = rodOf(piece, resolved, kind);
         if (rod.lines.empty()) {
             continue;
         }
-        std::vector<StripMark> marks;
-        for (const RodLine& line : rod.lines) {
-            marks.push_back({line.at, labelOf(line, shown(line.at), metrics)});
-        }
+        std::vector<StripMark> marks = marksOf(rod, piece.style);
+        const double from = std::min(rod.from, 0.0);
+        const double to = std::max(rod.to, 0.0);
         const std::string name(nameOf(kind));
-        drawings.push_back(
-            {markedStrip(std::move(marks), rod.from, rod.to, "rod of " + name, metrics),
-             "rod of " + name,
-             std::to_string(rod.lines.size()) + " lines",
-             "length over all " + shown(rod.to - rod.from) + " " + unitsOf(piece)});
+        const std::string lines = std::to_string(marks.size()) + " lines";
+        drawings.push_back({markedStrip(std::move(marks), from, to, "rod of " + name, metrics),
+                            "rod of " + name,
+                            lines,
+                            "length over all " + showLength(Length::mm(to - from), piece.style) +
+                                " " + unitsOf(piece)});
     }
     return tiledJob(
         piece, piece.name + ", rods", std::move(drawings), paper, options, date, metrics);

@@ -249,7 +249,7 @@ Page Tiler::map(std::size_t empty) const {
         append(ops, checkSquare(room.max - square - Vec2{1.0, 2.0}, inInches_));
         (isLying ? mapRoom.max.x : mapRoom.max.y) -= (isLying ? square.x : square.y) + 8.0;
     }
-    append(ops, tileMap(grid_, drawing_, mapRoom));
+    append(ops, tileMap(grid_, drawing_, mapRoom, metrics_));
     addCaption("map of its sheets", {}, page);
     return page;
 }

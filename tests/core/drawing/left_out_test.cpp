@@ -7,6 +7,8 @@
 
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/paper.h"
+#include "core/drawing/story.h"
+#include "core/drawing/strips.h"
 #include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
 
@@ -64,6 +66,46 @@ TEST(LeftOut, AShortStretchStays) {
 
     // 60 to 130 and 350 to 440 leave 40 and 60: both go; 220 - 130 = 90 leaves 60; 70 leaves 40.
     EXPECT_NEAR(sheet.size.x, 500.0 - 40.0 - 60.0 - 40.0 - 60.0, 1e-9);
+}
+
+// What a rod lost in length is what stands at its breaks, each between two break lines that span
+// the strip (ISO 128-2, 01.1: a break is shown by its line where the part is cut off, on either
+// side).
+TEST(LeftOut, RodsAndStoriesTellEveryStretchThatIsMissing) {
+    int breaks = 0;
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        for (const PrintJob& job :
+             {rodsJob(piece, resolved, *findPaper("A4"), {}, "", kMetrics),
+              storyJob(piece, resolved, *findPaper("A4"), {}, "", kMetrics)}) {
+            for (const Sheet& whole : job.contents) {
+                const Sheet shorter =
+                    withPlainLeftOut(whole, LengthStyle::millimetres(1), kMetrics);
+                double told = 0.0;
+                int words = 0;
+                for (const std::string& text : testing::wordsOn(shorter)) {
+                    if (text.find("left out") != std::string::npos) {
+                        told += std::stod(text);
+                        ++words;
+                    }
+                }
+                const auto zigzags =
+                    std::count_if(shorter.ops.begin(), shorter.ops.end(), [](const Op& op) {
+                        const auto* stroke = std::get_if<Stroke>(&op);
+                        return stroke != nullptr && stroke->role == LineRole::Dimension &&
+                               stroke->points.size() == 6;
+                    });
+                EXPECT_NEAR(whole.size.x - shorter.size.x, told, 1e-6)
+                    << name << ": " << whole.title;
+                EXPECT_EQ(zigzags, 2 * words) << name << ": " << whole.title;
+                EXPECT_EQ(testing::overlapsOn(shorter, kMetrics), std::vector<std::string>{})
+                    << name << ": " << whole.title;
+                breaks += words;
+            }
+        }
+    }
+    EXPECT_GT(breaks, 20);
 }
 
 TEST(LeftOut, FiguresStayTrueAndSheetsAreSaved) {

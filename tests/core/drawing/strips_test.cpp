@@ -56,10 +56,44 @@ TEST(Rods, HaveEveryLineAtItsPlaceAndNamed) {
     for (std::size_t i = 0; i < lines.size(); ++i) {
         EXPECT_NEAR(lines[i] - lines[0], rod.lines[i].at - rod.lines[0].at, 1e-9);
     }
-    EXPECT_EQ(testing::wordsOn(job.contents[1]).size(), rod.lines.size() + 1);
+    std::string words;
+    for (const std::string& row : testing::wordsOn(job.contents[1])) {
+        words += row + " ";
+    }
+    for (const RodLine& line : rod.lines) {
+        EXPECT_NE(words.find(line.name), std::string::npos) << line.name;
+        for (const std::string& other : line.others) {
+            EXPECT_NE(words.find(other), std::string::npos) << other;
+        }
+    }
 }
 
-// Long names give way to a count, not to smaller lettering or dots.
+// A rod is hooked on at its zero, and read to the top of the piece.
+TEST(Rods, HaveTheirZeroAndTheWholeHeight) {
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        const PrintJob job = rodsJob(piece, resolved, *findPaper("A4"), {}, "", kMetrics);
+        double top = 0.0;
+        for (const ResolvedPart& part : resolved.parts) {
+            for (const Vec3& corner : part.wood().whole().vertices) {
+                top = std::max(top, part.frame.toOuter(corner).z);
+            }
+        }
+        const std::vector<double> heights = linesAcross(job.contents.at(1));
+        EXPECT_NEAR(heights.back() - heights.front(), top, 0.01) << name;
+        for (std::size_t i = 1; i < job.contents.size(); ++i) {
+            const std::vector<std::string> words = testing::wordsOn(job.contents[i]);
+            EXPECT_EQ(std::count_if(words.begin(),
+                                    words.end(),
+                                    [](const std::string& row) { return row.find("0  ") == 0; }),
+                      1)
+                << name << ": " << job.contents[i].title;
+        }
+    }
+}
+
+// Long names take further rows, not smaller lettering or dots.
 TEST(Rods, LabelsAreLegible) {
     for (const char* name : testing::kSamples) {
         const Piece piece = testing::sample(name);
@@ -69,6 +103,7 @@ TEST(Rods, LabelsAreLegible) {
             for (const Op& op : content.ops) {
                 if (const auto* text = std::get_if<TextOp>(&op)) {
                     EXPECT_GE(text->height, 2.5) << name << ": " << text->text;
+                    EXPECT_EQ(text->text.find("\u2026"), std::string::npos) << text->text;
                 }
             }
         }
@@ -141,6 +176,29 @@ TEST(Strips, LetteringOfTheSamplesLiesOnNothing) {
             }
         }
     }
+}
+
+TEST(Strips, NamesOnTheMapsLieOnNothing) {
+    int maps = 0;
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        TileOptions options;
+        options.leavesOutPlain = true;
+        for (const PrintJob& job :
+             {rodsJob(piece, resolved, *findPaper("A4"), options, "2026-11-24", kMetrics),
+              storyJob(piece, resolved, *findPaper("A4"), options, "2026-11-24", kMetrics)}) {
+            for (const Page& page : job.pages) {
+                if (page.content == 0) {
+                    EXPECT_EQ(testing::overlapsOn(page.furniture, kMetrics),
+                              std::vector<std::string>{})
+                        << name << ": " << page.name;
+                    ++maps;
+                }
+            }
+        }
+    }
+    EXPECT_GT(maps, 20);
 }
 
 TEST(Strips, APieceWithoutPartsHasNone) {
