@@ -53,6 +53,36 @@ void takeBodies(const ResolvedJoint& joint,
     m.post = m.postSolid.bounds();
 }
 
+// What of a solid lies within kThin about `at` along `axis`; all of it where that is nothing.
+constexpr double kThin = 0.01;
+Polyhedron sliceOf(const Polyhedron& solid, int axis, double at) {
+    std::optional<Polyhedron> slice = cutByPlane(solid, beyond(axis, at - kThin / 2, false));
+    slice = slice ? cutByPlane(*slice, beyond(axis, at + kThin / 2, true)) : slice;
+    return slice.value_or(solid);
+}
+
+// Where the wood of the mortised part ends on the side of its reference face, where that is at one
+// place along the whole mortise and as deep as it goes.
+std::optional<double> referenceOnWood(const JointMembers& m, bool isLow) {
+    constexpr double kSame = 0.01;
+    if (m.postAxis == m.referenceAxis || m.postAxis == 0 || m.referenceAxis == 0) {
+        return std::nullopt;
+    }
+    std::optional<double> reference;
+    for (const double along : {m.mortise.min[m.postAxis], m.mortise.max[m.postAxis]}) {
+        const Polyhedron across = sliceOf(m.postSolid, m.postAxis, along);
+        for (const double in : {2.0 * kThin, m.mortise.max.x}) {
+            const Box wood = sliceOf(across, 0, in).bounds();
+            const double at = (isLow ? wood.min : wood.max)[m.referenceAxis];
+            if (reference && std::abs(at - *reference) > kSame) {
+                return std::nullopt;
+            }
+            reference = at;
+        }
+    }
+    return reference;
+}
+
 // Leaves of both members what shows the joint.
 void shorten(JointMembers& m) {
     const double reach = std::max(0.6 * m.tenon.size().x, 0.25 * m.rail.size().y);
@@ -180,10 +210,15 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
     }
     shorten(m);
     if (squared(relative) && m.railIsSquare) {
+        m.railBlank = m.atShoulder = m.rail;
         m.railSolid = Polyhedron::box(m.rail);
         m.postSolid = Polyhedron::box(m.post);
     } else {
+        m.railBlank = m.rail;
         takeBodies(joint, tenoned, mortised, m);
+        m.atShoulder = sliceOf(m.railSolid, 0, -kThin).bounds();
+        const Vec3 inwards = joint.mortise.reference == Face::FaceEdge ? relative.y : relative.z;
+        m.reference = referenceOnWood(m, inwards[m.referenceAxis] > 0.0);
     }
     return m;
 }

@@ -26,8 +26,10 @@ struct JointMembers {
     Polyhedron postSolid;
     bool railIsSquare = true;  // with the joint's frame
     Box mortise;
-    int postAxis = 1;        // which way of the joint's frame the mortised part runs
-    double reference = 0.0;  // where its reference face lies, along `referenceAxis`
+    int postAxis = 1;  // which way of the joint's frame the mortised part runs
+    // Where its reference face lies along `referenceAxis`: of one that is out of square the wood as
+    // it is beside the mortise; none where that does not lie along the mortise.
+    std::optional<double> reference;
     int referenceAxis = 2;
     // All solids of the joint, `tenon` and `mortise` among them; a loose tenon runs on into the
     // rail.
@@ -44,6 +46,8 @@ struct JointMembers {
     };
     std::vector<Horn> horns;
     bool isLoose = false;
+    Box railBlank;          // the tenoned part before it was shaped: shoulders are gauged from it
+    Box atShoulder;         // the wood of it at the shoulder
     bool railIsCut = true;  // it runs on past rail.min.x
     bool postIsCutLow = true;
     bool postIsCutHigh = true;

@@ -122,6 +122,42 @@ void JointPictures::addLabel(const std::string& text, std::vector<Op>& ops) cons
         TextOp{{all.min.x, all.max.y + 2.0 + height}, text, height, Align::Left, false, false});
 }
 
+// The blank's sides, where the wood has been shaped away from them at the shoulder, which is gauged
+// from the blank.
+void JointPictures::addBlankLines(const JointLooking& looking, std::vector<Op>& ops) const {
+    if (!members_.railIsSquare) {
+        return;
+    }
+    const Rect blank = onSheet(members_.railBlank, looking);
+    const Rect wood = onSheet(members_.atShoulder, looking);
+    for (const auto& [from, to] :
+         {std::pair{blank.min.y, wood.min.y}, std::pair{blank.max.y, wood.max.y}}) {
+        if (std::abs(to - from) > kLengthTolerance.mm()) {
+            ops.push_back(Stroke{{{blank.min.x, from}, {blank.max.x, from}, {blank.max.x, to}},
+                                 LineRole::Neighbour});
+        }
+    }
+}
+
+// The tenon as long as it is lettered, where what is drawn of it does not reach as far: a loose
+// one, or one before its mitre.
+void JointPictures::addTenonBlank(const JointLooking& looking, std::vector<Op>& ops) const {
+    const Rect tenon = onSheet(members_.tenon, looking);
+    double reach = 0.0;
+    if (!members_.isLoose) {
+        for (const Polyhedron& solid : members_.tenons) {
+            reach = std::max(reach, solid.bounds().max.x * scale_);
+        }
+    }
+    if (tenon.max.x - reach > kLengthTolerance.mm()) {
+        ops.push_back(Stroke{{{reach, tenon.min.y},
+                              {tenon.max.x, tenon.min.y},
+                              {tenon.max.x, tenon.max.y},
+                              {reach, tenon.max.y}},
+                             LineRole::Neighbour});
+    }
+}
+
 // The tenoned member by itself, with the sizes of its tenon.
 std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
     std::vector<Op> ops;
@@ -130,7 +166,9 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
     const double floor = boundsOf(ops, metrics_).max.y;  // clear of the break's end
     const bool onCheek = looking.downAxis == 1;
     const Rect tenon = onSheet(members_.tenon, looking);
-    const Rect rail = onSheet(members_.rail, looking);
+    const Rect rail = onSheet(members_.railBlank, looking);
+    addBlankLines(looking, ops);
+    addTenonBlank(looking, ops);
     const Tenon& t = joint_.tenon;
     const bool startIsTop = looking.downWay > 0.0;
     const Size& shoulder = onCheek ? t.shoulders.faceEdge : t.shoulders.faceSide;
@@ -262,8 +300,8 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
                                         depth,
                                         mortise.size().y / scale_,
                                         onCheek ? "mortise length" : "mortise width")};
-    if (members_.referenceAxis == looking.downAxis) {
-        const double face = looking.downWay * members_.reference * scale_;
+    if (members_.reference && members_.referenceAxis == looking.downAxis) {
+        const double face = looking.downWay * *members_.reference * scale_;
         const double near = std::abs(face - mortise.min.y) < std::abs(face - mortise.max.y)
                                 ? mortise.min.y
                                 : mortise.max.y;

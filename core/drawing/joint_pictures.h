@@ -60,6 +60,8 @@ class JointPictures {
     [[nodiscard]] std::vector<Polyhedron> railSolids(bool withLoose) const;
     void addRailBreak(const JointLooking& looking, std::vector<Op>& ops) const;
     void addPostBreaks(const JointLooking& looking, std::vector<Op>& ops) const;
+    void addBlankLines(const JointLooking& looking, std::vector<Op>& ops) const;
+    void addTenonBlank(const JointLooking& looking, std::vector<Op>& ops) const;
     [[nodiscard]] std::vector<Op> rail(const JointLooking& looking) const;
     [[nodiscard]] std::vector<Op> post(const JointLooking& looking) const;
     void addHornLines(const JointLooking& looking, std::vector<Op>& ops) const;

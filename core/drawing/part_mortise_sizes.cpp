@@ -126,7 +126,11 @@ class MortiseWriter {
         NeededNote note;
         note.subject = subjectOfJoint(mortise.joint);
         note.target = (mouth.min + mouth.max) * 0.5;
-        note.lines.push_back((mortise.isHaunch ? "haunch, " : "") +
+        const bool slopes = mortise.isHaunch && mortise.exact &&
+                            to_.resolved.joints[mortise.joint].has(JointFeature::SlopingHaunch);
+        note.lines.push_back(std::string(slopes             ? "haunch, sloping to nothing, "
+                                         : mortise.isHaunch ? "haunch, "
+                                                            : "") +
                              (count > 1 ? std::to_string(count) + " for " + mate.of : mate.of));
         const std::string letter =
             to_.sections != nullptr ? to_.sections->letterOf(mortise.joint) : std::string();

@@ -7,6 +7,7 @@
 #include "core/drawing/joint_section.h"
 #include "core/drawing/part_faces.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/frames.h"
 
 namespace shoulderline {
 
@@ -95,6 +96,35 @@ struct Candidate {
     std::vector<std::size_t> mortises;
 };
 
+// Where in its stretch a section shows the mortises as deep as they are: a haunch may slope; in the
+// middle else.
+double deepestIn(const PartSection& section, const ResolvedPart& part) {
+    constexpr double kInside = 0.005;  // of the ends of the stretch
+    const auto depthAt = [&](double at) {
+        double depth = 0.0;
+        for (const std::size_t m : section.mortises) {
+            const MortiseSolid& mortise = part.mortises[m];
+            const std::vector<Vec2> ring =
+                mortise.exact ? solidAcross(*mortise.exact, at) : std::vector<Vec2>();
+            if (mortise.isHaunch && !ring.empty()) {
+                const bool isInWidth = inwardOf(mortise.face).axis == 1;
+                const auto [low, high] =
+                    std::minmax_element(ring.begin(), ring.end(), [&](Vec2 a, Vec2 b) {
+                        return isInWidth ? a.y < b.y : a.x < b.x;
+                    });
+                depth += isInWidth ? high->y - low->y : high->x - low->x;
+            }
+        }
+        return depth;
+    };
+    const double middle = (section.low + section.high) / 2.0;
+    double best = middle;
+    for (const double at : {section.low + kInside, section.high - kInside}) {
+        best = depthAt(at) > depthAt(best) + kSame ? at : best;
+    }
+    return best;
+}
+
 std::vector<Candidate> throughMortises(const ResolvedPart& part,
                                        const std::vector<MortiseRow>& rows) {
     std::vector<PartSection> sections;
@@ -139,7 +169,7 @@ SectionPlan::SectionPlan(const ResolvedPiece& resolved, const ResolvedPart& part
             return middleOf(a) < middleOf(b);
         });
     for (Candidate& candidate : candidates) {
-        candidate.section.at = middleOf(candidate);
+        candidate.section.at = deepestIn(candidate.section, part);
         candidate.section.letter = letterAt(sections_.size());
         for (const std::size_t m : candidate.mortises) {
             for (const MortiseRow& row : rows) {

@@ -10,7 +10,8 @@ namespace shoulderline {
 
 namespace {
 
-// The tile's name in that of its corners where it lies on nothing, first the upper left one.
+// The tile's name in that of its corners where it lies on nothing, first the upper left one; of one
+// that is full over it.
 TextOp nameIn(const Rect& tile,
               const std::string& name,
               const FreeSpace& space,
@@ -34,7 +35,7 @@ TextOp nameIn(const Rect& tile,
         }
     }
     constexpr double kSmall = 2.5;
-    return {tile.min + Vec2{kInset, kInset + kSmall}, name, kSmall, Align::Left, false, true};
+    return {tile.min + Vec2{kInset, -kInset}, name, kSmall, Align::Left, false, true};
 }
 
 }  // namespace

@@ -109,21 +109,18 @@ Box mouthOf(const MortiseSolid& mortise) {
 
 namespace {
 
-// Whether it goes in askew: two of its sides lean the same way.
-bool isOblique(const MortiseSolid& mortise) {
-    if (!mortise.exact) {
+// Whether its mouth is not what it is behind: it goes in askew, or widens for wedges.
+bool hasLeaningSides(const MortiseSolid& mortise) {
+    if (!mortise.exact || mortise.isHaunch) {
         return false;
     }
     constexpr double kLeast = 1e-6;
-    constexpr double kParallel = 1e-9;
+    constexpr double kSide = 0.7;  // what looks into the wood more than that is its bottom
     const int axis = inwardOf(mortise.face).axis;
     const std::vector<ConvexSolid::Face>& faces = mortise.exact->faces();
-    return std::any_of(faces.begin(), faces.end(), [&](const ConvexSolid::Face& one) {
-        const double in = std::abs(one.plane.normal[axis]);
-        return in > kLeast && in < 0.7 &&
-               std::any_of(faces.begin(), faces.end(), [&](const ConvexSolid::Face& other) {
-                   return norm(one.plane.normal + other.plane.normal) < kParallel;
-               });
+    return std::any_of(faces.begin(), faces.end(), [&](const ConvexSolid::Face& side) {
+        const double in = std::abs(side.plane.normal[axis]);
+        return in > kLeast && in < kSide;
     });
 }
 
@@ -131,7 +128,7 @@ bool isOblique(const MortiseSolid& mortise) {
 
 Box setOutBox(const MortiseSolid& mortise) {
     Box box = mortise.box;
-    if (isOblique(mortise)) {
+    if (hasLeaningSides(mortise)) {
         const Box mouth = mouthOf(mortise);
         const int into = inwardOf(mortise.face).axis;
         for (int axis = 0; axis < 3; ++axis) {

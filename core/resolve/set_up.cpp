@@ -151,7 +151,9 @@ class SetUps {
                 const Vec3 mouth = mouthOf(mortise).size();
                 one.beforeShaping = isBeforeShaping(part) &&
                                     mouth[inwardOf(mortise.face).axis] < kLengthTolerance.mm();
-                if (joint_.mortise.below > kLengthTolerance && !one.beforeShaping) {
+                // Of what is not a box its depth along the tool, whose table may be tilted.
+                const bool isAskew = mortise.exact && !mortise.isHaunch;
+                if ((isAskew || joint_.mortise.below > kLengthTolerance) && !one.beforeShaping) {
                     one.depth = joint_.mortise.depth.value;
                 }
             }
