@@ -29,28 +29,19 @@ HalfSpace beyond(int axis, double at, bool isHigh) {
     return {normal, isHigh ? at : -at};
 }
 
-// Both bodies as they lie, sawn off where the boxes are.
-void takeBodies(const ResolvedJoint& joint,
-                const ResolvedPart& tenoned,
-                const ResolvedPart& mortised,
-                JointMembers& m) {
-    const auto bodyOf = [&](const ResolvedPart& part, std::vector<HalfSpace> cuts) {
-        const BodySolids wood = part.wood();
-        std::optional<Polyhedron> solid =
-            wood.isEmpty() ? Polyhedron::box(part.bodyBox()) : wood.whole();
-        solid = solid->transformed(relativeFrame(joint.frame, part.frame));
-        for (const HalfSpace& cut : cuts) {
-            std::optional<Polyhedron> left = cutByPlane(*solid, cut);
-            solid = left ? std::move(left) : std::move(solid);
+// The body of a part as it lies in the joint's frame, sawn off by the planes.
+Polyhedron bodyIn(const ResolvedJoint& joint,
+                  const ResolvedPart& part,
+                  const std::vector<HalfSpace>& cuts) {
+    const BodySolids wood = part.wood();
+    Polyhedron solid = (wood.isEmpty() ? Polyhedron::box(part.bodyBox()) : wood.whole())
+                           .transformed(relativeFrame(joint.frame, part.frame));
+    for (const HalfSpace& cut : cuts) {
+        if (std::optional<Polyhedron> left = cutByPlane(solid, cut)) {
+            solid = *std::move(left);
         }
-        return *solid;
-    };
-    m.railSolid = bodyOf(tenoned, {beyond(0, m.rail.min.x, false)});
-    m.postSolid = bodyOf(mortised,
-                         {beyond(m.postAxis, m.post.min[m.postAxis], false),
-                          beyond(m.postAxis, m.post.max[m.postAxis], true)});
-    m.rail = m.railSolid.bounds();
-    m.post = m.postSolid.bounds();
+    }
+    return solid;
 }
 
 // What of a solid lies within kThin about `at` along `axis`; all of it where that is nothing.
@@ -81,6 +72,41 @@ std::optional<double> referenceOnWood(const JointMembers& m, bool isLow) {
         }
     }
     return reference;
+}
+
+// The tenoned member as it is drawn: its box, where it lies square and is one.
+void takeTenoned(const ResolvedJoint& joint, const ResolvedPart& tenoned, JointMembers& m) {
+    m.railBlank = m.atShoulder = m.rail;
+    if (m.railIsSquare && tenoned.body.isBox()) {
+        m.railSolid = Polyhedron::box(m.rail);
+        return;
+    }
+    m.railSolid = bodyIn(joint, tenoned, {beyond(0, m.rail.min.x, false)});
+    m.rail = m.railSolid.bounds();
+    m.atShoulder = sliceOf(m.railSolid, 0, -kThin).bounds();
+}
+
+// The mortised one likewise. What lies square is marked out from its blank.
+void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, JointMembers& m) {
+    const Frame relative = relativeFrame(joint.frame, mortised.frame);
+    const bool isSquare = m.railIsSquare && squared(relative);
+    if (isSquare && (mortised.body.isBox() || !m.horns.empty())) {
+        m.postSolid = Polyhedron::box(m.post);
+        return;
+    }
+    const Box blank = m.post;
+    m.postSolid = bodyIn(joint,
+                         mortised,
+                         {beyond(m.postAxis, m.post.min[m.postAxis], false),
+                          beyond(m.postAxis, m.post.max[m.postAxis], true)});
+    m.post = m.postSolid.bounds();
+    const Vec3 inwards = joint.mortise.reference == Face::FaceEdge ? relative.y : relative.z;
+    const std::optional<double> onWood = referenceOnWood(m, inwards[m.referenceAxis] > 0.0);
+    const bool isMarkedOnBlank = isSquare && mortised.section == SectionForm::Square;
+    m.reference = isMarkedOnBlank ? m.reference : onWood;
+    if (isMarkedOnBlank && (!onWood || std::abs(*onWood - *m.reference) > kThin)) {
+        m.referenceLine = {blank.min[m.postAxis], blank.max[m.postAxis]};
+    }
 }
 
 // Leaves of both members what shows the joint.
@@ -209,17 +235,8 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
         }
     }
     shorten(m);
-    if (squared(relative) && m.railIsSquare) {
-        m.railBlank = m.atShoulder = m.rail;
-        m.railSolid = Polyhedron::box(m.rail);
-        m.postSolid = Polyhedron::box(m.post);
-    } else {
-        m.railBlank = m.rail;
-        takeBodies(joint, tenoned, mortised, m);
-        m.atShoulder = sliceOf(m.railSolid, 0, -kThin).bounds();
-        const Vec3 inwards = joint.mortise.reference == Face::FaceEdge ? relative.y : relative.z;
-        m.reference = referenceOnWood(m, inwards[m.referenceAxis] > 0.0);
-    }
+    takeTenoned(joint, tenoned, m);
+    takeMortised(joint, mortised, m);
     return m;
 }
 

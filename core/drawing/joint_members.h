@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "core/geometry/polyhedron.h"
@@ -31,6 +32,9 @@ struct JointMembers {
     // it is beside the mortise; none where that does not lie along the mortise.
     std::optional<double> reference;
     int referenceAxis = 2;
+    // From where to where along `postAxis` the blank's line is drawn there, where the wood has been
+    // shaped away from it.
+    std::optional<std::pair<double, double>> referenceLine;
     // All solids of the joint, `tenon` and `mortise` among them; a loose tenon runs on into the
     // rail.
     std::vector<Polyhedron> tenons;

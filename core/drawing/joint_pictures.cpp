@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "core/drawing/break_line.h"
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/section_drawing.h"
 #include "core/drawing/smooth_runs.h"
@@ -12,24 +13,6 @@
 namespace shoulderline {
 
 namespace {
-
-// A break: a straight line with a zigzag in its middle, running over the outline at both ends (ISO
-// 128-2, 01.1).
-Stroke breakLine(Vec2 a, Vec2 b) {
-    constexpr double kOverrun = 3.0;
-    const double length = norm(b - a);
-    const Vec2 along = (b - a) * (length > 0.0 ? 1.0 / length : 0.0);
-    const Vec2 across{-along.y, along.x};
-    const Vec2 middle = (a + b) * 0.5;
-    const double zig = std::min(2.5, length / 6.0);
-    return {{a - along * kOverrun,
-             middle - along * zig,
-             middle - along * (zig * 0.5) + across * zig,
-             middle + along * (zig * 0.5) - across * zig,
-             middle + along * zig,
-             b + along * kOverrun},
-            LineRole::Dimension};
-}
 
 // Figures keep to this side of a corner, round which others stand.
 FigureRoom upTo(double high) {
@@ -89,20 +72,20 @@ void JointPictures::draw(std::vector<Polyhedron> solids,
     ops = withHiddenRunsJoined(std::move(ops));
 }
 
-void JointPictures::addRailBreak(const JointLooking& looking, std::vector<Op>& ops) const {
-    if (members_.railIsCut) {
-        const Rect rail = onSheet(members_.rail, looking);
-        ops.push_back(breakLine(rail.min, {rail.min.x, rail.max.y}));
+std::vector<Stroke> JointPictures::breakLines(bool ofRail, const JointLooking& looking) const {
+    std::vector<Stroke> lines;
+    if (ofRail) {
+        if (members_.railIsCut) {
+            const Rect rail = onSheet(members_.rail, looking);
+            lines.push_back(breakLine(rail.min, {rail.min.x, rail.max.y}));
+        }
+        return lines;
     }
-}
-
-void JointPictures::addPostBreaks(const JointLooking& looking, std::vector<Op>& ops) const {
     const int axis = members_.postAxis;
     Vec3 direction;
     direction[axis] = 1.0;
-    const Vec2 seen = looking.view.project(direction);
-    if (norm(seen) < 0.5) {
-        return;
+    if (norm(looking.view.project(direction)) < 0.5) {
+        return lines;
     }
     for (const bool isLow : {true, false}) {
         if (!(isLow ? members_.postIsCutLow : members_.postIsCutHigh)) {
@@ -111,7 +94,20 @@ void JointPictures::addPostBreaks(const JointLooking& looking, std::vector<Op>& 
         Box end = members_.post;
         (isLow ? end.max : end.min)[axis] = isLow ? end.min[axis] : end.max[axis];
         const Rect line = onSheet(end, looking);
-        ops.push_back(breakLine(line.min, line.max));
+        lines.push_back(breakLine(line.min, line.max));
+    }
+    return lines;
+}
+
+void JointPictures::addRailBreak(const JointLooking& looking, std::vector<Op>& ops) const {
+    for (Stroke& line : breakLines(true, looking)) {
+        ops.push_back(std::move(line));
+    }
+}
+
+void JointPictures::addPostBreaks(const JointLooking& looking, std::vector<Op>& ops) const {
+    for (Stroke& line : breakLines(false, looking)) {
+        ops.push_back(std::move(line));
     }
 }
 
@@ -228,6 +224,20 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
     return ops;
 }
 
+// The blank's line that the mortise is marked out from, where the wood does not reach it: along the
+// mortised part, or where that is seen on end across it.
+void JointPictures::addReferenceLine(const JointLooking& looking, std::vector<Op>& ops) const {
+    if (!members_.referenceLine || members_.referenceAxis != looking.downAxis) {
+        return;
+    }
+    Box line = members_.post;
+    line.min[members_.referenceAxis] = line.max[members_.referenceAxis] = *members_.reference;
+    line.min[members_.postAxis] = members_.referenceLine->first;
+    line.max[members_.postAxis] = members_.referenceLine->second;
+    const Rect seen = onSheet(line, looking);
+    ops.push_back(Stroke{{seen.min, seen.max}, LineRole::Neighbour});
+}
+
 void JointPictures::addHornLines(const JointLooking& looking, std::vector<Op>& ops) const {
     Vec3 direction;
     direction[members_.postAxis] = 1.0;
@@ -288,6 +298,7 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
     std::vector<Op> ops;
     draw({members_.postSolid}, members_.hollows, looking, ops);
     addHornLines(looking, ops);
+    addReferenceLine(looking, ops);
     addPostBreaks(looking, ops);
     // Clear of the breaks, whose zigzags and ends stand out a little.
     const Rect drawn = boundsOf(ops, metrics_);

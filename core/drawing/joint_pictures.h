@@ -58,12 +58,15 @@ class JointPictures {
               std::vector<Op>& ops) const;
     // The rail with its tenons, which a loose one is not a part of.
     [[nodiscard]] std::vector<Polyhedron> railSolids(bool withLoose) const;
+    // Where one of the two members is sawn off in the view.
+    [[nodiscard]] std::vector<Stroke> breakLines(bool ofRail, const JointLooking& looking) const;
     void addRailBreak(const JointLooking& looking, std::vector<Op>& ops) const;
     void addPostBreaks(const JointLooking& looking, std::vector<Op>& ops) const;
     void addBlankLines(const JointLooking& looking, std::vector<Op>& ops) const;
     void addTenonBlank(const JointLooking& looking, std::vector<Op>& ops) const;
     [[nodiscard]] std::vector<Op> rail(const JointLooking& looking) const;
     [[nodiscard]] std::vector<Op> post(const JointLooking& looking) const;
+    void addReferenceLine(const JointLooking& looking, std::vector<Op>& ops) const;
     void addHornLines(const JointLooking& looking, std::vector<Op>& ops) const;
     [[nodiscard]] std::vector<Op> wedge() const;
     [[nodiscard]] std::vector<Op> together() const;

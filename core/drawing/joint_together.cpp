@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 
+#include "core/drawing/break_line.h"
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/joint_pictures.h"
@@ -99,9 +100,17 @@ std::vector<Op> JointPictures::section() const {
     // A wedge in a kerf has pushed the wood beside it out.
     std::vector<Ring> notWood = cut.ownHollows;
     notWood.insert(notWood.end(), cut.smalls.begin(), cut.smalls.end());
+    // Hatching ends where the wood is broken off.
+    for (const Stroke& line : breakLines(true, kOnCheek)) {
+        wood.front() = brokenOff(wood.front(), line);
+    }
+    Ring post = cut.post;
+    for (const Stroke& line : breakLines(false, kOnCheek)) {
+        post = brokenOff(post, line);
+    }
     append(ops, hatch({wood, notWood}, Angle(), kHatchSpacing));
     const Angle grain = Angle::degrees(axis == 1 ? 90.0 : (axis == 0 ? 0.0 : 45.0));
-    append(ops, hatch({{cut.post}, cut.hollows}, grain, kHatchSpacing));
+    append(ops, hatch({{std::move(post)}, cut.hollows}, grain, kHatchSpacing));
     const Rect all = boundsOf(ops, metrics_);
     const double letter = 1.4 * style_.dimensions.height;
     ops.push_back(TextOp{{(all.min.x + all.max.x) / 2.0, all.max.y + 2.0 + letter},

@@ -346,6 +346,7 @@ PartBlock PartBlocks::endView(const EndToShow& end) const {
     std::vector<Op> ops = body(view, scale);
     const std::string letter = plan_.letterOf(face == Face::StartEnd ? End::Start : End::Far);
     if (!letter.empty()) {
+        removeCutOffEnds(part_, view, scale, ops);
         append(ops, tenonHatching(part_, view, scale));
     }
     const Vec2 size = view.size * scale;

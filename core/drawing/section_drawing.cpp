@@ -6,6 +6,7 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/part_views.h"
+#include "core/geometry/convex_hull.h"
 
 namespace shoulderline {
 
@@ -176,6 +177,38 @@ std::vector<Op> sectionOps(const PartSection& section,
     }
     append(ops, std::move(placed));
     return ops;
+}
+
+void removeCutOffEnds(const ResolvedPart& part,
+                      const PartView& view,
+                      double scale,
+                      std::vector<Op>& ops) {
+    constexpr double kOnLine = 0.01;
+    for (const TenonSolid& tenon : part.tenons) {
+        if ((tenon.box.min.x < 0.0) != (view.face == Face::StartEnd) || !tenon.exact) {
+            continue;
+        }
+        const std::vector<Vec2> ring = convexHull(scaled(ringOf(tenon, view), scale));
+        const Polyhedron solid = polyhedronOf(tenon, {});
+        for (const PolyhedronEdge& edge : solid.edges()) {
+            const auto place = [&](int end) {
+                return view.toPlane(solid.vertices[static_cast<std::size_t>(end)]) * scale;
+            };
+            const Vec2 a = place(edge.ends.low);
+            const Vec2 b = place(edge.ends.high);
+            if (!hullContains(ring, (a + b) * 0.5, -kOnLine)) {
+                continue;
+            }
+            const auto liesOnIt = [&](Vec2 p) {
+                return std::abs(norm(p - a) + norm(p - b) - norm(b - a)) < kOnLine;
+            };
+            std::erase_if(ops, [&](const Op& op) {
+                const auto* stroke = std::get_if<Stroke>(&op);
+                return stroke != nullptr &&
+                       std::all_of(stroke->points.begin(), stroke->points.end(), liesOnIt);
+            });
+        }
+    }
 }
 
 std::vector<Op> tenonHatching(const ResolvedPart& part, const PartView& view, double scale) {

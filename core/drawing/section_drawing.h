@@ -26,6 +26,13 @@ namespace shoulderline {
                                            const TextMetrics& metrics,
                                            const FigureRoom& room);
 
+// Takes from the view of an end, whose tenons are shown cut, what lies on their own ends beyond the
+// cut: the edges of eased and pointed ones. `ops` at `scale`, from the view's corner.
+void removeCutOffEnds(const ResolvedPart& part,
+                      const PartView& view,
+                      double scale,
+                      std::vector<Op>& ops);
+
 // Hatching over the tenons of an end and what else is cut with them, as the end's view shows them.
 [[nodiscard]] std::vector<Op> tenonHatching(const ResolvedPart& part,
                                             const PartView& view,

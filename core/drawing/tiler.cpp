@@ -21,17 +21,26 @@ TextOp words(Vec2 at,
     return {at, text, height, align, false, isBold};
 }
 
-// What a seam should not run through: where the drawing's dimensions end, and the lines of its
-// joints.
-PlacesToKeepWhole placesIn(const Sheet& drawing) {
+// What a seam should not run through: where the drawing's dimensions end, the lines of its joints,
+// and lettering.
+PlacesToKeepWhole placesIn(const Sheet& drawing, const TextMetrics& metrics) {
+    constexpr double kClear = 0.5;
     PlacesToKeepWhole places;
+    const auto keepWhole = [&](const TextOp& text) {
+        const Rect area = boundsOf(text, metrics);
+        places.acrossX.emplace_back(area.min.x - kClear, area.max.x + kClear);
+        places.acrossY.emplace_back(area.min.y - kClear, area.max.y + kClear);
+    };
     std::vector<SubjectKind> open;
     for (const Op& op : drawing.ops) {
         if (const auto* group = std::get_if<BeginGroup>(&op)) {
             open.push_back(group->subject.kind);
         } else if (std::holds_alternative<EndGroup>(op) && !open.empty()) {
             open.pop_back();
+        } else if (const auto* text = std::get_if<TextOp>(&op)) {
+            keepWhole(*text);
         } else if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
+            keepWhole(partsOf(*dimension, metrics).figure);
             const bool isUpright = dimension->isTurned && !dimension->running;
             std::vector<double>& along = isUpright ? places.y : places.x;
             along.push_back(isUpright ? dimension->from.y : dimension->from.x);
@@ -100,7 +109,7 @@ Tiler::Tiler(const Piece& piece,
       date_(date),
       metrics_(metrics),
       space_(drawing.ops, metrics),
-      grid_(tileGrid(drawing.size, paper, options, placesIn(drawing))),
+      grid_(tileGrid(drawing.size, paper, options, placesIn(drawing, metrics))),
       inInches_(piece.unit == Unit::Inch) {
     if (grid_.count() > 1) {
         diagonal_ = diagonalOn(drawing.size, paper, options);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace shoulderline {
 
@@ -9,29 +10,90 @@ namespace {
 
 constexpr double kLeastRoom = 20.0;  // beyond the overlap, so that tiles get on
 
-// How far to shift cuts, at most `most` either way, so that the nearest of `places` is far; the
-// least shift of those that do as well.
-double bestShift(const std::vector<double>& cuts, double most, const std::vector<double>& places) {
+// Along one side of the drawing: what cuts should keep away from.
+struct Obstacles {
+    const std::vector<double>& places;
+    const std::vector<std::pair<double, double>>& lettering;
+};
+
+// How well a cut lies: first whether it runs through lettering, then how near it comes to a place.
+struct Lie {
+    int struck = 0;
+    double distance = 0.0;
+    [[nodiscard]] bool isBetterThan(const Lie& other) const {
+        constexpr double kAlike = 1e-9;
+        return struck != other.struck ? struck < other.struck : distance > other.distance + kAlike;
+    }
+};
+
+Lie lieOf(double cut, const Obstacles& obstacles) {
     constexpr double kFarEnough = 10.0;
-    constexpr int kTries = 20;
-    double best = 0.0;
-    double bestDistance = -1.0;
-    for (int i = 0; i <= kTries; ++i) {
-        for (const double way : {1.0, -1.0}) {
-            const double shift = way * most * i / kTries;
-            double distance = kFarEnough;
-            for (const double cut : cuts) {
-                for (const double place : places) {
-                    distance = std::min(distance, std::abs(cut + shift - place));
+    Lie lie{0, kFarEnough};
+    for (const double place : obstacles.places) {
+        lie.distance = std::min(lie.distance, std::abs(cut - place));
+    }
+    lie.struck = std::any_of(obstacles.lettering.begin(),
+                             obstacles.lettering.end(),
+                             [&](const auto& one) { return cut > one.first && cut < one.second; })
+                     ? 1
+                     : 0;
+    return lie;
+}
+
+// How far each cut moves within the overlap, and how they lie then.
+struct Moved {
+    std::vector<double> shifts;
+    Lie worst;
+};
+
+Moved movedCuts(const std::vector<double>& cuts, double most, const Obstacles& obstacles) {
+    constexpr double kStep = 0.5;
+    Moved moved{{}, {0, std::numeric_limits<double>::infinity()}};
+    for (const double cut : cuts) {
+        double best = 0.0;
+        Lie lie = lieOf(cut, obstacles);
+        for (double by = kStep; by <= most; by += kStep) {
+            for (const double shift : {by, -by}) {
+                const Lie there = lieOf(cut + shift, obstacles);
+                if (there.isBetterThan(lie)) {
+                    lie = there;
+                    best = shift;
                 }
             }
-            if (distance > bestDistance + 1e-9) {
-                bestDistance = distance;
+        }
+        moved.shifts.push_back(best);
+        moved.worst.struck += lie.struck;
+        moved.worst.distance = std::min(moved.worst.distance, lie.distance);
+    }
+    return moved;
+}
+
+// Shifts all cuts alike, at most `slack` either way, and then each within the overlap, so that they
+// lie best; the least shift of those that do as well.
+std::vector<double> settle(const std::vector<double>& cuts,
+                           double slack,
+                           double withinOverlap,
+                           const Obstacles& obstacles,
+                           double& start) {
+    constexpr int kTries = 20;
+    double best = 0.0;
+    Moved moved = movedCuts(cuts, withinOverlap, obstacles);
+    for (int i = 1; i <= kTries; ++i) {
+        for (const double way : {1.0, -1.0}) {
+            const double shift = way * slack * i / kTries;
+            std::vector<double> shifted = cuts;
+            for (double& cut : shifted) {
+                cut += shift;
+            }
+            Moved there = movedCuts(shifted, withinOverlap, obstacles);
+            if (there.worst.isBetterThan(moved.worst)) {
+                moved = std::move(there);
                 best = shift;
             }
         }
     }
-    return best;
+    start += best;
+    return moved.shifts;
 }
 
 int tilesAlong(double length, double room, double overlap) {
@@ -72,16 +134,18 @@ TileGrid tileGrid(Vec2 drawing,
     const bool isUpright = options.held == Held::Upright ||
                            (options.held == Held::Either && upright.count() < lying.count());
     TileGrid grid = isUpright ? upright : lying;
+    const double within = std::max(0.0, grid.overlap / 2.0 - kGluedEdge);
     std::vector<double> cuts;
     for (int i = 0; i + 1 < grid.columns; ++i) {
         cuts.push_back(grid.cutAfterColumn(i));
     }
-    grid.start.x += bestShift(cuts, -grid.start.x, places.x);
+    grid.columnShifts =
+        settle(cuts, -grid.start.x, within, {places.x, places.acrossX}, grid.start.x);
     cuts.clear();
     for (int i = 0; i + 1 < grid.rows; ++i) {
         cuts.push_back(grid.cutAfterRow(i));
     }
-    grid.start.y += bestShift(cuts, -grid.start.y, places.y);
+    grid.rowShifts = settle(cuts, -grid.start.y, within, {places.y, places.acrossY}, grid.start.y);
     return grid;
 }
 

@@ -7,6 +7,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/drawing/dimension_parts.h"
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/rods.h"
 #include "core/drawing/story.h"
@@ -176,6 +177,34 @@ TEST(Strips, LetteringOfTheSamplesLiesOnNothing) {
             }
         }
     }
+}
+
+// Where the scissors go, in the drawing, against the boxes of its lettering.
+TEST(Rods, NoCutRunsThroughALabel) {
+    int cuts = 0;
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        const PrintJob job = rodsJob(piece, resolved, *findPaper("A4"), {}, "2026-11-24", kMetrics);
+        for (const Page& page : job.pages) {
+            for (const Op& op : page.furniture.ops) {
+                const auto* cut = std::get_if<Stroke>(&op);
+                if (page.content == 0 || cut == nullptr || cut->role != LineRole::CutPlane) {
+                    continue;
+                }
+                const double at = cut->points[0].x - page.printable.min.x + page.origin.x;
+                for (const Op& drawn : job.contents[page.content].ops) {
+                    if (const auto* text = std::get_if<TextOp>(&drawn)) {
+                        const Rect box = boundsOf(*text, kMetrics);
+                        EXPECT_FALSE(at > box.min.x && at < box.max.x)
+                            << name << ": " << page.name << ": " << text->text;
+                    }
+                }
+                ++cuts;
+            }
+        }
+    }
+    EXPECT_GT(cuts, 20);
 }
 
 TEST(Strips, NamesOnTheMapsLieOnNothing) {
