@@ -14,8 +14,9 @@ struct StripMark {
 };
 
 // A strip at full size from `from` to `to` with its marks: lines across it, each led to its label
-// under it, which takes as many rows as it needs, labels spread so that none lies on another. Marks closer than a hundredth of a
-// millimetre are one line with both labels. `title` stands over the strip.
+// under it, which takes as many rows as it needs, labels spread so that none lies on another. Marks
+// closer than a hundredth of a millimetre are one line with both labels. `title` stands over the
+// strip.
 [[nodiscard]] Sheet markedStrip(std::vector<StripMark> marks,
                                 double from,
                                 double to,
@@ -23,7 +24,8 @@ struct StripMark {
                                 const TextMetrics& metrics);
 
 // Rods of the piece at full size (heights, widths, depths), each line named with its distance from
-// the rod's zero, which is a line itself: the floor, the middle, the front. Tiled like the parts, with the same marks.
+// the rod's zero, which is a line itself: the floor, the middle, the front. Tiled like the parts,
+// with the same marks.
 [[nodiscard]] PrintJob rodsJob(const Piece&,
                                const ResolvedPiece&,
                                const Paper&,
