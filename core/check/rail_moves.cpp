@@ -5,6 +5,7 @@
 #include "core/check/checks.h"
 #include "core/joint/joint_sizing.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/giving_way.h"
 
 namespace shoulderline {
 
@@ -14,17 +15,19 @@ namespace {
 struct Rail {
     const Part& part;
     const Spans& spans;
+    const ResolvedPart& made;
 };
 
 std::optional<Rail> railOf(const Piece& piece,
                            const ResolvedPiece& resolved,
                            const MortiseSolid& mine) {
-    const Part& part = piece.parts[resolved.parts[resolved.joints[mine.joint].tenoned].stated];
+    const ResolvedPart& made = resolved.parts[resolved.joints[mine.joint].tenoned];
+    const Part& part = piece.parts[made.stated];
     const Spans* spans = std::get_if<Spans>(&part.relation);
     if (spans == nullptr || part.spacing) {
         return std::nullopt;
     }
-    return Rail{part, *spans};
+    return Rail{part, *spans, made};
 }
 
 // A step that makers measure by, so that moved rails stay on it.
@@ -32,19 +35,35 @@ Length stepped(double mm) {
     return snapUp(Length::mm(mm), Length::inches(1.0 / 32));
 }
 
-// `statement` more by `by`, or less where that is negative.
-Statement moved(const Statement& statement, Length by) {
-    const bool isLess = by < Length();
-    const std::string amount = CheckContext::statement(isLess ? -by : by);
-    if (statement.empty()) {
-        return isLess ? "-" + amount : amount;
+// The stated part whose mortise or bore `cavity` is; empty for a cut of the post's own.
+std::string nameOfOther(const ResolvedPiece& resolved, const Cavity& cavity) {
+    return cavity.joint ? resolved.parts[resolved.joints[*cavity.joint].tenoned].of : std::string();
+}
+
+// The rail giving way to `other`, which holds as sizes change; where it gives way to another part
+// already, or the hollow is no part's, stated further that way by as much as it takes now.
+std::optional<SetPart> givingWay(const Rail& rail,
+                                 const std::string& other,
+                                 Side towards,
+                                 Length by) {
+    Part part = rail.part;
+    Spans& spans = std::get<Spans>(part.relation);
+    const bool isFree = spans.givesWay.to.empty() || spans.givesWay.to == other;
+    if (!other.empty() && isFree) {
+        spans.givesWay = {other, towards};
+    } else if (const std::optional<Spans> moved = movedTowards(spans, towards, by)) {
+        spans = *moved;
     }
-    return "(" + statement + ")" + (isLess ? " - " : " + ") + amount;
+    if (part == rail.part) {
+        return std::nullopt;
+    }
+    return SetPart{part.name, std::move(part)};
 }
 
 std::optional<RailMove> upOrDown(const Rail& rail,
                                  const MortiseSolid& mine,
                                  const Box& other,
+                                 const std::string& otherName,
                                  const ResolvedPart& post,
                                  double least) {
     if (!rail.spans.level || std::abs(post.frame.x.z) < 0.5) {
@@ -57,16 +76,18 @@ std::optional<RailMove> upOrDown(const Rail& rail,
         return std::nullopt;
     }
     const bool raises = (up <= down) == (post.frame.x.z > 0);
-    Part part = rail.part;
-    Position& level = *std::get<Spans>(part.relation).level;
-    level.at = moved(level.at, raises ? by : -by);
+    std::optional<SetPart> edit = givingWay(rail, otherName, raises ? Side::Top : Side::Bottom, by);
+    if (!edit) {
+        return std::nullopt;
+    }
     return RailMove{
-        raises ? RailMove::Way::Raise : RailMove::Way::Lower, by, {part.name, std::move(part)}};
+        raises ? RailMove::Way::Raise : RailMove::Way::Lower, by, std::move(*edit), otherName};
 }
 
 void addAcross(const Rail& rail,
                const MortiseSolid& mine,
                const Box& other,
+               const std::string& otherName,
                const ResolvedPart& post,
                double least,
                double wall,
@@ -86,26 +107,24 @@ void addAcross(const Rail& rail,
         if (by <= Length() || left < wall) {
             continue;
         }
-        // Which way that is from the face that the rail is set in from.
-        const Vec3 towards = post.frame.axis(across) * way;
-        const Side from = rail.spans.set.from == Side::Centre
-                              ? sideOf(mainAxis(post.frame.axis(across)), true)
-                              : rail.spans.set.from;
-        const double inwards = -dot(towards, directionOf(from));
-        if (std::abs(inwards) < 0.5) {
+        const Vec3 direction = mirroredIfTwin(rail.made, post.frame.axis(across) * way);
+        const int axis = longestAxis(direction);
+        const std::optional<AxisWay> from = wayOf(rail.spans.set.from);
+        if (from && from->axis != axis) {
             continue;
         }
-        Part part = rail.part;
-        Setting& set = std::get<Spans>(part.relation).set;
-        set.by = moved(set.by, inwards > 0 ? by : -by);
-        moves.push_back({RailMove::Way::Across, by, {part.name, std::move(part)}});
+        if (std::optional<SetPart> edit =
+                givingWay(rail, otherName, sideOf(axis, direction[axis] > 0), by)) {
+            moves.push_back({RailMove::Way::Across, by, std::move(*edit), otherName});
+        }
     }
 }
 
 }  // namespace
 
 std::string RailMove::text(const LengthStyle& style) const {
-    const std::string amount = " by " + showLength(by, style, true);
+    const std::string amount = " by " + showLength(by, style, true) +
+                               (givesWayTo.empty() ? "" : ", giving way to " + givesWayTo);
     switch (way) {
         case Way::Raise:
             return "raise " + edit.name + amount;
@@ -128,12 +147,14 @@ std::vector<RailMove> railMoves(const Piece& piece,
     if (!rail) {
         return moves;
     }
-    if (std::optional<RailMove> one = upOrDown(*rail, mine, other.box(), post, least)) {
+    const std::string name = nameOfOther(resolved, other);
+    if (std::optional<RailMove> one = upOrDown(*rail, mine, other.box(), name, post, least)) {
         moves.push_back(std::move(*one));
     }
     addAcross(*rail,
               mine,
               other.box(),
+              name,
               post,
               least,
               resolved.rules[RuleId::MortiseWallLeast].value,

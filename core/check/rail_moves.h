@@ -14,9 +14,10 @@ struct RailMove {
     enum class Way { Raise, Lower, Across };
     Way way = Way::Raise;
     Length by;     // to the next 1/32 in up, above zero
-    SetPart edit;  // states the rail anew: its level, or how far it is set in
+    SetPart edit;  // states that the rail gives way, or anew its level or how far it is set in
+    std::string givesWayTo = {};  // stated name; empty for a hollow that is no part's
 
-    // "raise side rail by 1/4 in".
+    // "raise side rail by 1/4 in, giving way to front rail".
     [[nodiscard]] std::string text(const LengthStyle& style) const;
 };
 

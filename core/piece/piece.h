@@ -74,6 +74,14 @@ struct Stands {
     friend bool operator==(const Stands&, const Stands&) = default;
 };
 
+// A rail is moved from where it is stated, no further than it takes for its mortises to leave wood
+// between themselves and those of another part; how far follows anew from the sizes as they are.
+struct GivesWay {
+    std::string to;  // the stated name of the part whose mortises it passes; empty: none
+    Side towards = Side::Centre;  // up, down or aside
+    friend bool operator==(const GivesWay&, const GivesWay&) = default;
+};
+
 // A member between two parts that face each other. References name a part ("front post"), for one
 // of a pair with its hand ("front post, left"); without it the part of the same hand is meant. It
 // runs along an axis of space unless it is angled or meets a part that leans: then it runs from
@@ -89,6 +97,7 @@ struct Spans {
     bool angled = false;  // runs straight from the one to the other
     bool leans = false;   // its width lies along the parts that it joins
     std::optional<Position> levelTo = std::nullopt;  // at the second part, where it is another
+    GivesWay givesWay = {};
     friend bool operator==(const Spans&, const Spans&) = default;
 };
 

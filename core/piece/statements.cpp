@@ -228,6 +228,7 @@ void renameInReferences(Piece& piece, const std::string& name, const std::string
         if (Spans* spans = std::get_if<Spans>(&part.relation)) {
             rename(spans->from);
             rename(spans->to);
+            rename(spans->givesWay.to);
         } else if (Caps* caps = std::get_if<Caps>(&part.relation)) {
             for (std::string& reference : caps->on) {
                 rename(reference);

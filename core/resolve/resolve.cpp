@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/resolve/evaluation.h"
+#include "core/resolve/giving_way.h"
 #include "core/resolve/joining.h"
 #include "core/resolve/placing.h"
 
@@ -132,7 +133,9 @@ std::optional<std::size_t> ResolvedPiece::findJoint(std::string_view name) const
     return findByName(joints, name);
 }
 
-ResolvedPiece resolve(const Piece& piece, const RuleBook& rules, const Workshop& workshop) {
+namespace {
+
+ResolvedPiece resolveAsStated(const Piece& piece, const RuleBook& rules, const Workshop& workshop) {
     ResolvedPiece resolved;
     const MeasureTable measures = workOutMeasures(piece, resolved);
     Evaluation evaluation(measures, piece.unit, piece.style, resolved.troubles);
@@ -149,6 +152,19 @@ ResolvedPiece resolve(const Piece& piece, const RuleBook& rules, const Workshop&
     resolved.swings = std::move(placed.swings);
     joinParts(piece, placed.seeds, guide, evaluation, resolved);
     resolved.bounds = boundsOf(resolved.parts);
+    return resolved;
+}
+
+}  // namespace
+
+ResolvedPiece resolve(const Piece& piece, const RuleBook& rules, const Workshop& workshop) {
+    constexpr int kMostRounds = 4;  // a rail moved may come to lie against the next
+    ResolvedPiece resolved = resolveAsStated(piece, rules, workshop);
+    std::optional<Piece> moved = withWayGiven(piece, resolved);
+    for (int round = 0; moved && round < kMostRounds; ++round) {
+        resolved = resolveAsStated(*moved, rules, workshop);
+        moved = withWayGiven(*moved, resolved);
+    }
     return resolved;
 }
 

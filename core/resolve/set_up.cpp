@@ -39,11 +39,13 @@ class SetUps {
     // Of a cut into `face`: the reference face across it, how far the cut lies from there.
     static void setFence(SetUp& one, Face face, const Box& box, bool byMiddle) {
         const int into = inwardOf(face).axis;
-        const int across = into == 2 ? 1 : 2;
+        // In an end, across the narrow way of the cut.
+        const bool isAcrossWidth = into == 0 && box.size().y < box.size().z;
+        const int across = into == 2 || isAcrossWidth ? 1 : 2;
         one.reference = across == 1 ? Face::FaceEdge : Face::FaceSide;
         one.fence = Length::mm(byMiddle ? box.centre()[across] : box.min[across]);
         one.depth = Length::mm(box.size()[into]);
-        const int along = into == 0 ? 1 : 0;
+        const int along = into == 0 ? 3 - across : 0;
         one.from = Length::mm(byMiddle ? box.centre()[along] : box.min[along]);
         one.to = Length::mm(byMiddle ? box.centre()[along] : box.max[along]);
     }

@@ -112,6 +112,10 @@ Spans readSpans(ObjectReader& in) {
     spans.flat = in.flag("flat");
     spans.angled = in.flag("angled");
     spans.leans = in.flag("leans");
+    in.object("gives_way", [&](ObjectReader& inner) {
+        spans.givesWay.to = inner.text("to");
+        spans.givesWay.towards = readSide(inner, "towards", Side::Centre);
+    });
     return spans;
 }
 

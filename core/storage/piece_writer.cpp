@@ -113,10 +113,15 @@ ordered_json json(const Spans& spans) {
     if (spans.set != Setting{}) {
         writer.value("set", json(spans.set));
     }
-    return writer.flag("flat", spans.flat)
-        .flag("angled", spans.angled)
-        .flag("leans", spans.leans)
-        .done();
+    writer.flag("flat", spans.flat).flag("angled", spans.angled).flag("leans", spans.leans);
+    if (spans.givesWay != GivesWay{}) {
+        writer.value("gives_way",
+                     ObjectWriter()
+                         .text("to", spans.givesWay.to)
+                         .text("towards", wordFor(spans.givesWay.towards))
+                         .done());
+    }
+    return writer.done();
 }
 
 ordered_json json(const Caps& caps) {

@@ -108,6 +108,10 @@ void PartForm::addSpans() {
     addCheck(tr("leans with what it joins"),
              [](Part& p) -> bool& { return relationOf<Spans>(p).leans; });
     addOtherLevel();
+    addReference(tr("gives way to"),
+                 [](Part& p) -> Statement& { return relationOf<Spans>(p).givesWay.to; });
+    addSide(tr("moving towards"),
+            [](Part& p) -> Side& { return relationOf<Spans>(p).givesWay.towards; });
 }
 
 // The level at the second part, where it is another.

@@ -8,6 +8,7 @@
 #include "core/check/settle.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/resolve.h"
+#include "tests/core/check/stand_of_rails.h"
 #include "tests/support/pieces.h"
 
 // Each kind of mend that is offered where mortises meet: that it is offered, that it cures what it
@@ -15,82 +16,16 @@
 namespace shoulderline {
 namespace {
 
+using testing::bench;
+using testing::Corner;
 using testing::findings;
 using testing::jointNamed;
+using testing::meetingsOf;
+using testing::offered;
+using testing::Offered;
 using testing::resolved;
+using testing::standOf;
 using testing::statedPart;
-
-Workbench bench() {
-    return {
-        testing::ruleBook(), testing::workshop(), testing::speciesTable(), testing::strengthBook()};
-}
-
-// A stand of four posts 3 in square, a rail into each face of each; sizes as given.
-struct Corner {
-    std::string endWidth = "4 1/2 in";
-    std::string frontWidth = "4 1/2 in";
-    std::string endTop = "stand height";  // level of the upper edge of the end rails
-    std::string endLength;                // of the end rails' tenons; empty for the rule
-    std::string frontSet = "3/8 in";      // of the front and back rails behind the outer faces
-};
-
-Piece standOf(const Corner& corner) {
-    Piece piece = testing::sample("luggage_stand");
-    std::erase_if(piece.parts, [](const Part& part) {
-        return part.name != "front post" && part.name != "back post" && part.name != "end rail" &&
-               part.name != "front rail" && part.name != "back rail";
-    });
-    piece.joints.clear();
-    for (Stock& stock : piece.stocks) {
-        if (stock.name == "post stock") {
-            stock.thickness = "3 in";
-        }
-        if (stock.name == "rail stock") {
-            stock.thickness = "1 1/8 in";
-        }
-    }
-    for (Part& part : piece.parts) {
-        if (part.name == "end rail") {
-            part.width = corner.endWidth;
-            std::get<Spans>(part.relation).level = Position{Side::Top, corner.endTop};
-        } else if (part.name == "front rail" || part.name == "back rail") {
-            part.width = corner.frontWidth;
-            std::get<Spans>(part.relation).set.by = corner.frontSet;
-        }
-    }
-    if (!corner.endLength.empty()) {
-        for (const char* post : {"front post", "back post"}) {
-            JointStatement joint;
-            joint.tenoned = "end rail";
-            joint.mortised = post;
-            joint.sizes[SizeName::TenonLength] = {SizeState::Stated, corner.endLength};
-            piece.joints.push_back(joint);
-        }
-    }
-    return piece;
-}
-
-std::size_t meetingsOf(const Piece& piece) {
-    return allMeetings(resolved(piece)).size();
-}
-
-struct Offered {
-    Finding finding;
-    Mend mend;
-};
-
-// The first mend that begins so, of any place where two mortises meet.
-std::optional<Offered> offered(const Piece& piece, const std::string& begins) {
-    for (const Finding& finding : findings(piece)) {
-        for (const Mend& mend : finding.mends) {
-            if (finding.rule == RuleId::MortiseGapLeast && finding.otherJoint && mend.edit &&
-                mend.text.rfind(begins, 0) == 0) {
-                return Offered{finding, mend};
-            }
-        }
-    }
-    return std::nullopt;
-}
 
 // Whether the two joints of the finding meet in the post that it is about.
 bool doMeet(const Piece& before, const Finding& finding, const Piece& after) {
@@ -117,8 +52,6 @@ void PrintTo(const Case& one, std::ostream* out) {
     *out << one.mend;
 }
 
-// A rail that is moved stays where it is moved to: that holds for tenons no thicker than those it
-// was moved for.
 class MendOf : public ::testing::TestWithParam<Case> {};
 
 TEST_P(MendOf, IsOfferedCuresAndStaysAppliedAsSizesChange) {
@@ -151,9 +84,7 @@ INSTANTIATE_TEST_SUITE_P(
         Case{"lower", {"2 in", "2 in", "stand height - 1 1/2 in", "", "3/8 in"}, kThicknesses},
         Case{"haunch", {"1 1/4 in", "6 in", "stand height - 5/8 in", "", "3/8 in"}, kThicknesses},
         Case{"split", {"1 in", "6 in", "stand height - 2 1/2 in", "", "3/8 in"}, kThicknesses},
-        Case{"move",
-             {"1 in", "2 in", "stand height - 1/2 in", "", "3/8 in"},
-             {"1 in", "1 1/8 in"}}));
+        Case{"move", {"1 in", "2 in", "stand height - 1/2 in", "", "3/8 in"}, kThicknesses}));
 
 // Moved across, the two lie beside one another with the wood that the rule book asks between them.
 TEST(MoveAcross, LeavesTheWallBesideTheMortiseAndTheGapBetween) {
@@ -228,68 +159,6 @@ TEST(CheckJson, CarriesWhatEachMendWouldDo) {
         EXPECT_EQ(at, effects.size());
     }
     EXPECT_GT(compared, 4u);
-}
-
-// Twin tenons that go through the post can be neither mitred nor shortened, haunched nor split;
-// their mortises overlap a little in height.
-Piece throughRails() {
-    Piece piece = standOf({"2 in", "2 in", "stand height - 1 3/8 in", "", "3/8 in"});
-    for (const char* rail : {"end rail", "front rail", "back rail"}) {
-        for (const char* post : {"front post", "back post"}) {
-            const bool isThere = std::string(rail) == "end rail" ||
-                                 std::string(rail).substr(0, 4) == std::string(post).substr(0, 4);
-            if (isThere) {
-                JointStatement joint;
-                joint.tenoned = rail;
-                joint.mortised = post;
-                joint.kind = JointKind::Through;
-                joint.features = {JointFeature::Twin};
-                piece.joints.push_back(joint);
-            }
-        }
-    }
-    return piece;
-}
-
-TEST(Settle, MovesARailWhereEndsAloneDoNot) {
-    const Piece piece = throughRails();
-    ASSERT_GT(meetingsOf(piece), 0u);
-
-    const Settlement settlement = settle(piece, bench());
-
-    ASSERT_FALSE(settlement.rails.empty()) << settlementText(settlement);
-    const Piece settled = *shoulderline::apply(piece, settlement.edit);
-    EXPECT_EQ(meetingsOf(settled), 0u);
-    EXPECT_EQ(settlement.meetingsAfter, 0u);
-    for (const SettledRail& rail : settlement.rails) {
-        EXPECT_LE(rail.by.mm(), testing::ruleBook()[RuleId::SettleMoveMost].value + 1e-9);
-    }
-}
-
-// Every level of the end rail within the allowance, by thirty-seconds: none that keeps the mortises
-// clear is nearer to where the maker stated it.
-TEST(Settle, MovesARailNoFurtherThanItMust) {
-    const Piece piece = throughRails();
-    const Settlement settlement = settle(piece, bench());
-    ASSERT_EQ(settlement.rails.size(), 1u) << settlementText(settlement);
-
-    for (int step = -16; step <= 16; ++step) {
-        Piece tried = piece;
-        Part& rail = statedPart(tried, settlement.rails[0].rail);
-        Position& level = *std::get<Spans>(rail.relation).level;
-        level.at = "(" + level.at + ") + (" + std::to_string(step) + "/32) * 1 in";
-        ASSERT_TRUE(resolved(tried).troubles.empty());
-        if (meetingsOf(tried) == 0) {
-            EXPECT_GE(std::abs(step) / 32.0, settlement.rails[0].by.inches() - 1e-9);
-        }
-    }
-}
-
-TEST(Settle, MovesNothingWhereAHouseRuleForbidsIt) {
-    Piece piece = throughRails();
-    piece.houseRules.push_back({"settle.move.most", "0 in", "", ""});
-
-    EXPECT_TRUE(settle(piece, bench()).rails.empty());
 }
 
 // Diler et al. (2017) BioResources 12(4) 7466-7478: withdrawal of heat-treated wood 0.75 of the

@@ -1,5 +1,6 @@
 // Strength of joints against the published tests in tests/reference/joint_strength.json, which
-// names each source.
+// names each source. The row SP-1, the share of a whole chair's moment that its seat rails' joints
+// bear, is compared with nothing: it says so and why.
 
 #include <cmath>
 #include <map>

@@ -77,6 +77,16 @@ TEST(PieceText, WhatAWindowMayLeaveEmptyIsReadAgain) {
     EXPECT_EQ(readPiece(writePiece(piece)).value(), piece);
 }
 
+TEST(PieceText, ARailThatGivesWayIsReadBack) {
+    const std::string text = R"({"format": "shoulderline piece", "version": 1,
+        "parts": [{"name": "rail", "relation": {"kind": "spans", "from": "a", "to": "b", "gives_way": {"to": "stretcher", "towards": "top"}}}]})";
+    const Piece piece = readPiece(text).value();
+
+    EXPECT_EQ(std::get<Spans>(piece.parts.front().relation).givesWay,
+              (GivesWay{"stretcher", Side::Top}));
+    EXPECT_EQ(readPiece(writePiece(piece)).value(), piece);
+}
+
 TEST(PieceText, LoadsTestsAirAndGlueAreReadBackAsStated) {
     Piece piece = testing::sample("bench");
     piece.use.loads = {{"leaning sailor", "back rail", Side::Back, "450", "30 in", true, "", ""}};

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <ostream>
 #include <string>
 
 #include "core/piece/piece.h"
@@ -12,6 +13,10 @@ struct Stance {
     const char* splay;   // of the back legs
     const char* behind;  // how much narrower each side is behind
     bool isSquareToPost;
+    friend void PrintTo(const Stance& one, std::ostream* out) {
+        *out << "rake " << one.rake << ", splay " << one.splay << ", narrower by " << one.behind
+             << (one.isSquareToPost ? ", square to the post" : "");
+    }
 };
 
 inline constexpr Stance kStances[] = {{"0", "0", "1 3/4 in", false},
