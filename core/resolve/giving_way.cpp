@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 
+#include "core/geometry/box_solids.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
 
@@ -89,11 +90,13 @@ std::optional<Spans> movedTowards(const Spans& spans, Side towards, Length by) {
         return std::nullopt;
     }
     Spans moved = spans;
-    if (spans.level && (spans.level->face == Side::Centre ? way->axis == 2
-                                                          : liesOn(spans.level->face, way->axis))) {
-        for (Position* level : {&*moved.level, moved.levelTo ? &*moved.levelTo : nullptr}) {
-            if (level != nullptr && !level->at.empty()) {
-                level->at = more(level->at, by * way->way);
+    constexpr int kUp = 2;
+    const std::optional<AxisWay> level = wayOf(spans.level ? spans.level->face : Side::Centre);
+    const bool isByLevel = level ? way->axis == level->axis : way->axis == kUp && !spans.flat;
+    if (spans.level && isByLevel) {
+        for (Position* one : {&*moved.level, moved.levelTo ? &*moved.levelTo : nullptr}) {
+            if (one != nullptr && !one->at.empty()) {
+                one->at = more(one->at, by * way->way);
             }
         }
         return moved;
