@@ -15,6 +15,12 @@ void checkContacts(const CheckContext& context, std::vector<Finding>& findings) 
             through.insert(std::minmax(joint.tenoned, joint.mortised));
         }
     }
+    // What swings leans on its bar, and leaves it.
+    for (const ResolvedSwing& swing : resolved.swings) {
+        for (const std::size_t leaning : swing.leaning) {
+            joined.insert(std::minmax(leaning, swing.bar));
+        }
+    }
     std::set<std::pair<std::size_t, std::size_t>> told;
     for (const Contact& contact : contactsOf(resolved)) {
         const std::pair<std::size_t, std::size_t> pair{contact.first, contact.second};

@@ -4,6 +4,7 @@
 
 #include "core/check/checks.h"
 #include "core/check/figure_text.h"
+#include "core/measure/angle_text.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -77,10 +78,6 @@ std::vector<Lean> leansOf(const ResolvedSwing& swing) {
     return leans;
 }
 
-std::string leanText(Angle lean) {
-    return figureText(lean.degrees(), 1) + "\u00b0";
-}
-
 class SwingChecker {
   public:
     SwingChecker(const CheckContext& context,
@@ -103,6 +100,12 @@ class SwingChecker {
     void checkBearing();
 
   private:
+    // Whether a pivot pin goes into that part.
+    [[nodiscard]] bool isPinned(std::size_t part) const {
+        return std::any_of(swing_.holes.begin(), swing_.holes.end(), [part](const SwingHole& hole) {
+            return hole.part == part && !hole.station;
+        });
+    }
     void lookAt(const Lean& lean, std::set<std::pair<std::size_t, std::size_t>>& told);
     void tellInTheWay(std::size_t moving, std::size_t other, const Lean& lean, double volume);
 
@@ -123,7 +126,7 @@ void SwingChecker::tellInTheWay(std::size_t moving,
     finding.value = lean.lean.degrees();
     finding.unit = "deg";
     const std::string& station = swing_.positions[lean.station].name;
-    finding.message = "{other} is in the way of {part} at a lean of " + leanText(lean.lean) +
+    finding.message = "{other} is in the way of {part} at a lean of " + showAngle(lean.lean) +
                       (lean.isAtStation ? ", station '" + station + "'"
                                         : ", on the way to station '" + station + "'") +
                       ": they would share " + figureText(volume / 1000.0, 1) + " cm\u00b3";
@@ -173,13 +176,12 @@ void SwingChecker::checkSpacers() {
         return;
     }
     for (const std::size_t i : swing_.moving) {
-        const auto isPinned = [](const ResolvedCut& cut) { return cut.note == "pivot pin"; };
-        if (std::none_of(parts_[i].cuts.begin(), parts_[i].cuts.end(), isPinned)) {
+        if (!isPinned(i)) {
             continue;
         }
         for (const std::size_t k : still_) {
             const bool sameSide = boxes_[i].centre().x * boxes_[k].centre().x > 0.0;
-            if (!sameSide || std::none_of(parts_[k].cuts.begin(), parts_[k].cuts.end(), isPinned)) {
+            if (!sameSide || !isPinned(k)) {
                 continue;
             }
             const double room =

@@ -18,11 +18,11 @@ Sheet fullSizeElevation(const ResolvedPiece& resolved, const View& view, const s
     Sheet sheet;
     sheet.title = name;
     sheet.lines = LineGroup::Fine;
-    sheet.size = {elevation.max.x - elevation.min.x + 2 * kMargin,
-                  elevation.max.y - elevation.min.y + 2 * kMargin};
+    sheet.size = {elevation.allMax.x - elevation.allMin.x + 2 * kMargin,
+                  elevation.allMax.y - elevation.allMin.y + 2 * kMargin};
     sheet.ops = elevationOps(resolved, elevation, 1.0);
     std::erase_if(sheet.ops, [](const Op& op) { return std::holds_alternative<Fill>(op); });
-    move(sheet.ops, {kMargin - elevation.min.x, kMargin + elevation.max.y});
+    move(sheet.ops, {kMargin - elevation.allMin.x, kMargin + elevation.allMax.y});
     return sheet;
 }
 

@@ -77,7 +77,8 @@ std::vector<Op> partsList(const Piece& piece,
                         across + shown(small.width),
                         small.isRound() ? std::string() : shown(small.thickness),
                         small.stock});
-        subjects.push_back({SubjectKind::Joint, small.joints.front()});
+        subjects.push_back(small.part ? Subject{SubjectKind::Part, *small.part}
+                                      : Subject{SubjectKind::Joint, small.joints.front()});
     }
     std::array<double, kColumns> left{};
     std::array<double, kColumns> right{};

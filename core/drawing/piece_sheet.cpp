@@ -146,6 +146,7 @@ class Composer {
 
     [[nodiscard]] std::vector<Op> sideView(double scale) const {
         std::vector<Op> ops = elevationOps(resolved_, side_, scale);
+        append(ops, stationLabels(side_.stations, scale, metrics_));
         const double depth = side_.max.x - side_.min.x;
         append(ops,
                placeSizes({{side_.min.x * scale,
@@ -216,7 +217,12 @@ std::vector<Op> elevationOps(const ResolvedPiece& resolved,
             ops.push_back(EndGroup{});
         }
     }
+<<<<<<< HEAD
     return withHiddenRunsJoined(std::move(ops));
+=======
+    append(ops, swungOps(resolved, elevation.stations, scale));
+    return ops;
+>>>>>>> 133cf18 (Armchair whole: its back swings on pins and leans on a bar at three stations)
 }
 
 Sheet pieceSheet(const Piece& piece,

@@ -11,9 +11,6 @@
 
 namespace shoulderline {
 
-namespace {
-
-// What a body covers in the view: its outline where the view looks straight at it, else the hull.
 std::vector<Vec2> coveredBy(const ResolvedPart& part, const Polyhedron& placed, const View& view) {
     const bool isStraightOn =
         std::abs(std::abs(dot(part.frame.z, view.towardsViewer)) - 1.0) < 1e-9;
@@ -29,8 +26,6 @@ std::vector<Vec2> coveredBy(const ResolvedPart& part, const Polyhedron& placed, 
     }
     return convexHull(std::move(points));
 }
-
-}  // namespace
 
 Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
     std::vector<Polyhedron> solids;
@@ -67,6 +62,17 @@ Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
     }
     elevation.min = bounds.value_or(Rect{}).min;
     elevation.max = bounds.value_or(Rect{}).max;
+    elevation.stations = swungViews(piece, view);
+    Rect all = bounds.value_or(Rect{});
+    for (const SwungView& station : elevation.stations) {
+        for (const SwungOutline& outline : station.outlines) {
+            for (const Vec2& p : outline.ring) {
+                all.include(p);
+            }
+        }
+    }
+    elevation.allMin = all.min;
+    elevation.allMax = all.max;
 
     elevation.nearestFirst.resize(piece.parts.size());
     std::iota(elevation.nearestFirst.begin(), elevation.nearestFirst.end(), std::size_t{0});

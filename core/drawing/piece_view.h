@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "core/drawing/sheet.h"
+#include "core/drawing/swing_positions.h"
 #include "core/geometry/view.h"
 #include "core/resolve/resolved_piece.h"
 
@@ -23,9 +24,18 @@ struct Elevation {
     std::vector<std::vector<Vec2>>
         outlines;  // by part: what it covers in the view, for picking and tinting
     std::vector<std::size_t> nearestFirst;  // parts, for picking what is in front
-    Vec2 min;
+    Vec2 min;                               // of the lines
     Vec2 max;
+    std::vector<SwungView> stations = {};  // of backs that swing, seen from the side
+    Vec2 allMin = {};                      // of the lines and the outlines at other stations
+    Vec2 allMax = {};
 };
+// What a body covers in the view, `placed` its polyhedron in space: its outline where the view
+// looks straight at it, else the hull.
+[[nodiscard]] std::vector<Vec2> coveredBy(const ResolvedPart& part,
+                                          const Polyhedron& placed,
+                                          const View& view);
+
 [[nodiscard]] Elevation elevationOf(const ResolvedPiece& piece, const View& view);
 // Front, side and plan, worked out side by side on threads of their own.
 [[nodiscard]] std::array<Elevation, 3> elevationsOf(const ResolvedPiece& piece);

@@ -22,7 +22,7 @@ enum class LineRole {
     Dimension,     // dimension and extension lines, leaders
     CutPlane,      // where a section is taken, or paper is cut
     Construction,  // fine lines: hatching, guides
-    Neighbour,     // the part it joins, shown in place
+    Neighbour,     // the part it joins, shown in place; another position of what moves
     Border,        // the frame of a sheet
 };
 

@@ -157,6 +157,15 @@ Result<Piece> applied(Piece piece, const RemovePart& edit) {
     return piece;
 }
 
+Result<Piece> applied(Piece piece, const SetAssembly& edit) {
+    const auto it = findByName(piece.assemblies, edit.assembly.name);
+    if (it == piece.assemblies.end()) {
+        return unknown("assembly", edit.assembly.name);
+    }
+    *it = edit.assembly;
+    return piece;
+}
+
 bool saysNothing(const JointStatement& joint) {
     return !joint.kind && joint.features.empty() && joint.sizes.empty() && joint.note.empty() &&
            joint.stock.empty() && joint.extras.empty();
@@ -342,6 +351,7 @@ struct Namer {
     std::string operator()(const RemoveStock& e) const { return "removal of " + e.name; }
     std::string operator()(const SetPart& e) const { return e.part.name; }
     std::string operator()(const RemovePart& e) const { return "removal of " + e.name; }
+    std::string operator()(const SetAssembly& e) const { return e.assembly.name; }
     std::string operator()(const SetJoint& e) const {
         return e.joint.tenoned + " into " + e.joint.mortised;
     }

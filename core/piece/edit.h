@@ -39,6 +39,9 @@ struct SetPart {  // replaces the part of that name, or adds it; a new name in `
 struct RemovePart {  // with the joint statements that mention it
     std::string name;
 };
+struct SetAssembly {  // replaces the assembly of that name
+    Assembly assembly;
+};
 struct SetJoint {  // replaces what is stated of these two parts; an empty statement removes it
     JointStatement joint;
 };
@@ -110,7 +113,8 @@ using Edit = std::variant<SetMeasure,
                           SetClimate,
                           SetAdhesive,
                           SetStyle,
-                          SetPieceName>;
+                          SetPieceName,
+                          SetAssembly>;
 
 // `piece` after the change. Errors: UnknownName if what is changed is not there; BadText for a name
 // that cannot be one or an expression that cannot be read. Never refuses because the piece would be

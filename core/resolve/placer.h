@@ -104,6 +104,9 @@ class Placer {
     void solveSwings(PlacedPiece& placed);
     void finishSwings(PlacedPiece& placed);
     std::optional<ResolvedSwing> solveSwing(std::size_t assembly);
+    [[nodiscard]] std::string nearestReached(const ResolvedSwing& swing,
+                                             const Box& back,
+                                             Angle lean) const;
     std::optional<SwingPosition> reached(const ResolvedSwing& swing,
                                          const RestStation& station,
                                          const Box& back,
@@ -111,8 +114,8 @@ class Placer {
     std::optional<double> statedMm(const Statement& statement,
                                    const Place& place,
                                    std::string_view what);
-    void boreFor(const ResolvedSwing& swing, PlacedPiece& placed);
-    void borePegs(const ResolvedSwing& swing, PlacedPiece& placed);
+    void boreFor(ResolvedSwing& swing, PlacedPiece& placed);
+    void borePegs(ResolvedSwing& swing, PlacedPiece& placed);
     // The stated part that a reference means, if it is placed.
     [[nodiscard]] std::optional<std::size_t> statedPart(const std::string& reference) const;
     void emit(PlacedPiece& placed, std::size_t i, bool isMirrored) const;

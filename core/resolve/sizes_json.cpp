@@ -7,6 +7,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "core/measure/angle_text.h"
 #include "core/resolve/bending_text.h"
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/set_up.h"
@@ -337,7 +338,7 @@ std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
         }
     }
     const std::vector<SmallPart> small = smallPartsOf(piece, resolved);
-    text += small.empty() ? "" : "\nSmall parts of the joints\n";
+    text += small.empty() ? "" : "\nSmall parts\n";
     for (const SmallPart& one : small) {
         text += "  " + one.name() + ": " + std::to_string(one.quantity) + " of " +
                 shown(piece, one.length) + " x " +
@@ -349,15 +350,10 @@ std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
         text += "\n" + piece.assemblies[swing.assembly].name + " swings, the bar's top " +
                 shown(piece, swing.above) + " above its pivot\n";
         for (const SwingPosition& one : swing.positions) {
-            std::array<char, 32> digits{};
-            const double degrees = std::round(one.lean.degrees() * 10.0) / 10.0;
-            const auto end =
-                std::to_chars(digits.data(), digits.data() + digits.size(), degrees).ptr;
-            text += "  " + one.name + ": leans " + std::string(digits.data(), end) +
-                    "\u00b0, the bar's front " + shown(piece, one.behind) +
-                    " behind the pivot, meets the back " + shown(piece, one.contact) +
-                    " from the pivot" + (&one == &swing.positions[swing.at] ? "; drawn here" : "") +
-                    "\n";
+            text += "  " + one.name + ": leans " + showAngle(one.lean) + ", the bar's front " +
+                    shown(piece, one.behind) + " behind the pivot, meets the back " +
+                    shown(piece, one.contact) + " from the pivot" +
+                    (&one == &swing.positions[swing.at] ? "; drawn here" : "") + "\n";
         }
     }
     text += "\nJoints\n";

@@ -28,6 +28,9 @@ class Collector {
             index_ = i;
             addOf(resolved_.joints[i]);
         }
+        for (const ResolvedSwing& swing : resolved_.swings) {
+            addOf(swing);
+        }
         return std::move(all_);
     }
 
@@ -101,7 +104,8 @@ class Collector {
                        width,
                        thickness,
                        0,
-                       {}};
+                       {},
+                       std::nullopt};
         const auto isAlike = [&](const SmallPart& other) {
             return other.kind == part.kind && other.of == part.of && other.stock == part.stock &&
                    nearlyEqual(other.length, part.length) && nearlyEqual(other.width, part.width) &&
@@ -172,6 +176,48 @@ class Collector {
         round(SmallPartKind::Plug, hollows.plugs, Length::mm(hollows.plug), SizeName::PlugDiameter);
     }
 
+    void addRound(SmallPartKind kind, std::size_t part, double mm, Length diameter) {
+        const ResolvedPart& of = resolved_.parts[part];
+        const auto alike = std::find_if(all_.begin(), all_.end(), [&](const SmallPart& one) {
+            return one.kind == kind && one.part == part &&
+                   nearlyEqual(one.length, Length::mm(mm)) && nearlyEqual(one.width, diameter);
+        });
+        if (alike != all_.end()) {
+            ++alike->quantity;
+            return;
+        }
+        all_.push_back({kind, of.of, of.stock, Length::mm(mm), diameter, diameter, 1, {}, part});
+    }
+
+    // A pin at either side; one peg in each part that carries the bar, moved from station to
+    // station.
+    void addOf(const ResolvedSwing& swing) {
+        std::array<std::optional<SwingHole>, 2> pins;
+        std::map<std::size_t, SwingHole> pegs;  // by what they stand in
+        for (const SwingHole& hole : swing.holes) {
+            if (hole.station) {
+                pegs.emplace(hole.part, hole);
+                continue;
+            }
+            std::optional<SwingHole>& pin = pins[hole.box.centre().x > swing.pivot.x ? 1 : 0];
+            const Box before = pin ? pin->box : hole.box;
+            pin = hole;
+            pin->box = Box::around(before, hole.box);
+        }
+        for (const std::optional<SwingHole>& pin : pins) {
+            if (pin && !swing.leaning.empty()) {
+                addRound(SmallPartKind::PivotPin,
+                         swing.leaning.front(),
+                         pin->box.size().x,
+                         pin->diameter);
+            }
+        }
+        const double bar = boundsInSpace(resolved_.parts[swing.bar]).size().z;
+        for (const auto& [carrier, hole] : pegs) {
+            addRound(SmallPartKind::Peg, swing.bar, hole.box.size().z + bar, hole.diameter);
+        }
+    }
+
     const ResolvedPiece& resolved_;
     std::map<Key, std::string_view> stocks_;
     std::vector<Hollows> hollows_;
@@ -196,6 +242,10 @@ std::string_view wordFor(SmallPartKind kind) {
             return "dowel";
         case SmallPartKind::Plug:
             return "plug";
+        case SmallPartKind::PivotPin:
+            return "pivot pin";
+        case SmallPartKind::Peg:
+            return "peg";
     }
     return {};
 }

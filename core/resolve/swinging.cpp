@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/measure/angle_text.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/placer.h"
 #include "core/resolve/swing_angle.h"
@@ -21,6 +22,9 @@ Frame ResolvedSwing::barAt(const Frame& frame, const SwingPosition& position) co
 }
 
 namespace {
+
+constexpr double kMostLean = 85.0;  // degrees
+constexpr double kHair = 1e-6;      // mm
 
 Place placeOfAssembly(const Assembly& assembly) {
     return {"assembly", assembly.name, std::nullopt};
@@ -79,6 +83,44 @@ std::optional<std::size_t> Placer::statedPart(const std::string& reference) cons
                                                                        : std::optional(it->second);
 }
 
+// "; the nearest that it reaches is a lean of 12\u00b0, the bar 2 1/2 in behind the pivot": of the
+// leans at which the bar meets the back between its ends.
+std::string Placer::nearestReached(const ResolvedSwing& swing, const Box& back, Angle lean) const {
+    const double above = swing.above.mm();
+    const double behindBack = swing.back.mm();
+    // Leaning back, the bar meets the back ever further up, where its top is above the pivot: then
+    // the nearest is where it meets one of the ends, or the nearest lean that there is.
+    const auto isMet = [&](double radians) {
+        const Angle at = Angle::radians(radians);
+        const double contact = contactAt(behindAt(at, above, behindBack), above, at);
+        return contact >= back.min.z - kHair && contact <= back.max.z + kHair;
+    };
+    const double most = Angle::degrees(kMostLean).radians();
+    std::vector<double> candidates{std::clamp(lean.radians(), 0.0, most)};
+    for (const double end : {back.min.z, back.max.z}) {
+        const double far = std::hypot(behindBack, end);
+        if (far > std::abs(above)) {
+            const double behind = std::sqrt(far * far - above * above);
+            if (const std::optional<Angle> there = leanAgainst(behind, above, behindBack)) {
+                candidates.push_back(std::min(there->radians(), most));
+            }
+        }
+    }
+    std::optional<double> nearest;
+    for (const double one : candidates) {
+        if (isMet(one) &&
+            (!nearest || std::abs(one - lean.radians()) < std::abs(*nearest - lean.radians()))) {
+            nearest = one;
+        }
+    }
+    if (!nearest) {
+        return "; it reaches none";
+    }
+    const Angle found = Angle::radians(*nearest);
+    return "; the nearest that it reaches is a lean of " + showAngle(found) + ", the bar " +
+           evaluation_.shown(Length::mm(behindAt(found, above, behindBack))) + " behind the pivot";
+}
+
 std::optional<SwingPosition> Placer::reached(const ResolvedSwing& swing,
                                              const RestStation& station,
                                              const Box& back,
@@ -99,10 +141,12 @@ std::optional<SwingPosition> Placer::reached(const ResolvedSwing& swing,
         if (!lean) {
             return std::nullopt;
         }
-        constexpr double kMostLean = 85.0;
         if (lean->degrees() < 0.0 || lean->degrees() > kMostLean) {
-            evaluation_.trouble(
-                place, name + "a back leans from 0 to 85 degrees from upright", RuleId::SwingReach);
+            evaluation_.trouble(place,
+                                name + "a back leans from 0\u00b0 to " +
+                                    showAngle(Angle::degrees(kMostLean)) + " from upright, not " +
+                                    showAngle(*lean) + nearestReached(swing, back, *lean),
+                                RuleId::SwingReach);
             return std::nullopt;
         }
         position.lean = *lean;
@@ -115,11 +159,11 @@ std::optional<SwingPosition> Placer::reached(const ResolvedSwing& swing,
         }
         const std::optional<Angle> lean = leanAgainst(behind->mm(), above, behindBack);
         if (!lean) {
-            evaluation_.trouble(
-                place,
-                name + "the back cannot lean on a bar " + evaluation_.shown(*behind) +
-                    " behind the pivot; it stands upright at " + evaluation_.shown(swing.back),
-                RuleId::SwingReach);
+            evaluation_.trouble(place,
+                                name + "the back cannot lean on a bar " +
+                                    evaluation_.shown(*behind) + " behind the pivot" +
+                                    nearestReached(swing, back, {}),
+                                RuleId::SwingReach);
             return std::nullopt;
         }
         position.lean = *lean;
@@ -128,16 +172,10 @@ std::optional<SwingPosition> Placer::reached(const ResolvedSwing& swing,
     const double contact = contactAt(position.behind.mm(), above, position.lean);
     position.contact = Length::mm(contact);
     if (contact < back.min.z || contact > back.max.z) {
-        const double end = contact > back.max.z ? back.max.z : back.min.z;
-        const double far = std::hypot(behindBack, end);
         evaluation_.trouble(
             place,
             name + "the bar would meet the back " + evaluation_.shown(position.contact) +
-                " from the pivot, past its end" +
-                (far > std::abs(above)
-                     ? "; " + evaluation_.shown(Length::mm(std::sqrt(far * far - above * above))) +
-                           " behind the pivot it meets the end"
-                     : std::string()),
+                " from the pivot, past its end" + nearestReached(swing, back, position.lean),
             RuleId::SwingReach);
         return std::nullopt;
     }
@@ -203,7 +241,7 @@ std::optional<double> Placer::statedMm(const Statement& statement,
     return size ? std::optional(size->mm()) : std::nullopt;
 }
 
-void Placer::boreFor(const ResolvedSwing& swing, PlacedPiece& placed) {
+void Placer::boreFor(ResolvedSwing& swing, PlacedPiece& placed) {
     const Assembly& assembly = piece_.assemblies[swing.assembly];
     const Swing& stated = *assembly.swing;
     const Place place = placeOfAssembly(assembly);
@@ -216,7 +254,8 @@ void Placer::boreFor(const ResolvedSwing& swing, PlacedPiece& placed) {
             continue;
         }
         const bool isInside = piece_.parts[*index].assembly == assembly.name;
-        for (ResolvedPart& part : placed.parts) {
+        for (std::size_t i = 0; i < placed.parts.size(); ++i) {
+            ResolvedPart& part = placed.parts[i];
             if (part.stated != *index) {
                 continue;
             }
@@ -235,6 +274,10 @@ void Placer::boreFor(const ResolvedSwing& swing, PlacedPiece& placed) {
                 continue;
             }
             hole->note = "pivot pin";
+            swing.holes.push_back({i,
+                                   part.frame.outerBounds(hole->box),
+                                   Length::mm(pin.value_or(0.0)),
+                                   std::nullopt});
             part.cuts.push_back(std::move(*hole));
         }
     }
@@ -242,7 +285,7 @@ void Placer::boreFor(const ResolvedSwing& swing, PlacedPiece& placed) {
 }
 
 // Behind the bar at every station, in what it lies on.
-void Placer::borePegs(const ResolvedSwing& swing, PlacedPiece& placed) {
+void Placer::borePegs(ResolvedSwing& swing, PlacedPiece& placed) {
     const Assembly& assembly = piece_.assemblies[swing.assembly];
     const Swing& stated = *assembly.swing;
     const Place place = placeOfAssembly(assembly);
@@ -256,7 +299,8 @@ void Placer::borePegs(const ResolvedSwing& swing, PlacedPiece& placed) {
         return;
     }
     const Box bar = boundsInSpace(placed.parts[swing.bar]);
-    for (ResolvedPart& part : placed.parts) {
+    for (std::size_t i = 0; i < placed.parts.size(); ++i) {
+        ResolvedPart& part = placed.parts[i];
         const bool carries =
             std::any_of(caps->on.begin(), caps->on.end(), [&](const std::string& reference) {
                 return reference == part.name || statedPart(reference) == part.stated;
@@ -266,7 +310,8 @@ void Placer::borePegs(const ResolvedSwing& swing, PlacedPiece& placed) {
         }
         const Box under = boundsInSpace(part);
         const double x = (std::max(bar.min.x, under.min.x) + std::min(bar.max.x, under.max.x)) / 2;
-        for (const SwingPosition& position : swing.positions) {
+        for (std::size_t k = 0; k < swing.positions.size(); ++k) {
+            const SwingPosition& position = swing.positions[k];
             const double y =
                 swing.pivot.y + position.behind.mm() + (bar.max.y - bar.min.y) + peg / 2;
             std::optional<ResolvedCut> hole =
@@ -279,6 +324,7 @@ void Placer::borePegs(const ResolvedSwing& swing, PlacedPiece& placed) {
                 continue;
             }
             hole->note = "peg, " + position.name;
+            swing.holes.push_back({i, part.frame.outerBounds(hole->box), Length::mm(peg), k});
             part.cuts.push_back(std::move(*hole));
         }
     }

@@ -4,21 +4,21 @@
 
 namespace shoulderline {
 
+namespace {
+
+nlohmann::ordered_json stationJson(const RestStation& station) {
+    ObjectWriter out;
+    out.text("name", station.name).text("behind", station.behind).text("lean", station.lean);
+    return out.extras(station.extras).done();
+}
+
+}  // namespace
+
 nlohmann::ordered_json json(const Swing& swing) {
-    return ObjectWriter()
-        .text("leans", swing.leans)
-        .text("rest", swing.rest)
-        .value("stations",
-               jsonList(swing.stations,
-                        [](const RestStation& station) {
-                            return ObjectWriter()
-                                .text("name", station.name)
-                                .text("behind", station.behind)
-                                .text("lean", station.lean)
-                                .extras(station.extras)
-                                .done();
-                        }))
-        .text("at", swing.at)
+    ObjectWriter out;
+    out.text("leans", swing.leans).text("rest", swing.rest);
+    out.value("stations", jsonList(swing.stations, stationJson));
+    return out.text("at", swing.at)
         .text("pin", swing.pin)
         .value("pinned", swing.pinned)
         .text("pin_depth", swing.pinDepth)

@@ -17,6 +17,14 @@ std::string numberedReference(const std::string& reference, int number) {
     return reference.empty() ? reference : numbered(std::string(split.name), number) + hand;
 }
 
+void renumber(Swing& swing, int number) {
+    swing.leans = numberedReference(swing.leans, number);
+    swing.rest = numberedReference(swing.rest, number);
+    for (std::string& reference : swing.pinned) {
+        reference = numberedReference(reference, number);
+    }
+}
+
 Part copyOf(const Part& part, int number) {
     Part copy = part;
     copy.name = numbered(part.name, number);
@@ -55,6 +63,9 @@ Piece rowOfChairs(int count) {
         for (Assembly assembly : chair.assemblies) {
             assembly.name = numbered(assembly.name, number);
             assembly.parent = place.name;
+            if (assembly.swing) {
+                renumber(*assembly.swing, number);
+            }
             row.assemblies.push_back(assembly);
         }
         for (const Part& part : chair.parts) {

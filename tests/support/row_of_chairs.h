@@ -4,7 +4,7 @@
 
 namespace shoulderline::testing {
 
-// `count` of the sample armchair behind one another as one piece, 40 parts and 70 joints each:
+// `count` of the sample armchair behind one another as one piece, 60 parts and 106 joints each:
 // large pieces for measuring and for tests of growth.
 [[nodiscard]] Piece rowOfChairs(int count);
 

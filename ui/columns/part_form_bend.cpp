@@ -36,7 +36,7 @@ Bend usualBend(BendMethod method) {
 
 void PartForm::addBend(const Part& part) {
     addHeading(tr("bow"), part.bend ? tr("change") : tr("bend it"), [this](QWidget& under) {
-        const Part* now = this->part();
+        const Part* now = thing();
         QMenu menu(this);
         if (now != nullptr && now->bend) {
             menu.addAction(tr("Add a Point That It Runs Through"), this, [this] {

@@ -74,16 +74,6 @@ std::string PartForm::shapeKey(const Part& part) {
     return key;
 }
 
-void PartForm::addHeading(const QString& title,
-                          const QString& command,
-                          std::function<void(QWidget&)> act) {
-    auto* heading = new SectionHeading(title, this);
-    TextButton* button = heading->addCommand(command, tr("%1: %2").arg(title, command));
-    connect(button, &TextButton::clicked, this, [button, act = std::move(act)] { act(*button); });
-    grid_->addWidget(heading, grid_->rowCount(), 0, 1, 2);
-    heading->show();
-}
-
 template <class Word>
 void PartForm::addWord(const QString& label, std::function<Word&(Part&)> word) {
     addChoice(
@@ -100,7 +90,7 @@ void PartForm::addWord(const QString& label, std::function<Word&(Part&)> word) {
 
 void PartForm::addShape(const Part& part) {
     addHeading(tr("shape"), tr("shape a side"), [this](QWidget& under) {
-        const Part* now = this->part();
+        const Part* now = thing();
         QMenu menu(this);
         for (const Face face : allWords<Face>()) {
             if (now != nullptr && !now->shape.contains(face)) {

@@ -100,13 +100,14 @@ void PartTree::rebuild() {
     showChosen();
 }
 
-// What the joints take besides their members: chosen, it leads to its joint.
+// What joints, and backs that swing, take besides their members: chosen, it leads to its joint or
+// part.
 void PartTree::addSmallParts() {
     const std::vector<SmallPart> all = smallPartsOf(document_.piece(), document_.resolved());
     if (all.empty()) {
         return;
     }
-    auto* group = new QTreeWidgetItem(this, {tr("small parts of the joints")});
+    auto* group = new QTreeWidgetItem(this, {tr("small parts")});
     QFont bold = font();
     bold.setWeight(QFont::DemiBold);
     group->setFont(0, bold);
@@ -114,7 +115,13 @@ void PartTree::addSmallParts() {
     for (const SmallPart& small : all) {
         auto* item =
             new QTreeWidgetItem(group, {qt(small.name()), QString::number(small.quantity)});
-        item->setData(0, kJointRole, static_cast<qulonglong>(small.joints.front()));
+        if (small.part) {
+            item->setData(0,
+                          kIndexRole,
+                          static_cast<qulonglong>(document_.resolved().parts[*small.part].stated));
+        } else {
+            item->setData(0, kJointRole, static_cast<qulonglong>(small.joints.front()));
+        }
         item->setTextAlignment(1, Qt::AlignRight | Qt::AlignVCenter);
         item->setForeground(1, palette().placeholderText());
     }
@@ -128,7 +135,7 @@ void PartTree::showChosen() {
         for (int j = 0; j < topLevelItem(i)->childCount(); ++j) {
             QTreeWidgetItem* item = topLevelItem(i)->child(j);
             const QVariant stated = item->data(0, kIndexRole);
-            if (stated.isValid() &&
+            if (wanted == nullptr && stated.isValid() &&
                 stated.toULongLong() == document_.resolved().parts[*chosen].stated) {
                 wanted = item;
             }

@@ -50,6 +50,7 @@ PartView::PartView(Document& document, Prompts& prompts, QWidget* parent)
     joints_ = new QVBoxLayout;
     joints_->setSpacing(0);
     form_ = new PartForm(document_, prompts, this);
+    swing_ = new SwingForm(document_, prompts, this);
     layout->addWidget(title_);
     layout->addWidget(stock_);
     layout->addLayout(sizes_);
@@ -62,6 +63,7 @@ PartView::PartView(Document& document, Prompts& prompts, QWidget* parent)
     layout->addLayout(joints_);
     layout->addWidget(new SectionHeading(tr("As stated"), this));
     layout->addWidget(form_);
+    layout->addWidget(swing_);
 }
 
 void PartView::refresh() {
@@ -82,6 +84,7 @@ void PartView::refresh() {
     showMovement(*chosen);
     showJoints(*chosen);
     form_->show(part.stated);
+    swing_->show(part.assembly);
 }
 
 // Each size with its state; those that have reasons of their own tell them when their name is

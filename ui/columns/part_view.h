@@ -7,6 +7,7 @@
 
 #include "ui/columns/gauges.h"
 #include "ui/columns/part_form.h"
+#include "ui/columns/swing_form.h"
 #include "ui/columns/why_box.h"
 #include "ui/document/document.h"
 #include "ui/look/text_button.h"
@@ -37,6 +38,7 @@ class PartView final : public QWidget {
     WhyBox* why_;
     QString whyOf_;
     PartForm* form_;
+    SwingForm* swing_;
 };
 
 }  // namespace shoulderline

@@ -85,22 +85,23 @@ void PieceCanvas::update() {
 // for rods and figures as they are when everything fits.
 void PieceCanvas::layOut() {
     const Vec2 front = views_[Front].max - views_[Front].min;
-    const Vec2 side = views_[Side].max - views_[Side].min;
+    const Vec2 side = views_[Side].allMax - views_[Side].allMin;
     const Vec2 plan = views_[Plan].max - views_[Plan].min;
     const double viewGap = width() < kNarrow ? kNarrowViewGap : kViewGap;
     const double across = 3 * kEdge + kHeightLabels + kRod + kRodGap + viewGap;
-    const double down = kEdge + kTitle + kRodGap + kRod + kLabelRoom + kTitle + kEdge;
+    const double stations = views_[Side].stations.empty() ? 0.0 : kStationRow;
+    const double down = kEdge + kTitle + stations + kRodGap + kRod + kLabelRoom + kTitle + kEdge;
     const double wide = std::max(front.x, plan.x) + side.x;
     const double high = std::max(front.y, side.y) + plan.y;
     const double fitting =
         std::min((width() - across) / std::max(wide, 1.0), (height() - down) / std::max(high, 1.0));
     margin_ = 1.0 / std::max(fitting, 0.02);
     const double left = (kEdge + kHeightLabels + kRod + kRodGap) * margin_;
-    const double top = (kEdge + kTitle) * margin_;
+    const double top = (kEdge + kTitle + stations) * margin_;
     const double base = top + std::max(front.y, side.y);
     origins_[Front] = {left - views_[Front].min.x, base + views_[Front].min.y};
     const double sideLeft = left + std::max(front.x, plan.x) + viewGap * margin_;
-    origins_[Side] = {sideLeft - views_[Side].min.x, base + views_[Side].min.y};
+    origins_[Side] = {sideLeft - views_[Side].allMin.x, base + views_[Side].min.y};
     const double planTop = base + (kRodGap + kRod + kLabelRoom + kTitle) * margin_;
     origins_[Plan] = {left - views_[Plan].min.x, planTop + views_[Plan].max.y};
     scene_ =

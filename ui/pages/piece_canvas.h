@@ -24,6 +24,7 @@ class PieceCanvas final : public Canvas {
     static constexpr double kRowHeight = 17.0;
     // Narrower than this there is no room for the rods' names.
     static constexpr double kNarrow = 620.0;
+    static constexpr double kStationRow = 18.0;  // above a view of what swings
 
     PieceCanvas(Document& document, Afterglow& glow, QWidget* parent = nullptr);
 
@@ -79,6 +80,7 @@ class PieceCanvas final : public Canvas {
     [[nodiscard]] int rankOf(const Rod& rod, std::size_t line) const;
     void paintHover(QPainter& painter) const;
     void paintViewNames(QPainter& painter) const;
+    void paintStations(QPainter& painter, std::size_t view) const;
 
     Document& document_;
     Afterglow& glow_;

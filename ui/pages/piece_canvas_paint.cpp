@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/drawing/rod_labels.h"
+#include "core/measure/angle_text.h"
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
 #include "ui/pages/piece_canvas.h"
@@ -25,6 +26,7 @@ void PieceCanvas::paintScene(QPainter& painter) {
     }
     for (std::size_t view = 0; view < views_.size(); ++view) {
         paintTints(painter, view);
+        paintStations(painter, view);
         paintLines(painter, view);
     }
     for (const Rod& one : rods_) {
@@ -218,12 +220,47 @@ void PieceCanvas::paintRodLabels(QPainter& painter, const Rod& one) const {
     painter.setFont(font());
 }
 
+// What swings as it stands at its other stations, and the lean of each above its top.
+void PieceCanvas::paintStations(QPainter& painter, std::size_t view) const {
+    const Theme theme = Theme::of(palette());
+    QPen chain(theme.softInk, 0.9);
+    chain.setDashPattern({12.0, 3.0, 1.0, 3.0, 1.0, 3.0});
+    chain.setCapStyle(Qt::FlatCap);
+    std::vector<const SwungView*> fromLeft;
+    for (const SwungView& station : views_[view].stations) {
+        painter.setPen(chain);
+        for (const SwungOutline& outline : station.outlines) {
+            QPolygonF ring;
+            for (const Vec2& p : outline.ring) {
+                ring << toScreen(place(view, p));
+            }
+            painter.setBrush(Qt::NoBrush);
+            painter.drawPolygon(ring);
+        }
+        fromLeft.push_back(&station);
+    }
+    std::sort(fromLeft.begin(), fromLeft.end(), [](const SwungView* a, const SwungView* b) {
+        return a->top.x < b->top.x;
+    });
+    painter.setPen(theme.softInk);
+    const double level = toScreen(place(view, {0.0, views_[view].allMax.y})).y() - 3.0;
+    double free = -1e9;
+    for (const SwungView* station : fromLeft) {
+        const QString text = qt(showAngle(station->lean));
+        const double wide = painter.fontMetrics().horizontalAdvance(text);
+        const double left = std::max(toScreen(place(view, station->top)).x() - wide / 2, free);
+        painter.drawText(QPointF(left, level), text);
+        free = left + wide + 6.0;
+    }
+}
+
 void PieceCanvas::paintViewNames(QPainter& painter) const {
     painter.setPen(Theme::of(palette()).softInk);
     const QString names[] = {tr("front"), tr("side"), tr("plan")};
     for (std::size_t view = 0; view < views_.size(); ++view) {
         const double middle = (views_[view].min.x + views_[view].max.x) / 2;
-        const QPointF top = toScreen(place(view, {middle, views_[view].max.y}));
+        QPointF top = toScreen(place(view, {middle, views_[view].allMax.y}));
+        top.ry() -= views_[view].stations.empty() ? 0.0 : kStationRow;
         painter.drawText(QRectF(top.x() - 60, top.y() - 30, 120, 20), Qt::AlignCenter, names[view]);
     }
 }

@@ -1,5 +1,7 @@
 #include "core/piece/edit.h"
 
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
 #include "core/storage/piece_text.h"
@@ -72,6 +74,34 @@ TEST(SetPart, RenamingAPartTakesReferencesAlong) {
 
     EXPECT_TRUE(testing::resolved(after).troubles.empty());
     EXPECT_EQ(std::get<Spans>(statedPart(after, "front rail").relation).from, "fore post, left");
+}
+
+TEST(SetPart, RenamingWhatSwingsLeansOrIsBoredTakesTheSwingAlong) {
+    const Piece before = sample("armchair");
+    const auto swingOf = [](const Piece& piece) { return *piece.assemblies[1].swing; };
+    Part bar = *std::find_if(before.parts.begin(), before.parts.end(), [&](const Part& part) {
+        return part.name == swingOf(before).rest;
+    });
+    bar.name = "leaning bar";
+
+    const Piece after = apply(before, SetPart{"rest bar", bar}).value();
+
+    EXPECT_EQ(swingOf(after).rest, "leaning bar");
+    EXPECT_EQ(testing::resolved(after).swings, testing::resolved(before).swings);
+}
+
+TEST(SetAssembly, ReplacesTheOneOfThatNameAlone) {
+    const Piece before = sample("armchair");
+    Assembly back = before.assemblies[1];
+    back.swing->at = "resting";
+
+    const Piece after = apply(before, SetAssembly{back}).value();
+
+    EXPECT_EQ(after.assemblies[1], back);
+    EXPECT_EQ(after.assemblies[0], before.assemblies[0]);
+    EXPECT_EQ(nameOf(SetAssembly{back}), "leaning back");
+    back.name = "keel";
+    EXPECT_FALSE(apply(before, SetAssembly{back}));
 }
 
 TEST(RemovePart, TakesWhatIsStatedOfItsJointsAlong) {
