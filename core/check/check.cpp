@@ -199,6 +199,7 @@ std::vector<Finding> check(const Piece& piece,
     checkAngles(context, findings);
     checkBends(context, findings);
     checkSwings(context, findings);
+    checkBodies(context, findings);
     checkContacts(context, findings);
     checkStock(context, findings);
     checkMovement(context, findings);

@@ -42,7 +42,9 @@ void checkShapes(const CheckContext&,
 void checkAngles(const CheckContext&, std::vector<Finding>&);  // grain in angled tenons
 void checkBends(const CheckContext&, std::vector<Finding>&);   // parts with a bow
 void checkSwings(const CheckContext&, std::vector<Finding>&);  // assemblies that swing
-void checkStock(const CheckContext&, std::vector<Finding>&);   // stock that can yield the parts
+void checkBodies(const CheckContext&,
+                 std::vector<Finding>&);  // gaps and leans against published figures for people
+void checkStock(const CheckContext&, std::vector<Finding>&);  // stock that can yield the parts
 
 void checkMovement(const CheckContext&, std::vector<Finding>&);  // wood that moves and is held
 void checkStrength(const CheckContext&, std::vector<Finding>&);  // the joint worked hardest

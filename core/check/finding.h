@@ -23,8 +23,8 @@ struct Mend {
     std::optional<Edit> edit;
 };
 
-// One result of a check. `value` and `limit` are in `unit` ("mm" or "ratio"; empty when the finding
-// has no figure).
+// One result of a check. `value` and `limit` are in `unit` ("mm", "ratio" or "deg"; empty when the
+// finding has no figure).
 struct Finding {
     RuleId rule = RuleId::PieceResolves;
     Severity severity = Severity::Note;

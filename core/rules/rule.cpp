@@ -132,6 +132,8 @@ constexpr std::array<std::string_view, kRuleCount> kIds{
     "swing.clear",
     "swing.bearing",
     "swing.spacer",
+    "swing.lean",
+    "gap.head",
     "grain.run.out",
     "joint.wanted",
     "parts.clear",

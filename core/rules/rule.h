@@ -140,6 +140,8 @@ enum class RuleId {
     SwingClear,          // clear through the swing
     SwingBearing,        // bearing of the rest bar
     SwingSpacer,         // room for the spacers
+    SwingLean,           // angle of a back, against published ones
+    GapHead,             // gaps that a small child's head can be caught in
     GrainRunOut,         // slope of a tenon to the grain of its part
     JointWanted,         // parts that touch are joined
     PartsClear,          // parts do not run through one another

@@ -86,8 +86,11 @@ class Sizes(unittest.TestCase):
             jsonschema.validate(document, schema("sizes"))
             self.assertGreaterEqual(len(document["parts"]), 10)
 
-    def test_armchair_has_at_least_thirty_parts(self):
-        self.assertGreaterEqual(len(json.loads(run("sizes", sample("armchair"), "--json").stdout)["parts"]), 30)
+    def test_armchair_has_at_least_sixty_parts_and_swings_at_three_stations(self):
+        document = json.loads(run("sizes", sample("armchair"), "--json").stdout)
+        self.assertGreaterEqual(len(document["parts"]), 60)
+        self.assertEqual([p["name"] for p in document["swings"][0]["positions"]], ["upright", "reading", "resting"])
+        self.assertEqual([s["quantity"] for s in document["small_parts"] if s["kind"] in ("pivot pin", "peg")], [2, 2])
 
     def test_with_states_a_measure_anew(self):
         def thickness(*more):

@@ -1,6 +1,9 @@
 #pragma once
 
+#include <vector>
+
 #include "core/check/strength_book.h"
+#include "core/piece/piece.h"
 #include "core/rules/rule_book.h"
 #include "core/timber/species.h"
 
@@ -12,6 +15,7 @@ struct Resources {
     Workshop workshop;
     SpeciesTable species;
     StrengthBook strength;
+    std::vector<Piece> starters = {};  // what new pieces begin from
 };
 
 }  // namespace shoulderline

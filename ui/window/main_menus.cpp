@@ -39,6 +39,9 @@ void MainWindow::makeMenus() {
 void MainWindow::makeFileMenu() {
     QMenu& file = *menuBar()->addMenu(tr("&File"));
     addTo(file, tr("&New"), {QKeySequence::New}, [this] { newPiece(); });
+    addTo(file, tr("New from a S&tarter…"), {QKeySequence(u"Ctrl+Shift+N"_s)}, [this] {
+        newFromStarter();
+    });
     addTo(file, tr("&Open…"), {QKeySequence::Open}, [this] { open(); });
     recent_ = file.addMenu(tr("Open &Recent"));
     connect(recent_, &QMenu::aboutToShow, this, &MainWindow::showRecent);

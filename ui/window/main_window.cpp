@@ -23,6 +23,7 @@
 #include "ui/pages/piece_page.h"
 #include "ui/pages/prints_page.h"
 #include "ui/window/add_part_dialog.h"
+#include "ui/window/starter_dialog.h"
 
 namespace shoulderline {
 
@@ -174,12 +175,26 @@ void MainWindow::newPiece() {
     if (!mayLeavePiece()) {
         return;
     }
-    recovery_.forget();
     Piece piece;
     piece.name = utf8(tr("Untitled piece"));
     const bool isMetric = QLocale().measurementSystem() == QLocale::MetricSystem;
     piece.unit = isMetric ? Unit::Millimetre : Unit::Inch;
     piece.style = isMetric ? LengthStyle::millimetres(1) : LengthStyle::fractions(16);
+    begin(std::move(piece));
+}
+
+void MainWindow::newFromStarter() {
+    if (!mayLeavePiece()) {
+        return;
+    }
+    StarterDialog dialog(document_.resources(), this);
+    if (dialog.exec() == QDialog::Accepted) {
+        begin(dialog.piece());
+    }
+}
+
+void MainWindow::begin(Piece piece) {
+    recovery_.forget();
     document_.start(std::move(piece), {});
 }
 

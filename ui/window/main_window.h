@@ -59,6 +59,8 @@ class MainWindow final : public QMainWindow {
                    std::function<void()> act);
 
     void newPiece();
+    void newFromStarter();
+    void begin(Piece piece);
     void open();
     bool save();
     bool saveAs();

@@ -199,7 +199,7 @@ TEST(CarriedLoads, ATableIsNotJudgedByTheLoadsOnSeats) {
 
 // Two side frames share the back's load, and the side rails' four joints of each carry it.
 TEST(CarriedLoads, TheBackOfAChairIsBorneByItsSideFrames) {
-    const Piece piece = testing::sample("side_chair");
+    const Piece piece = testing::pieceAt("tests/pieces/upright_chair");
     const ResolvedPiece chair = resolved(piece);
     const CarriedLoads carried =
         carryLoads(piece, chair, testing::speciesTable(), testing::strengthBook());
@@ -220,7 +220,7 @@ TEST(CarriedLoads, TheBackOfAChairIsBorneByItsSideFrames) {
 
 // ISO 7173:1989, 7.6: no more on the back than what just tips the chair.
 TEST(CarriedLoads, TheBackIsPushedNoHarderThanTipsTheChair) {
-    const Piece piece = testing::sample("side_chair");
+    const Piece piece = testing::pieceAt("tests/pieces/upright_chair");
     const CarriedLoads carried =
         carryLoads(piece, resolved(piece), testing::speciesTable(), testing::strengthBook());
     for (const Load& load : carried.loads) {

@@ -112,7 +112,7 @@ TEST(RemovePart, TakesWhatIsStatedOfItsJointsAlong) {
 }
 
 TEST(SetJointSize, AnEmptyExpressionGoesBackToTheRule) {
-    const Piece before = sample("side_chair");
+    const Piece before = testing::pieceAt("tests/pieces/upright_chair");
     const Piece stated =
         apply(before,
               SetJointSize{

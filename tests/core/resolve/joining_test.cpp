@@ -211,7 +211,7 @@ TEST(PartVolume, IsBodyAndTenonsLessMortises) {
 }
 
 TEST(Ripple, APartThatGoesIsTold) {
-    const Piece before = testing::sample("side_chair");
+    const Piece before = testing::pieceAt("tests/pieces/upright_chair");
     const Piece after = apply(before, RemovePart{"cross stretcher"}).value();
 
     const std::vector<Moved> moved = ripple(resolved(before), resolved(after));

@@ -46,7 +46,7 @@ TEST(Stands, LengthOfAPostRunsUpFromItsFoot) {
 }
 
 TEST(Stands, ReferenceFacesOfAPostLookOutwards) {
-    const ResolvedPiece piece = resolved(testing::sample("side_chair"));
+    const ResolvedPiece piece = resolved(testing::pieceAt("tests/pieces/upright_chair"));
     const ResolvedPart& front = partNamed(piece, "front post, right");
     const ResolvedPart& back = partNamed(piece, "back post, right");
 
@@ -119,7 +119,7 @@ TEST(Spaced, SlatsStandWithEqualGapsAlsoAtTheEnds) {
 }
 
 TEST(Spaced, GreatestGapGivesTheFewestSlatsThatKeepIt) {
-    Piece piece = testing::sample("side_chair");
+    Piece piece = testing::pieceAt("tests/pieces/upright_chair");
     const auto gapFor = [&](const char* greatest) {
         statedPart(piece, "back slat").spacing->greatestGap = greatest;
         return resolved(piece);
@@ -225,7 +225,7 @@ void PrintTo(const Impossible& impossible, std::ostream* os) {
 }
 class ImpossiblePiece : public ::testing::TestWithParam<Impossible> {};
 TEST_P(ImpossiblePiece, IsToldAtItsPlaceAndTheRestResolves) {
-    Piece piece = testing::sample("side_chair");
+    Piece piece = testing::pieceAt("tests/pieces/upright_chair");
     GetParam().spoil(piece);
 
     const ResolvedPiece now = resolved(piece);

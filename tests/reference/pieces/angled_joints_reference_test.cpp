@@ -115,7 +115,7 @@ TEST_P(AngledJoints, SawSettingsFollowNapiersRules) {
 class AskewSamples : public ::testing::TestWithParam<const char*> {};
 INSTANTIATE_TEST_SUITE_P(OpenCascade,
                          AskewSamples,
-                         ::testing::Values("raked_chair", "pilot_stool"));
+                         ::testing::Values("raked_chair", "pilot_stool", "side_chair"));
 
 // The raked chair: back posts bent at the seat, the seat narrower behind, a crest rail that leans;
 // the stool: three round legs that splay.

@@ -1,0 +1,41 @@
+#!/bin/bash
+# A back that swings, and the bow of its slats, stated in the window: swing_job.sh PROGRAM PIECE, inside ui_run.sh.
+# Types the lean of the armchair's last station and the rise of its back slats, sees what moved, and takes it back.
+set -uo pipefail
+APPNAME=shoulderline
+. "$(dirname "$(readlink -f "${BASH_SOURCE[0]}")")/ui_lib.sh"
+PROGRAM=$1
+cp "$2" "$UI_RUN/chair.shoulder"
+passed=0 failed=0
+check() {  # check SENTENCE COMMAND...
+    local sentence=$1
+    shift
+    if "$@" >/dev/null 2>&1; then passed=$((passed + 1)); echo "ok: $sentence"
+    else failed=$((failed + 1)); echo "NOT: $sentence"; fi
+}
+sees() { for _ in $(seq 40); do ui_a11y dump | grep -F -- "$1" >/dev/null && return 0; sleep .1; done; return 1; }
+field_shows() { for _ in $(seq 40); do [ "$(ui_a11y text text "$1")" = "$2" ] && return 0; sleep .1; done; return 1; }
+gone() { for _ in $(seq 50); do kill -0 "$UI_PID" 2>/dev/null || return 0; sleep .1; done; return 1; }
+enter() { ui_click text "$1"; ui_key ctrl+a; ui_type "$2"; ui_key Return; }  # enter FIELD TEXT
+
+ui_start "$PROGRAM" "$UI_RUN/chair.shoulder"
+check "the window names the piece" ui_win 'Shoulderline$'
+# High enough for the whole of the form.
+xdotool windowmove "$(ui_win 'Shoulderline$')" 0 24 windowsize --sync "$(ui_win 'Shoulderline$')" 1270 1940
+ui_click 'table cell' 'back slat' || ui_click 'tree item' 'back slat'
+check "the form tells the bow" sees 'part: rises'
+enter 'part: rises' '1 in'
+check "the rise is taken" field_shows 'part: rises' '1'
+check "the slats' plies or form are told to move" sees 'back slat'
+ui_key ctrl+z
+check "the rise is taken back" field_shows 'part: rises' '3/4'
+check "the form tells the swing" sees 'swing: pivot pin'
+enter 'swing: pivot pin' '5/8'
+check "the pin is taken" field_shows 'swing: pivot pin' '5/8'
+ui_key ctrl+z
+check "the pin is taken back" field_shows 'swing: pivot pin' '1/2'
+[ -n "${UI_SHOT:-}" ] && ui_shot "$UI_SHOT"
+ui_close
+check "nothing is left unsaved, so it closes" gone
+echo "$passed passed, $failed failed"
+[ "$failed" -eq 0 ]
