@@ -217,12 +217,9 @@ std::vector<Op> elevationOps(const ResolvedPiece& resolved,
             ops.push_back(EndGroup{});
         }
     }
-<<<<<<< HEAD
-    return withHiddenRunsJoined(std::move(ops));
-=======
+    ops = withHiddenRunsJoined(std::move(ops));
     append(ops, swungOps(resolved, elevation.stations, scale));
     return ops;
->>>>>>> 133cf18 (Armchair whole: its back swings on pins and leans on a bar at three stations)
 }
 
 Sheet pieceSheet(const Piece& piece,

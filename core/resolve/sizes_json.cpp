@@ -12,6 +12,7 @@
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/set_up.h"
 #include "core/resolve/small_parts.h"
+#include "core/resolve/survey.h"
 
 namespace shoulderline {
 
@@ -317,6 +318,8 @@ std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
         text += "  " + resolved.measures[i].name + ": " + valueText(piece, resolved.measures[i]) +
                 "  (" + piece.measures[i].expression + ")\n";
     }
+    const std::string survey = surveyText(piece);
+    text += survey.empty() ? "" : "\nAs found on the original\n" + survey;
     text += "\nParts\n";
     for (const ResolvedPart& one : resolved.parts) {
         text += "  " + one.name + ": " + shown(piece, one.length()) + " x " +
