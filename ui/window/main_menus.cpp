@@ -210,6 +210,7 @@ void MainWindow::showShortcuts() {
         tr("<h3>Keys</h3><table cellpadding='3'>"
            "<tr><td>Ctrl+1 … Ctrl+4</td><td>Piece, Parts, Joints, Prints</td></tr>"
            "<tr><td>F1, Shift+F1</td><td>help on the chosen joint, these keys</td></tr>"
+           "<tr><td>Ctrl+Shift+N</td><td>new from a starter</td></tr>"
            "<tr><td>Ctrl+J</td><td>settle the joints that meet</td></tr>"
            "<tr><td>F6, Shift+F6</td><td>next pane, pane before</td></tr>"
            "<tr><td>Ctrl+Z, Ctrl+Shift+Z or Ctrl+Y</td><td>undo, redo</td></tr>"
