@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kTouch = 0.01;     // mm: nearer than this is a touch
 constexpr double kLeastInto = 1.0;  // cubic millimetres: facets of an arc may share as much
-constexpr int kBetween = 4;         // leans looked at from one station to the next
+constexpr int kMostBetween = 200;   // leans looked at from one station to the next
 
 bool overlapBy(const Box& a, const Box& b, double least) {
     for (int k = 0; k < 3; ++k) {
@@ -32,9 +32,21 @@ std::vector<ConvexSolid> solidsOf(const ResolvedPart& part) {
     return solids;
 }
 
-// Volume that two parts share as they stand.
-double shared(const ResolvedPart& a, const ResolvedPart& b) {
-    const Frame there = relativeFrame(a.frame, b.frame);
+// Around the body with its tenons, in the part's own frame.
+Box ownBounds(const ResolvedPart& part) {
+    Box bounds = part.overBox();
+    for (const Box& piece : part.wood().boundsOfPieces()) {
+        bounds = Box::around(bounds, piece);
+    }
+    return bounds;
+}
+
+// Volume that two parts share where these frames are theirs.
+double shared(const ResolvedPart& a,
+              const Frame& frameOfA,
+              const ResolvedPart& b,
+              const Frame& frameOfB) {
+    const Frame there = relativeFrame(frameOfA, frameOfB);
     double volume = 0.0;
     const std::vector<ConvexSolid> own = solidsOf(a);
     for (const ConvexSolid& solid : solidsOf(b)) {
@@ -54,7 +66,8 @@ struct Lean {
     std::size_t station = 0;
     bool isAtStation = true;
 };
-std::vector<Lean> leansOf(const ResolvedSwing& swing) {
+// All stations, and leans between them no further apart than `step` radians.
+std::vector<Lean> leansOf(const ResolvedSwing& swing, double step) {
     std::vector<std::size_t> order(swing.positions.size());
     for (std::size_t i = 0; i < order.size(); ++i) {
         order[i] = i;
@@ -70,9 +83,11 @@ std::vector<Lean> leansOf(const ResolvedSwing& swing) {
             break;
         }
         const double next = swing.positions[order[i + 1]].lean.radians();
-        for (int k = 1; k < kBetween; ++k) {
+        const int between =
+            std::clamp(static_cast<int>(std::ceil((next - now) / step)), 1, kMostBetween);
+        for (int k = 1; k < between; ++k) {
             leans.push_back(
-                {Angle::radians(now + (next - now) * k / kBetween), order[i + 1], false});
+                {Angle::radians(now + (next - now) * k / between), order[i + 1], false});
         }
     }
     return leans;
@@ -85,7 +100,8 @@ class SwingChecker {
                  std::vector<Finding>& findings)
         : context_(context), parts_(context.resolved.parts), swing_(swing), findings_(findings) {
         for (const ResolvedPart& part : parts_) {
-            boxes_.push_back(boundsOverTenons(part));
+            own_.push_back(ownBounds(part));
+            boxes_.push_back(part.frame.outerBounds(own_.back()));
         }
         const std::set<std::size_t> moving(swing.moving.begin(), swing.moving.end());
         for (std::size_t i = 0; i < parts_.size(); ++i) {
@@ -106,6 +122,7 @@ class SwingChecker {
             return hole.part == part && !hole.station;
         });
     }
+    [[nodiscard]] double step() const;
     void lookAt(const Lean& lean, std::set<std::pair<std::size_t, std::size_t>>& told);
     void tellInTheWay(std::size_t moving, std::size_t other, const Lean& lean, double volume);
 
@@ -113,7 +130,8 @@ class SwingChecker {
     const std::vector<ResolvedPart>& parts_;
     const ResolvedSwing& swing_;
     std::vector<Finding>& findings_;
-    std::vector<Box> boxes_;
+    std::vector<Box> own_;    // around each part, in its own frame
+    std::vector<Box> boxes_;  // the same in the piece's space
     std::vector<std::size_t> still_;
 };
 
@@ -139,22 +157,21 @@ void SwingChecker::tellInTheWay(std::size_t moving,
 
 void SwingChecker::lookAt(const Lean& lean, std::set<std::pair<std::size_t, std::size_t>>& told) {
     std::vector<std::size_t> others = still_;
-    ResolvedPart bar = parts_[swing_.bar];
-    bar.frame = swing_.barAt(bar.frame, swing_.positions[lean.station]);
-    const Box barBox = boundsOverTenons(bar);
+    const Frame barFrame = swing_.barAt(parts_[swing_.bar].frame, swing_.positions[lean.station]);
+    const Box barBox = barFrame.outerBounds(own_[swing_.bar]);
     if (lean.isAtStation) {
         others.push_back(swing_.bar);
     }
     for (const std::size_t i : swing_.moving) {
-        ResolvedPart moved = parts_[i];
-        moved.frame = swing_.swungTo(moved.frame, lean.lean);
-        const Box box = boundsOverTenons(moved);
+        const Frame frame = swing_.swungTo(parts_[i].frame, lean.lean);
+        const Box box = frame.outerBounds(own_[i]);
         for (const std::size_t k : others) {
             const bool isBar = k == swing_.bar;
             if (told.contains({i, k}) || !overlapBy(box, isBar ? barBox : boxes_[k], kTouch)) {
                 continue;
             }
-            const double volume = shared(moved, isBar ? bar : parts_[k]);
+            const double volume =
+                shared(parts_[i], frame, parts_[k], isBar ? barFrame : parts_[k].frame);
             if (volume > kLeastInto) {
                 told.insert({i, k});
                 tellInTheWay(i, k, lean, volume);
@@ -163,9 +180,26 @@ void SwingChecker::lookAt(const Lean& lean, std::set<std::pair<std::size_t, std:
     }
 }
 
+// So far apart that nothing slips through between two leans: what is furthest from the pivot goes
+// on by half of the thinnest part that swings.
+double SwingChecker::step() const {
+    double far = 1.0;
+    double thin = 1e9;
+    for (const std::size_t i : swing_.moving) {
+        const Box& box = boxes_[i];
+        for (const double y : {box.min.y, box.max.y}) {
+            for (const double z : {box.min.z, box.max.z}) {
+                far = std::max(far, std::hypot(y - swing_.pivot.y, z - swing_.pivot.z));
+            }
+        }
+        thin = std::min(thin, parts_[i].thickness.value.mm());
+    }
+    return thin / 2.0 / far;
+}
+
 void SwingChecker::checkClear() {
     std::set<std::pair<std::size_t, std::size_t>> told;
-    for (const Lean& lean : leansOf(swing_)) {
+    for (const Lean& lean : leansOf(swing_, step())) {
         lookAt(lean, told);
     }
 }

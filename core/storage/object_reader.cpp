@@ -149,7 +149,7 @@ void ObjectReader::object(const char* name, const std::function<void(ObjectReade
     if (const ordered_json* member = find(name)) {
         ObjectReader inner(*member, placeOf(name), reading_);
         read(inner);
-        if (ordered_json rest = inner.unasked(); !rest.empty()) {
+        if (ordered_json rest = inner.unasked(); !rest.empty() && !inner.isKept_) {
             within_[name] = std::move(rest);
         }
     }
@@ -161,7 +161,7 @@ void ObjectReader::eachObject(const char* name,
                [&](const std::string& key, const ordered_json& value, const std::string& where) {
                    ObjectReader inner(value, where, reading_);
                    read(key, inner);
-                   if (ordered_json rest = inner.unasked(); !rest.empty()) {
+                   if (ordered_json rest = inner.unasked(); !rest.empty() && !inner.isKept_) {
                        within_[name][key] = std::move(rest);
                    }
                });
@@ -194,7 +194,8 @@ ordered_json ObjectReader::unasked() const {
     return rest;
 }
 
-std::string ObjectReader::extras() const {
+std::string ObjectReader::extras() {
+    isKept_ = true;
     const ordered_json rest = unasked();
     return rest.empty() ? std::string() : rest.dump();
 }

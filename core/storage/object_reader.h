@@ -69,9 +69,9 @@ class ObjectReader {
         return known;
     }
 
-    // The members nobody asked for, also those of objects within, as JSON text of an object; empty
-    // where there are none. To be called when all has been read.
-    [[nodiscard]] std::string extras() const;
+    // The members nobody asked for, also those of objects within that did not ask for theirs, as
+    // JSON text of an object; empty where there are none. To be called when all has been read.
+    [[nodiscard]] std::string extras();
     [[nodiscard]] std::string placeOf(const char* name) const { return where_ + "/" + name; }
     [[nodiscard]] const std::string& where() const { return where_; }
     void refuse(std::string message, std::string where) {
@@ -89,6 +89,7 @@ class ObjectReader {
     std::string where_;
     Reading& reading_;
     std::vector<std::string_view> asked_;
+    bool isKept_ = false;  // whoever asked for the extras keeps them: not the object around it
     nlohmann::ordered_json within_ =
         nlohmann::ordered_json::object();  // what objects within had unasked
 };

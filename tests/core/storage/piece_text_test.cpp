@@ -233,6 +233,21 @@ TEST(BadPieceText, DeepNestingIsRefusedBeforeAnythingIsBuilt) {
     EXPECT_NE(piece.error().message.find("nested"), std::string::npos);
 }
 
+// They are kept once, where they stood, so that they go with what they stood in.
+TEST(PieceText, UnknownMembersOfABowAndASwingBelongToThemAlone) {
+    Piece piece = testing::sample("armchair");
+    Part& slat = testing::statedPart(piece, "back slat");
+    slat.bend->extras = R"({"later":1})";
+    piece.assemblies[1].swing->extras = R"({"later":[1,2]})";
+    piece.assemblies[1].swing->stations[0].extras = R"({"later":{"a":true}})";
+
+    Piece back = readPiece(writePiece(piece)).value();
+
+    EXPECT_EQ(back, piece);
+    back.assemblies[1].swing.reset();
+    EXPECT_FALSE(readPiece(writePiece(back)).value().assemblies[1].swing);
+}
+
 TEST(BadPieceText, EveryCutOfASampleIsRefusedAndNothingCrashes) {
     const std::string text = textOf("samples/side_chair.shoulder");
     const std::size_t whole = text.find_last_of('}') + 1;
