@@ -85,10 +85,7 @@ StarterDialog::StarterDialog(const Resources& resources, QWidget* parent)
             document_.apply(SetPieceName{utf8(text.simplified())});
         }
     });
-    connect(&document_, &Document::changed, this, [this] {
-        canvas_->update();
-        showFindings();
-    });
+    connect(&document_, &Document::changed, this, &StarterDialog::showFindings);
     begin_->setEnabled(!resources.starters.empty());
     starters_->setCurrentRow(0);
     starters_->setFocus();
@@ -110,7 +107,6 @@ void StarterDialog::choose(int starter) {
             addMeasure(measure);
         }
     }
-    canvas_->update();
     showFindings();
 }
 

@@ -161,7 +161,7 @@ TEST(PartKinds, ASlatIsItsOwnMirrorImageAndAPostIsNot) {
     const ResolvedPiece resolved = testing::resolved(testing::sample("armchair"));
     for (const PartKind& kind : partKinds(resolved)) {
         if (kind.name == "side slat") {
-            EXPECT_EQ(kind.quantity, 10);
+            EXPECT_EQ(kind.quantity, 12);
             EXPECT_FALSE(kind.hasMirrorTwins);
         }
         if (kind.name == "front post") {
