@@ -18,6 +18,7 @@ constexpr double kHeight = 2.5;
 constexpr double kClear = 0.8;  // round a circle
 constexpr double kArrow = 2.0;
 constexpr double kShortestPointedAt = 0.8;
+constexpr double kShortestOfAny = 0.2;  // where a kind has none as long as that
 constexpr double kForEdge =
     6.0;  // an edge inside the outline is pointed at only for want of others
 constexpr double kForHidden = 100.0;  // and a hidden one where the kind has no other
@@ -205,13 +206,19 @@ std::vector<Op> placeNumbers(const ResolvedPiece& resolved,
     for (std::size_t k = 0; k < kinds.size(); ++k) {
         places.sumUp();
         Placed best;
-        for (const Target& target : targets) {
-            const bool isOfKind =
-                std::find(kinds[k].parts.begin(), kinds[k].parts.end(), target.part) !=
-                kinds[k].parts.end();
-            if (isOfKind && norm(target.b - target.a) > kShortestPointedAt) {
-                tryPlaces(target.a, target.b, target.dearer, places, best);
+        const auto tryLongerThan = [&](double least) {
+            for (const Target& target : targets) {
+                const bool isOfKind =
+                    std::find(kinds[k].parts.begin(), kinds[k].parts.end(), target.part) !=
+                    kinds[k].parts.end();
+                if (isOfKind && norm(target.b - target.a) > least) {
+                    tryPlaces(target.a, target.b, target.dearer, places, best);
+                }
             }
+        };
+        tryLongerThan(kShortestPointedAt);
+        if (best.cost >= 1e17) {
+            tryLongerThan(kShortestOfAny);
         }
         if (best.cost < 1e17) {
             ops.push_back(BeginGroup{{SubjectKind::Part, kinds[k].parts.front()}, kinds[k].name});
