@@ -1,6 +1,6 @@
 #!/bin/bash
 # A back that swings, and the bow of its slats, stated in the window: swing_job.sh PROGRAM PIECE, inside ui_run.sh.
-# Types the lean of the armchair's last station and the rise of its back slats, sees what moved, and takes it back.
+# Types the lean of the armchair's first station and the rise of its back slats, sees what moved, and takes it back.
 set -uo pipefail
 APPNAME=shoulderline
 . "$(dirname "$(readlink -f "${BASH_SOURCE[0]}")")/ui_lib.sh"
@@ -29,11 +29,11 @@ check "the rise is taken" field_shows 'part: rises' '1'
 check "the slats' plies or form are told to move" sees 'back slat'
 ui_key ctrl+z
 check "the rise is taken back" field_shows 'part: rises' '3/4'
-check "the form tells the swing" sees 'swing: pivot pin'
-enter 'swing: pivot pin' '5/8'
-check "the pin is taken" field_shows 'swing: pivot pin' '5/8'
+check "the form tells the swing" sees 'swing: leans by'
+enter 'swing: leans by' '13 deg'
+check "the lean is taken" field_shows 'swing: leans by' '13°'
 ui_key ctrl+z
-check "the pin is taken back" field_shows 'swing: pivot pin' '1/2'
+check "the lean is taken back" field_shows 'swing: leans by' '12°'
 [ -n "${UI_SHOT:-}" ] && ui_shot "$UI_SHOT"
 ui_close
 check "nothing is left unsaved, so it closes" gone
