@@ -142,13 +142,20 @@ struct Placed {
     double cost = 1e18;
 };
 
-// The best place for a circle that points at the line from `a` to `b`.
-void tryPlaces(Vec2 a, Vec2 b, double dearer, const TakenPlaces& places, Placed& best) {
+// The best place for a circle that points at the line from `a` to `b`, its leader clear of the
+// numbers that stand already.
+void tryPlaces(Vec2 a,
+               Vec2 b,
+               double dearer,
+               const TakenPlaces& places,
+               const std::vector<Vec2>& numbers,
+               Placed& best) {
     constexpr int kWays = 16;
     constexpr std::array<double, 10> kDistances{
         5.0, 7.0, 9.5, 12.5, 16.0, 20.0, 25.0, 32.0, 40.0, 50.0};
     constexpr double kLeastSlant = 0.35;
     constexpr double kPerCrossing = 3.0;
+    constexpr double kOverNumber = 1e4;  // a leader through another number strikes it out
     constexpr double kForLength = 0.15;
     const double length = norm(b - a);
     const Vec2 along = (b - a) * (1.0 / length);
@@ -165,7 +172,13 @@ void tryPlaces(Vec2 a, Vec2 b, double dearer, const TakenPlaces& places, Placed&
             if (cost >= best.cost || !places.isFree(centre, kRadius + kClear)) {
                 continue;
             }
-            const double crossed = cost + kPerCrossing * places.takenAlong(tip + way * 1.0, centre);
+            const bool isOverNumber = std::any_of(numbers.begin(), numbers.end(), [&](Vec2 number) {
+                const double nearest = std::clamp(dot(number - tip, way), 0.0, distance);
+                return norm(number - (tip + way * nearest)) < kRadius + kClear / 2.0;
+            });
+            const double crossed = cost +
+                                   kPerCrossing * places.takenAlong(tip + way * 1.0, centre) +
+                                   (isOverNumber ? kOverNumber : 0.0);
             if (crossed < best.cost) {
                 best = {tip, centre, crossed};
             }
@@ -202,6 +215,7 @@ std::vector<Op> placeNumbers(const ResolvedPiece& resolved,
                              const std::vector<Target>& targets,
                              TakenPlaces places) {
     std::vector<Op> ops;
+    std::vector<Vec2> numbers;  // placed, by their middles
     const std::vector<PartKind> kinds = partKinds(resolved);
     for (std::size_t k = 0; k < kinds.size(); ++k) {
         places.sumUp();
@@ -212,7 +226,7 @@ std::vector<Op> placeNumbers(const ResolvedPiece& resolved,
                     std::find(kinds[k].parts.begin(), kinds[k].parts.end(), target.part) !=
                     kinds[k].parts.end();
                 if (isOfKind && norm(target.b - target.a) > least) {
-                    tryPlaces(target.a, target.b, target.dearer, places, best);
+                    tryPlaces(target.a, target.b, target.dearer, places, numbers, best);
                 }
             }
         };
@@ -225,6 +239,7 @@ std::vector<Op> placeNumbers(const ResolvedPiece& resolved,
             addNumber(best, k + 1, ops);
             ops.push_back(EndGroup{});
             places.takeSquare(best.centre, kRadius);
+            numbers.push_back(best.centre);
             places.takeLine(best.tip, best.centre);
         }
     }

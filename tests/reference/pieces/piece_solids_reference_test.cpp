@@ -194,6 +194,9 @@ TEST_P(SeenEdges, AreAlikeInViewsFromThreeSides) {
     };
     for (const ResolvedPart& part : piece.parts) {
         ours.push_back(part.body.toPolyhedron()->transformed(part.frame));
+        if (!part.body.planes.empty()) {
+            ours.back().smoothEdges.clear();  // the kernel has the facets of a round as planes
+        }
         theirs.emplace_back(SolidPlan{part.body, part.frame, {}, {}});
         for (const TenonSolid& tenon : part.tenons) {
             if (tenon.exact) {
