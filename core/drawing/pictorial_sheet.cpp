@@ -56,7 +56,7 @@ Sheet pictorialSheet(const Piece& piece,
     const Picture whole = pictureOf(resolved, view);
     const Picture apart =
         pictureOf(resolved, view, pulledApart(resolved, pictureClearance(resolved)));
-    std::vector<Op> list = partsList(piece, resolved, metrics);
+    std::vector<Op> list = frame.withList ? partsList(piece, resolved, metrics) : std::vector<Op>();
     const Rect listBounds = boundsOf(list, metrics);
 
     const Rect space = drawingSpace(frame.paper);

@@ -54,7 +54,7 @@ class Composer {
 
     // All views at `scale` in projection, with the list of parts beside them or in the corner that
     // they leave.
-    [[nodiscard]] std::vector<Op> compose(double scale, bool listBeside) const {
+    [[nodiscard]] std::vector<Op> compose(double scale, bool listBeside, bool withList) const {
         const bool isThird = piece_.unit == Unit::Inch;
         const std::vector<Op> front = frontView(scale);
         const std::vector<Op> side = sideView(scale);
@@ -73,6 +73,9 @@ class Composer {
         move(placed, {0.0, planY});
         append(ops, std::move(placed));
 
+        if (!withList) {
+            return ops;
+        }
         std::vector<Op> list = partsList(piece_, resolved_, metrics_);
         const Rect l = boundsOf(list, metrics_);
         const Rect all = boundsOf(ops, metrics_);
@@ -236,7 +239,7 @@ Sheet pieceSheet(const Piece& piece,
     const auto fitsAt = [&](double candidate) {
         for (const bool listBeside : {false, true}) {
             scale = candidate;
-            drawing = composer.compose(candidate, listBeside);
+            drawing = composer.compose(candidate, listBeside, frame.withList);
             bounds = boundsOf(drawing, metrics);
             if (bounds.size().x <= room.x && bounds.size().y <= room.y) {
                 return true;

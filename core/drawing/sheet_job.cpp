@@ -5,6 +5,7 @@
 #include "core/drawing/joint_sheets.h"
 #include "core/drawing/paper.h"
 #include "core/drawing/part_sheet.h"
+#include "core/drawing/parts_list.h"
 #include "core/drawing/pictorial.h"
 #include "core/drawing/title_block.h"
 
@@ -50,6 +51,51 @@ PartOnSheets setOutOn(const Piece& piece,
         }
     }
     return out;
+}
+
+// Whether the list of parts would leave the views little room on their sheet.
+bool isListLong(const Piece& piece,
+                const ResolvedPiece& resolved,
+                Vec2 paper,
+                const TextMetrics& metrics) {
+    constexpr double kMost = 0.6;  // of the room's height
+    const Vec2 list = boundsOf(partsList(piece, resolved, metrics), metrics).size();
+    return list.y > kMost * drawingSpace(paper).size().y;
+}
+
+// The list by itself, on the paper upright where it is too high for it lying.
+Sheet listSheet(const Piece& piece,
+                const ResolvedPiece& resolved,
+                SheetFrame frame,
+                const TextMetrics& metrics) {
+    constexpr double kClear = 4.0;
+    std::vector<Op> list = partsList(piece, resolved, metrics);
+    const Rect bounds = boundsOf(list, metrics);
+    const auto roomOn = [](Vec2 paper) {
+        return drawingSpace(paper).size() - Vec2{2.0 * kClear, 2.0 * kClear};
+    };
+    if (bounds.size().y > roomOn(frame.paper).y) {
+        frame.paper = {std::min(frame.paper.x, frame.paper.y),
+                       std::max(frame.paper.x, frame.paper.y)};
+    }
+    Sheet sheet;
+    sheet.size = frame.paper;
+    sheet.lines = LineGroup::Medium;
+    TitleBlock block;
+    block.title = "list of parts";
+    block.piece = piece.name;
+    block.quantity = std::to_string(resolved.parts.size()) + " parts";
+    block.material = "as listed";
+    block.sizeCaption = "";
+    block.units = unitsOf(piece);
+    block.scale = "none";
+    block.date = frame.date;
+    block.sheet = sheetNumber(frame);
+    block.isThirdAngle = piece.unit == Unit::Inch;
+    sheet.ops = frameAndTitle(frame.paper, block, metrics);
+    move(list, drawingSpace(frame.paper).min + Vec2{kClear, kClear} - bounds.min);
+    append(sheet.ops, std::move(list));
+    return sheet;
 }
 
 // The parts of a job, set out, and their sheets.
@@ -111,7 +157,8 @@ PrintJob setJob(const Piece& piece,
     const PartsSetOut parts(piece, resolved, paper, 0.0, held, metrics);
     SheetFrame frame{heldSo(paper, held), 0.0, date, 0, 0};
     JointsSetOut joints = setOutJoints(piece, resolved, frame.paper, metrics);
-    const std::size_t after = 2 + parts.count() + joints.sheets.size();
+    frame.withList = !isListLong(piece, resolved, frame.paper, metrics);
+    const std::size_t after = (frame.withList ? 2 : 3) + parts.count() + joints.sheets.size();
     const int index = indexSheetCount(frame.paper, after);
     frame.count = index + static_cast<int>(after);
     frame.number = index;
@@ -126,6 +173,10 @@ PrintJob setJob(const Piece& piece,
     };
     ++frame.number;
     add(pieceSheet(piece, resolved, frame, metrics), "front, side and plan");
+    if (!frame.withList) {
+        add(listSheet(piece, resolved, frame, metrics), "list of parts");
+    }
+    frame.withList = false;  // once in a set
     add(pictorialSheet(piece, resolved, frame, metrics), "assembled and pulled apart");
     const auto addAll = [&](std::vector<Sheet> more) {
         for (Sheet& sheet : more) {
