@@ -1,5 +1,6 @@
 #include "core/geometry/body.h"
 
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -20,9 +21,73 @@ Result<double> checked(const Outline& outline, const char* which) {
     return outline.area();
 }
 
+// A straight blank worked to planes: a leg turned round, a rail with ends cut to an angle.
+bool isTurned(const Body& body) {
+    const Rect bounds = body.face.bounds();
+    return body.thickness > 0.0 && !body.edge && !body.planes.empty() && bounds.max.x > 0.0 &&
+           bounds.max.y > 0.0 && body.face == Outline::rectangle(bounds.max.x, bounds.max.y);
+}
+
+// A straight blank worked to planes, most of them along it: its section first, then run out.
+std::optional<ConvexSolid> turnedPiece(const Body& body) {
+    constexpr double kSame = 1e-12;
+    const Vec2 size = body.face.bounds().max;
+    std::vector<Vec2> ring{
+        {0, 0}, {size.y, 0}, {size.y, body.thickness}, {0, body.thickness}};  // y, z
+    std::vector<int> surfaces(ring.size(), ConvexSolid::kOwnSurface);
+    std::vector<PlaneCut> across;
+    for (const PlaneCut& plane : body.planes) {
+        if (std::abs(plane.keeps.normal.x) > kSame) {
+            across.push_back(plane);
+            continue;
+        }
+        std::vector<Vec2> kept;
+        std::vector<int> on;
+        for (std::size_t i = 0; i < ring.size(); ++i) {
+            const Vec2 a = ring[i];
+            const Vec2 b = ring[(i + 1) % ring.size()];
+            const double from = plane.keeps.height({0, a.x, a.y});
+            const double to = plane.keeps.height({0, b.x, b.y});
+            if (from <= kPlaneTolerance) {
+                kept.push_back(a);
+                // Where the plane takes over, the side after this corner is its own.
+                on.push_back(to > kPlaneTolerance && from >= -kPlaneTolerance ? plane.surface
+                                                                              : surfaces[i]);
+            }
+            if (from < -kPlaneTolerance && to > kPlaneTolerance) {
+                kept.push_back(a + (b - a) * (from / (from - to)));
+                on.push_back(plane.surface);
+            } else if (from > kPlaneTolerance && to < -kPlaneTolerance) {
+                kept.push_back(a + (b - a) * (from / (from - to)));
+                on.push_back(surfaces[i]);
+            }
+        }
+        if (kept.size() < 3) {
+            return std::nullopt;
+        }
+        ring = std::move(kept);
+        surfaces = std::move(on);
+    }
+    const Frame along{{}, {0, 1, 0}, {0, 0, 1}, {1, 0, 0}};
+    std::optional<ConvexSolid> solid = ConvexSolid::prism(ring, 0.0, size.x, along, surfaces);
+    for (const PlaneCut& plane : across) {
+        if (solid) {
+            solid = solid->clipped(plane.keeps, plane.surface);
+        }
+    }
+    return solid;
+}
+
 }  // namespace
 
 Result<Polyhedron> Body::toPolyhedron() const {
+    if (isTurned(*this)) {
+        const std::optional<ConvexSolid> turned = turnedPiece(*this);
+        if (!turned) {
+            return fail(ErrorCode::OutOfRange, "The planes that it is worked to leave no wood.");
+        }
+        return turned->toPolyhedron();
+    }
     Result<Polyhedron> solid = sharedByBoth();
     for (const PlaneCut& plane : planes) {
         if (!solid) {
@@ -71,6 +136,10 @@ Result<Polyhedron> Body::sharedByBoth() const {
 }
 
 std::vector<ConvexSolid> Body::pieces() const {
+    if (isTurned(*this)) {
+        const std::optional<ConvexSolid> turned = turnedPiece(*this);
+        return turned ? std::vector<ConvexSolid>{*turned} : std::vector<ConvexSolid>();
+    }
     std::vector<ConvexSolid> whole;
     if (!edge && face.isConvex()) {
         whole = {ConvexSolid::prism(face.flatten().points, 0.0, thickness)};
