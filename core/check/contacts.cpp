@@ -36,12 +36,16 @@ Contact contactOf(const ConvexSolid& a, const Frame& fa, const ConvexSolid& b, c
     if (gapBeyondFaces(a, b) > kTouching || gapBeyondFaces(b, a) > kTouching) {
         return contact;
     }
-    const std::optional<ConvexSolid> near = within(a, b, kTouching);
+    // Of the smaller most faces of the other cut nothing.
+    const bool isFirstSmaller = norm(a.bounds().size()) < norm(b.bounds().size());
+    const ConvexSolid& small = isFirstSmaller ? a : b;
+    const ConvexSolid& large = isFirstSmaller ? b : a;
+    const std::optional<ConvexSolid> near = within(small, large, kTouching);
     if (!near) {
         return contact;
     }
     contact.depth = 0.0;
-    if (const std::optional<ConvexSolid> shared = within(*near, b, 0.0)) {
+    if (const std::optional<ConvexSolid> shared = within(*near, large, 0.0)) {
         double least = 1e9;
         for (const Frame* frame : {&fa, &fb}) {
             for (int i = 0; i < 3; ++i) {
