@@ -4,19 +4,9 @@
 set -uo pipefail
 APPNAME=shoulderline
 . "$(dirname "$(readlink -f "${BASH_SOURCE[0]}")")/ui_lib.sh"
+. "$(dirname "$(readlink -f "${BASH_SOURCE[0]}")")/job_checks.sh"
 PROGRAM=$1
 cp "$2" "$UI_RUN/chair.shoulder"
-passed=0 failed=0
-check() {  # check SENTENCE COMMAND...
-    local sentence=$1
-    shift
-    if "$@" >/dev/null 2>&1; then passed=$((passed + 1)); echo "ok: $sentence"
-    else failed=$((failed + 1)); echo "NOT: $sentence"; fi
-}
-sees() { for _ in $(seq 40); do ui_a11y dump | grep -F -- "$1" >/dev/null && return 0; sleep .1; done; return 1; }
-field_shows() { for _ in $(seq 40); do [ "$(ui_a11y text text "$1")" = "$2" ] && return 0; sleep .1; done; return 1; }
-gone() { for _ in $(seq 50); do kill -0 "$UI_PID" 2>/dev/null || return 0; sleep .1; done; return 1; }
-enter() { ui_click text "$1"; ui_key ctrl+a; ui_type "$2"; ui_key Return; }  # enter FIELD TEXT
 
 ui_start "$PROGRAM" "$UI_RUN/chair.shoulder"
 check "the window names the piece" ui_win 'Shoulderline$'
