@@ -91,6 +91,13 @@ StarterDialog::StarterDialog(const Resources& resources, QWidget* parent)
     starters_->setFocus();
 }
 
+// The fields outlive the document that they state: one that is being typed in lets go of it first.
+StarterDialog::~StarterDialog() {
+    if (QWidget* typedIn = focusWidget(); typedIn != nullptr) {
+        typedIn->clearFocus();
+    }
+}
+
 void StarterDialog::choose(int starter) {
     const std::vector<Piece>& all = document_.resources().starters;
     if (starter < 0 || static_cast<std::size_t>(starter) >= all.size()) {

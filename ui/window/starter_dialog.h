@@ -19,6 +19,7 @@ class StarterDialog final : public QDialog {
     Q_OBJECT
   public:
     explicit StarterDialog(const Resources& resources, QWidget* parent = nullptr);
+    ~StarterDialog() override;
     // As it was chosen and stated.
     [[nodiscard]] const Piece& piece() const { return document_.piece(); }
 
