@@ -33,19 +33,22 @@ double gapBeyondFaces(const ConvexSolid& a, const ConvexSolid& b) {
 Contact contactOf(const ConvexSolid& a, const Frame& fa, const ConvexSolid& b, const Frame& fb) {
     Contact contact;
     contact.depth = -1.0;
-    if (gapBeyondFaces(a, b) > kTouching || gapBeyondFaces(b, a) > kTouching) {
+    const double gap = std::max(gapBeyondFaces(a, b), gapBeyondFaces(b, a));
+    if (gap > kTouching) {
         return contact;
     }
     // Of the smaller most faces of the other cut nothing.
     const bool isFirstSmaller = norm(a.bounds().size()) < norm(b.bounds().size());
     const ConvexSolid& small = isFirstSmaller ? a : b;
     const ConvexSolid& large = isFirstSmaller ? b : a;
-    const std::optional<ConvexSolid> near = within(small, large, kTouching);
-    if (!near) {
+    // Where a face keeps them apart but for a hair, nothing is shared that is worth the name.
+    const std::optional<ConvexSolid> shared =
+        gap > -kTouching ? std::nullopt : within(small, large, 0.0);
+    if (!shared && !within(small, large, kTouching)) {
         return contact;
     }
     contact.depth = 0.0;
-    if (const std::optional<ConvexSolid> shared = within(*near, large, 0.0)) {
+    if (shared) {
         double least = 1e9;
         for (const Frame* frame : {&fa, &fb}) {
             for (int i = 0; i < 3; ++i) {

@@ -70,6 +70,55 @@ void checkOnFace(const CheckContext& context,
     findings.push_back(std::move(finding));
 }
 
+// How far a hole bored for a joint stands out past the body of its part, across the way it goes in.
+double holeBeyondFace(const ResolvedPart& part, const ResolvedCut& hole) {
+    const Box wood = part.bodyBox();
+    const int entered = inwardOf(hole.face).axis;
+    double by = 0.0;
+    for (int axis = 0; axis < 3; ++axis) {
+        if (axis != entered) {
+            by = std::max(
+                {by, wood.min[axis] - hole.box.min[axis], hole.box.max[axis] - wood.max[axis]});
+        }
+    }
+    return by;
+}
+
+// A screw's hole or its plug, a dowel's or a pin's: one as wide as the part has no wood around it.
+void checkHolesOnFace(const CheckContext& context,
+                      std::size_t index,
+                      std::vector<Finding>& findings) {
+    const ResolvedPart& part = context.resolved.parts[index];
+    for (const ResolvedCut& hole : part.cuts) {
+        const double along = hole.box.centre().x;
+        const bool isInBody = along > 0.0 && along < part.shoulderLength.value.mm();
+        if (hole.kind != CutKind::Bore || !hole.joint || hole.exact || !isInBody) {
+            continue;
+        }
+        const double beyond = holeBeyondFace(part, hole);
+        if (beyond < kLengthTolerance.mm()) {
+            continue;
+        }
+        const ResolvedJoint& joint = context.resolved.joints[*hole.joint];
+        const Vec3 size = hole.box.size();
+        const double diameter = size[(inwardOf(hole.face).axis + 1) % 3];
+        const double most = diameter - 2.0 * beyond;
+        Finding finding = context.finding(RuleId::MouthOnFace, Severity::MustMend);
+        finding.parts = {joint.tenoned, joint.mortised};
+        finding.joint = *hole.joint;
+        finding.value = beyond;
+        finding.unit = "mm";
+        finding.message = "{joint}: a hole of " + context.shownMm(diameter) +
+                          " breaks out of the " + part.of + " by " + context.shownMm(beyond);
+        if (most > kLengthTolerance.mm()) {
+            finding.mends.push_back(
+                {"bore less than " + context.shownMm(most) + ", or make the part thicker",
+                 std::nullopt});
+        }
+        findings.push_back(std::move(finding));
+    }
+}
+
 void checkChisel(const CheckContext& context, std::size_t index, std::vector<Finding>& findings) {
     const ResolvedJoint& joint = context.resolved.joints[index];
     const Length width = joint.mortise.width.value;
@@ -199,6 +248,9 @@ void checkMouths(const CheckContext& context, std::vector<Finding>& findings) {
                 checkOnFace(context, part, mortise, findings);
             }
         }
+    }
+    for (std::size_t i = 0; i < context.resolved.parts.size(); ++i) {
+        checkHolesOnFace(context, i, findings);
     }
     for (std::size_t i = 0; i < context.resolved.joints.size(); ++i) {
         const ResolvedJoint& joint = context.resolved.joints[i];

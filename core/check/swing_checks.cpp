@@ -41,18 +41,35 @@ Box ownBounds(const ResolvedPart& part) {
     return bounds;
 }
 
-// Volume that two parts share where these frames are theirs.
-double shared(const ResolvedPart& a,
-              const Frame& frameOfA,
-              const ResolvedPart& b,
-              const Frame& frameOfB) {
-    const Frame there = relativeFrame(frameOfA, frameOfB);
+// A part's wood in its own frame, with the box around each piece.
+struct Wood {
+    std::vector<ConvexSolid> solids;
+    std::vector<Box> bounds;
+};
+
+Wood woodOf(const ResolvedPart& part) {
+    Wood wood;
+    wood.solids = solidsOf(part);
+    for (const ConvexSolid& solid : wood.solids) {
+        wood.bounds.push_back(solid.bounds());
+    }
+    return wood;
+}
+
+// Volume that both share; `there` is the frame of `b` in that of `a`.
+double shared(const Wood& a, const Wood& b, const Frame& there) {
     double volume = 0.0;
-    const std::vector<ConvexSolid> own = solidsOf(a);
-    for (const ConvexSolid& solid : solidsOf(b)) {
-        const ConvexSolid moved = solid.transformed(there);
-        for (const ConvexSolid& one : own) {
-            if (const std::optional<ConvexSolid> both = intersection(one, moved)) {
+    for (std::size_t i = 0; i < b.solids.size(); ++i) {
+        const Box around = there.outerBounds(b.bounds[i]);
+        std::optional<ConvexSolid> moved;
+        for (std::size_t k = 0; k < a.solids.size(); ++k) {
+            if (!a.bounds[k].meets(around)) {
+                continue;
+            }
+            if (!moved) {
+                moved = b.solids[i].transformed(there);
+            }
+            if (const std::optional<ConvexSolid> both = intersection(a.solids[k], *moved)) {
                 volume += both->volume();
             }
         }
@@ -98,7 +115,11 @@ class SwingChecker {
     SwingChecker(const CheckContext& context,
                  const ResolvedSwing& swing,
                  std::vector<Finding>& findings)
-        : context_(context), parts_(context.resolved.parts), swing_(swing), findings_(findings) {
+        : context_(context),
+          parts_(context.resolved.parts),
+          swing_(swing),
+          findings_(findings),
+          wood_(parts_.size()) {
         for (const ResolvedPart& part : parts_) {
             own_.push_back(ownBounds(part));
             boxes_.push_back(part.frame.outerBounds(own_.back()));
@@ -123,6 +144,12 @@ class SwingChecker {
         });
     }
     [[nodiscard]] double step() const;
+    const Wood& wood(std::size_t part) {
+        if (!wood_[part]) {
+            wood_[part] = woodOf(parts_[part]);
+        }
+        return *wood_[part];
+    }
     void lookAt(const Lean& lean, std::set<std::pair<std::size_t, std::size_t>>& told);
     void tellInTheWay(std::size_t moving, std::size_t other, const Lean& lean, double volume);
 
@@ -133,6 +160,7 @@ class SwingChecker {
     std::vector<Box> own_;    // around each part, in its own frame
     std::vector<Box> boxes_;  // the same in the piece's space
     std::vector<std::size_t> still_;
+    std::vector<std::optional<Wood>> wood_;  // of what was looked at
 };
 
 void SwingChecker::tellInTheWay(std::size_t moving,
@@ -170,8 +198,8 @@ void SwingChecker::lookAt(const Lean& lean, std::set<std::pair<std::size_t, std:
             if (told.contains({i, k}) || !overlapBy(box, isBar ? barBox : boxes_[k], kTouch)) {
                 continue;
             }
-            const double volume =
-                shared(parts_[i], frame, parts_[k], isBar ? barFrame : parts_[k].frame);
+            const Frame there = relativeFrame(frame, isBar ? barFrame : parts_[k].frame);
+            const double volume = shared(wood(i), wood(k), there);
             if (volume > kLeastInto) {
                 told.insert({i, k});
                 tellInTheWay(i, k, lean, volume);

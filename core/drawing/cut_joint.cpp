@@ -15,11 +15,16 @@ namespace {
 // A plane through a joint: x to the right and y up in it, z towards the viewer; and what of it is
 // shown, in millimetres of wood.
 struct Cutting {
+    // What is dimensioned: along x and y, and what its width and height are; none of an empty name.
+    struct Hole {
+        Rect rect;
+        std::string wide;
+        std::string high;
+        DimensionSide highStands = DimensionSide::RightOf;
+    };
     Frame frame;
     Box window;
-    Rect sized;        // what is dimensioned: along x and y
-    std::string wide;  // what its width and height are
-    std::string high;
+    std::vector<Hole> holes;
 };
 
 using Solids = std::vector<ConvexSolid>;
@@ -74,6 +79,12 @@ const ResolvedCut* firstCut(const ResolvedPart& part, std::size_t joint) {
     return it == part.cuts.end() ? nullptr : &*it;
 }
 
+constexpr double kApart = 0.01;  // millimetres
+
+Rect flat(const Box& box) {
+    return {{box.min.x, box.min.y}, {box.max.x, box.max.y}};
+}
+
 // A panel's edge: to the right into the grooved part, upwards through the panel's thickness.
 Cutting grooved(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
     constexpr double kBefore = 3.0;  // times the depth of the groove
@@ -87,9 +98,7 @@ Cutting grooved(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
     const double over = std::max(width, resolved.parts[joint.tenoned].thickness.value.mm());
     cutting.window = {{-depth * kBefore, std::min(box.min.y, -over) - 1.0, -1.0},
                       {beyond, std::max(box.max.y, over) + 1.0, 1.0}};
-    cutting.sized = {{0.0, -width / 2}, {depth, width / 2}};
-    cutting.wide = "groove depth";
-    cutting.high = "groove width";
+    cutting.holes = {{{{0.0, -width / 2}, {depth, width / 2}}, "groove depth", "groove width"}};
     return cutting;
 }
 
@@ -111,9 +120,7 @@ Cutting lapped(const ResolvedPiece& resolved,
     const Box there = relativeFrame(cutting.frame, other.frame).outerBounds(other.bodyBox());
     cutting.window = {{notch.min.x - reach, std::min(wood.min.y, there.min.y) - 1.0, -1.0},
                       {notch.max.x + reach, std::max(wood.max.y, there.max.y) + 1.0, 1.0}};
-    cutting.sized = {{notch.min.x, notch.min.y}, {notch.max.x, notch.max.y}};
-    cutting.wide = "lap width";
-    cutting.high = "lap depth";
+    cutting.holes = {{flat(notch), "lap width", "lap depth"}};
     return cutting;
 }
 
@@ -147,9 +154,22 @@ Cutting bored(const ResolvedPiece& resolved, const ResolvedJoint& joint, std::si
     const double margin = std::max(2.5 * thick, 8.0);
     cutting.window = {{std::min(own.min.x, far.min.x) - 2.0 * thick, -margin, -1.0},
                       {far.max.x + 2.0 * thick, margin, 1.0}};
-    cutting.sized = {{far.min.x, far.min.y}, {far.max.x, far.max.y}};
-    cutting.wide = joint.kind == JointKind::Dowelled ? "bore depth" : "pilot depth";
-    cutting.high = joint.kind == JointKind::Dowelled ? "dowel diameter" : "pilot diameter";
+    if (joint.kind == JointKind::Dowelled) {
+        cutting.holes = {{flat(far), "bore depth", "dowel diameter"}};
+        return cutting;
+    }
+    cutting.holes = {{flat(far), "pilot depth", "pilot diameter"},
+                     {flat(own), "", "clearance diameter", DimensionSide::LeftOf}};
+    for (const ResolvedCut& cut : through_.cuts) {
+        const Box plug = relativeFrame(cutting.frame, through_.frame).outerBounds(cut.box);
+        const bool isAtThisHole = cut.joint == index && plug.size().y > own.size().y + kApart &&
+                                  std::abs(plug.centre().y) < kApart &&
+                                  std::abs(plug.centre().z) < kApart;
+        if (isAtThisHole) {
+            cutting.holes.push_back(
+                {flat(plug), "plug depth", "plug diameter", DimensionSide::LeftOf});
+        }
+    }
     return cutting;
 }
 
@@ -185,6 +205,17 @@ Angle grainIn(const ResolvedPart& part, const Cutting& cutting, double across) {
     return Angle::degrees(std::abs(grain.x) > 0.5 ? 0.0 : 90.0);
 }
 
+// The blank's face that a hole is measured from, where the wood has been shaped away from it.
+void addBlankLine(const Cutting& cutting, const Rect& wood, double scale, std::vector<Op>& ops) {
+    double face = wood.min.x;
+    for (const Cutting::Hole& hole : cutting.holes) {
+        face = std::min(face, hole.rect.min.x * scale);
+    }
+    if (wood.min.x - face > kApart) {
+        ops.push_back(Stroke{{{face, wood.min.y}, {face, wood.max.y}}, LineRole::Neighbour});
+    }
+}
+
 std::vector<Op> sectionThrough(const Piece& piece,
                                const ResolvedPiece& resolved,
                                std::size_t index,
@@ -212,6 +243,7 @@ std::vector<Op> sectionThrough(const Piece& piece,
         std::vector<Op> lines = hatch(face, grainIn(part, cutting, across), kHatchSpacing);
         ops.insert(ops.end(), lines.begin(), lines.end());
     }
+    addBlankLine(cutting, boundsOf(ops, metrics), scale, ops);
     const Rect drawn = boundsOf(ops, metrics);
     const Subject subject{SubjectKind::Joint, index};
     const auto size = [&](double from, double to, double depth, double value, std::string of) {
@@ -225,33 +257,43 @@ std::vector<Op> sectionThrough(const Piece& piece,
                            subject,
                            0};
     };
-    const Vec2 sized = cutting.sized.size();
-    std::vector<SizeToPlace> along{size(cutting.sized.min.x,
-                                        cutting.sized.max.x,
-                                        drawn.max.y + cutting.sized.min.y * scale,
-                                        sized.x,
-                                        cutting.wide)};
+    std::vector<SizeToPlace> below;
+    std::vector<SizeToPlace> right;
+    std::vector<SizeToPlace> left;
+    for (const Cutting::Hole& hole : cutting.holes) {
+        const Rect& rect = hole.rect;
+        const double down = drawn.max.y + rect.min.y * scale;
+        if (!hole.wide.empty()) {
+            below.push_back(size(rect.min.x, rect.max.x, down, rect.size().x, hole.wide));
+        }
+        const bool isRight = hole.highStands == DimensionSide::RightOf;
+        (isRight ? right : left)
+            .push_back(size(-rect.max.y,
+                            -rect.min.y,
+                            isRight ? drawn.max.x - rect.max.x * scale
+                                    : std::max(rect.min.x * scale - drawn.min.x, 0.0),
+                            rect.size().y,
+                            hole.high));
+    }
     if (const Size* tongue = joint.size(SizeName::TongueLength)) {
-        along.push_back(size(0.0,
+        below.push_back(size(0.0,
                              tongue->value.mm(),
-                             drawn.max.y + cutting.sized.min.y * scale,
+                             drawn.max.y + cutting.holes.front().rect.min.y * scale,
                              tongue->value.mm(),
                              "tongue length"));
     }
-    std::vector<Op> below =
-        placeSizes(std::move(along), DimensionSide::Below, drawn.max.y, style.dimensions, metrics);
-    std::vector<Op> beside = placeSizes({size(-cutting.sized.max.y,
-                                              -cutting.sized.min.y,
-                                              drawn.max.x - cutting.sized.max.x * scale,
-                                              sized.y,
-                                              cutting.high)},
-                                        DimensionSide::RightOf,
-                                        drawn.max.x,
-                                        style.dimensions,
-                                        metrics,
-                                        {-1e9, drawn.max.y});
-    ops.insert(ops.end(), below.begin(), below.end());
-    ops.insert(ops.end(), beside.begin(), beside.end());
+    const auto place = [&](std::vector<SizeToPlace> sizes, DimensionSide side, double edge) {
+        const bool isBelow = side == DimensionSide::Below;
+        std::vector<Op> placed =
+            isBelow
+                ? placeSizes(std::move(sizes), side, edge, style.dimensions, metrics)
+                : placeSizes(
+                      std::move(sizes), side, edge, style.dimensions, metrics, {-1e9, drawn.max.y});
+        ops.insert(ops.end(), placed.begin(), placed.end());
+    };
+    place(std::move(below), DimensionSide::Below, drawn.max.y);
+    place(std::move(right), DimensionSide::RightOf, drawn.max.x);
+    place(std::move(left), DimensionSide::LeftOf, drawn.min.x);
     return ops;
 }
 

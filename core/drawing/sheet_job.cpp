@@ -98,6 +98,26 @@ Sheet listSheet(const Piece& piece,
     return sheet;
 }
 
+// A sheet of views with the list of parts on it, or before a sheet of the list where that is long.
+void addWithList(
+    const Piece& piece,
+    const ResolvedPiece& resolved,
+    Sheet (*views)(const Piece&, const ResolvedPiece&, const SheetFrame&, const TextMetrics&),
+    SheetFrame frame,
+    const TextMetrics& metrics,
+    PrintJob& job) {
+    frame.withList = !isListLong(piece, resolved, frame.paper, metrics);
+    if (!frame.withList) {
+        frame.number = 1;
+        frame.count = 2;
+    }
+    addPage(views(piece, resolved, frame, metrics), job);
+    if (!frame.withList) {
+        ++frame.number;
+        addPage(listSheet(piece, resolved, frame, metrics), job);
+    }
+}
+
 // The parts of a job, set out, and their sheets.
 class PartsSetOut {
   public:
@@ -205,8 +225,8 @@ PrintJob pictorialJob(const Piece& piece,
     PrintJob job;
     job.title = piece.name;
     if (!resolved.parts.empty()) {
-        addPage(pictorialSheet(piece, resolved, {heldSo(paper, held), scale, date, 0, 0}, metrics),
-                job);
+        addWithList(
+            piece, resolved, pictorialSheet, {heldSo(paper, held), scale, date}, metrics, job);
     }
     return job;
 }
@@ -222,8 +242,7 @@ PrintJob sheetJob(const Piece& piece,
     PrintJob job;
     job.title = piece.name;
     if (!parts) {
-        addPage(pieceSheet(piece, resolved, {heldSo(paper, held), scale, date, 0, 0}, metrics),
-                job);
+        addWithList(piece, resolved, pieceSheet, {heldSo(paper, held), scale, date}, metrics, job);
         return job;
     }
     const PartsSetOut setOut(piece, resolved, paper, scale, held, metrics);

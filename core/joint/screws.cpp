@@ -44,9 +44,31 @@ Touch touchOf(const ScrewTask& task) {
     return {};
 }
 
+// How far the wood lies in from the box at each hole's mouth, where the hole is `diameter` wide;
+// empty where one has none behind it.
+std::vector<double> woodInAt(const ScrewTask& task,
+                             const std::vector<JointBore>& holes,
+                             double diameter) {
+    std::vector<double> in;
+    for (const JointBore& hole : holes) {
+        if (!task.woodIn) {
+            in.push_back(0.0);
+            continue;
+        }
+        const Box mouth = JointBore{hole.mouth, hole.axis, hole.way, diameter, 0.0}.box();
+        const std::optional<double> here = task.woodIn(mouth, hole.axis, hole.way);
+        if (!here) {
+            return {};
+        }
+        in.push_back(*here);
+    }
+    return in;
+}
+
 // Sinks the heads: a wider hole at the mouth of each clearance hole.
-void addPlugs(Length screw,
-              Length held,
+void addPlugs(const ScrewTask& task,
+              Length screw,
+              Length blank,
               const SizingGuide& guide,
               const StatedSizes& stated,
               ScrewedButt& butt) {
@@ -57,15 +79,22 @@ void addPlugs(Length screw,
          {},
          nearestOn(guide.bits, screw * guide.rules[RuleId::PlugDiameter].value));
     state(diameter, stated[SizeName::PlugDiameter]);
+    const std::vector<double> in = woodInAt(task, butt.clearance, diameter.value.mm());
+    if (in.empty()) {
+        butt.trouble = "there is no wood under the head of a screw";
+        return;
+    }
+    const Length held = blank - Length::mm(*std::max_element(in.begin(), in.end()));
     Size depth = shareOf(diameter.value, RuleId::PlugDepth, guide);
     toGrid(depth, std::min(snapUp(depth.value, guide.grid), held / 2), guide.grid);
     state(depth, stated[SizeName::PlugDepth]);
     if (depth.value > held - kLengthTolerance) {
         butt.trouble = "the plugs go through the part and leave nothing under the heads";
     }
+    const Length underHead = held - depth.value;
     for (const JointBore& hole : butt.clearance) {
         butt.plugs.push_back(
-            {hole.mouth, hole.axis, hole.way, diameter.value.mm(), depth.value.mm(), true});
+            {hole.mouth, hole.axis, hole.way, diameter.value.mm(), (blank - underHead).mm(), true});
     }
     butt.further.push_back({SizeName::PlugDiameter, std::move(diameter)});
     butt.further.push_back({SizeName::PlugDepth, std::move(depth)});
@@ -80,24 +109,8 @@ ScrewedButt screwButt(const ScrewTask& task, const SizingGuide& guide, const Sta
         butt.trouble = "the two do not lie flat on one another, so no screw goes through";
         return butt;
     }
-    const Length held = Length::mm(task.through.size()[touch.axis]);
+    const Length blank = Length::mm(task.through.size()[touch.axis]);
     const Length there = Length::mm(task.into.size()[touch.axis]);
-    Size diameter = shareOf(held, RuleId::ScrewDiameter, guide);
-    const Length step = std::max(guide.grid / 2, Length::mm(kFinest));
-    toGrid(diameter, snapNearest(diameter.value, step), step);
-    state(diameter, stated[SizeName::Diameter]);
-    Size depth;
-    link(depth,
-         RuleId::ScrewDepth,
-         diameter.value,
-         {},
-         diameter.value * guide.rules[RuleId::ScrewDepth].value);
-    const Length most = there - guide.rules[RuleId::MortiseFloorLeast].length();
-    if (most < depth.value) {
-        link(depth, RuleId::MortiseFloorLeast, there, {}, std::max(most, there / 2));
-    }
-    state(depth, stated[SizeName::BoreDepth]);
-
     Box shared;
     for (int i = 0; i < 3; ++i) {
         shared.min[i] = std::max(task.through.min[i], task.into.min[i]);
@@ -113,13 +126,39 @@ ScrewedButt screwButt(const ScrewTask& task, const SizingGuide& guide, const Sta
         mouth[along] = shared.min[along] + run * (i + 0.5) / count;
         mouth[touch.axis] =
             touch.way > 0 ? task.through.min[touch.axis] : task.through.max[touch.axis];
-        butt.clearance.push_back({mouth, touch.axis, touch.way, diameter.value.mm(), held.mm()});
-        mouth[touch.axis] += touch.way * held.mm();
+        butt.clearance.push_back({mouth, touch.axis, touch.way, 0.0, blank.mm()});
+    }
+    const std::vector<double> in = woodInAt(task, butt.clearance, kFinest);
+    if (in.empty()) {
+        butt = {};
+        butt.trouble = "a screw would go where the part is cut away";
+        return butt;
+    }
+    const Length held = blank - Length::mm(*std::max_element(in.begin(), in.end()));
+    Size diameter = shareOf(held, RuleId::ScrewDiameter, guide);
+    const Length step = std::max(guide.grid / 2, Length::mm(kFinest));
+    toGrid(diameter, snapNearest(diameter.value, step), step);
+    state(diameter, stated[SizeName::Diameter]);
+    Size depth;
+    link(depth,
+         RuleId::ScrewDepth,
+         diameter.value,
+         {},
+         diameter.value * guide.rules[RuleId::ScrewDepth].value);
+    const Length most = there - guide.rules[RuleId::MortiseFloorLeast].length();
+    if (most < depth.value) {
+        link(depth, RuleId::MortiseFloorLeast, there, {}, std::max(most, there / 2));
+    }
+    state(depth, stated[SizeName::BoreDepth]);
+    for (JointBore& hole : butt.clearance) {
+        hole.diameter = diameter.value.mm();
+        Vec3 mouth = hole.mouth;
+        mouth[touch.axis] += touch.way * blank.mm();
         butt.pilot.push_back(
             {mouth, touch.axis, touch.way, diameter.value.mm() * kPilotShare, depth.value.mm()});
     }
     if (task.isPlugged) {
-        addPlugs(diameter.value, held, guide, stated, butt);
+        addPlugs(task, diameter.value, blank, guide, stated, butt);
     }
     butt.further.insert(
         butt.further.begin(),

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <functional>
+
 #include "core/joint/joint_sizing.h"
 
 namespace shoulderline {
@@ -10,6 +12,10 @@ struct ScrewTask {
     Box through;
     Box into;
     bool isPlugged = false;  // heads sunk, under plugs
+    // How far the wood of the first lies in from its box under a hole's mouth, which goes in along
+    // an axis of the frame in the given way; millimetres. Not there for a part that fills its box;
+    // none where there is no wood behind it.
+    std::function<std::optional<double>(const Box& mouth, int axis, double way)> woodIn = nullptr;
 };
 
 // A row of screws along the middle of the longer way of what the two share, through the whole of
@@ -22,9 +28,11 @@ struct ScrewedButt {
     std::string trouble;  // one sentence where there is no screwing them; then nothing else
 };
 
-// Diameter: a share of the part that is held; depth: some diameters into the other, within what
-// leaves a floor; one screw where they share little, else one for each 150 mm, two at least. Plug:
-// some screw diameters wide, to the nearest bit; sunk a share of that, at most half of the part.
+// Diameter: a share of the part that is held, where it is thinnest; depth: some diameters into the
+// other, within what leaves a floor; one screw where they share little, else one for each 150 mm,
+// two at least. Plug: some screw diameters wide, to the nearest bit; sunk a share of that where the
+// part is thinnest, at most half of it, and elsewhere as much deeper as the part is thicker, so
+// that screws of one length serve (common practice).
 [[nodiscard]] ScrewedButt screwButt(const ScrewTask& task,
                                     const SizingGuide& guide,
                                     const StatedSizes& stated);

@@ -7,6 +7,7 @@
 
 #include "core/resolve/joint_places.h"
 #include "core/resolve/panel_joints.h"
+#include "core/resolve/screwing.h"
 #include "core/resolve/stated_sizes.h"
 
 namespace shoulderline {

@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "core/geometry/cylinder.h"
-#include "core/joint/screws.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -46,31 +45,6 @@ void put(const JointSolid& from,
                                            : fromFace(from, *keeps);
     into.exact = solid.transformed(frame);
     into.box = into.exact->bounds();
-}
-
-ResolvedCut boreIn(const JointBore& bore,
-                   const Frame& frame,
-                   const ResolvedPart& part,
-                   std::size_t joint,
-                   std::string note) {
-    ResolvedCut cut;
-    cut.kind = CutKind::Bore;
-    cut.box = frame.outerBounds(bore.box());
-    if (!squared(frame)) {
-        cut.exact = cylinderIn(bore.box(), bore.axis).transformed(frame);
-        cut.box = cut.exact->bounds();
-    }
-    Vec3 into;
-    into[bore.axis] = bore.way;
-    const Vec3 way = frame.directionToOuter(into);
-    const int axis = longestAxis(way);
-    cut.face = faceEntered(axis, way[axis]);
-    const Box wood = part.overBox();
-    cut.isThrough = cut.box.min[axis] <= wood.min[axis] + kLengthTolerance.mm() &&
-                    cut.box.max[axis] >= wood.max[axis] - kLengthTolerance.mm();
-    cut.joint = joint;
-    cut.note = std::move(note);
-    return cut;
 }
 
 // A groove of the mortised part under the end of the tenoned one.
@@ -317,6 +291,31 @@ void placeJoint(const OpenJoint& open,
     resolved.joints.push_back(std::move(joint));
 }
 
+ResolvedCut boreIn(const JointBore& bore,
+                   const Frame& frame,
+                   const ResolvedPart& part,
+                   std::size_t joint,
+                   std::string note) {
+    ResolvedCut cut;
+    cut.kind = CutKind::Bore;
+    cut.box = frame.outerBounds(bore.box());
+    if (!squared(frame)) {
+        cut.exact = cylinderIn(bore.box(), bore.axis).transformed(frame);
+        cut.box = cut.exact->bounds();
+    }
+    Vec3 into;
+    into[bore.axis] = bore.way;
+    const Vec3 way = frame.directionToOuter(into);
+    const int axis = longestAxis(way);
+    cut.face = faceEntered(axis, way[axis]);
+    const Box wood = part.overBox();
+    cut.isThrough = cut.box.min[axis] <= wood.min[axis] + kLengthTolerance.mm() &&
+                    cut.box.max[axis] >= wood.max[axis] - kLengthTolerance.mm();
+    cut.joint = joint;
+    cut.note = std::move(note);
+    return cut;
+}
+
 Frame restingFrame(const ResolvedPart& first, const ResolvedPart& second) {
     constexpr double kTouching = 0.01;  // millimetres
     const std::optional<Frame> relative = squared(relativeFrame(first.frame, second.frame));
@@ -344,36 +343,6 @@ Frame restingFrame(const ResolvedPart& first, const ResolvedPart& second) {
         return {first.frame.toOuter(middle), outward, along, cross(outward, along)};
     }
     return first.frame;
-}
-
-std::string placeScrews(std::size_t index,
-                        const SizingGuide& guide,
-                        const StatedSizes& stated,
-                        ResolvedPiece& resolved) {
-    ResolvedJoint& joint = resolved.joints[index];
-    ResolvedPart& through = resolved.parts[joint.tenoned];
-    ResolvedPart& into = resolved.parts[joint.mortised];
-    const std::optional<Frame> relative = squared(relativeFrame(through.frame, into.frame));
-    if (!relative) {
-        return "the two do not lie square on one another, so no screw goes through";
-    }
-    ScrewedButt butt = screwButt({through.bodyBox(),
-                                  relative->outerBounds(into.bodyBox()),
-                                  joint.has(JointFeature::Plugged)},
-                                 guide,
-                                 stated);
-    const Frame toInto = relativeFrame(*relative, Frame{});
-    for (const JointBore& bore : butt.clearance) {
-        through.cuts.push_back(boreIn(bore, Frame{}, through, index, "screw, clearance hole"));
-    }
-    for (const JointBore& bore : butt.plugs) {
-        through.cuts.push_back(boreIn(bore, Frame{}, through, index, "screw, plug over the head"));
-    }
-    for (const JointBore& bore : butt.pilot) {
-        into.cuts.push_back(boreIn(bore, toInto, into, index, "screw, pilot hole"));
-    }
-    joint.further = std::move(butt.further);
-    return std::move(butt.trouble);
 }
 
 }  // namespace shoulderline

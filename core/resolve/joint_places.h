@@ -76,11 +76,11 @@ void placeJoint(const OpenJoint& joint,
 // share, x from the first into the second; the first's own frame where they do not touch flat.
 [[nodiscard]] Frame restingFrame(const ResolvedPart& first, const ResolvedPart& second);
 
-// Bores both parts of a joint that is screwed and gives it its sizes; what cannot be screwed comes
-// back as one sentence, empty where all is well. `joint` is in ResolvedPiece::joints already.
-[[nodiscard]] std::string placeScrews(std::size_t joint,
-                                      const SizingGuide& guide,
-                                      const StatedSizes& stated,
-                                      ResolvedPiece& resolved);
+// A bore of a joint as a cut of `part`; `inPart` is the frame of the bore in the part's.
+[[nodiscard]] ResolvedCut boreIn(const JointBore& bore,
+                                 const Frame& inPart,
+                                 const ResolvedPart& part,
+                                 std::size_t joint,
+                                 std::string note);
 
 }  // namespace shoulderline

@@ -1,10 +1,9 @@
 #include "core/resolve/set_up.h"
 
 #include <algorithm>
-#include <array>
 
 #include "core/resolve/frames.h"
-#include "core/resolve/stations.h"
+#include "core/resolve/tenon_set_up.h"
 
 namespace shoulderline {
 
@@ -20,7 +19,10 @@ class SetUps {
     std::vector<SetUp> take() {
         addMortises();
         addCuts(joint_.mortised);
-        addTenon();
+        for (SetUp& one : tenonSetUpsOf(resolved_, index_)) {
+            one.beforeShaping = isBeforeShaping(joint_.tenoned);
+            all_.push_back(std::move(one));
+        }
         addCuts(joint_.tenoned);
         return std::move(all_);
     }
@@ -73,11 +75,15 @@ class SetUps {
     }
 
     // What is cut into a tenon is placed from its shoulder.
-    void placeFromShoulder(SetUp& one, const Box& box, std::size_t part) const {
+    void placeFromShoulder(SetUp& one, const Box& box, std::size_t part, bool isInEnd) const {
         const double length = resolved_.parts[part].shoulderLength.value.mm();
         const double slack = kLengthTolerance.mm();
         const bool isAtFar = box.min.x >= length - slack;
         if (isAtFar || box.max.x <= slack) {
+            if (isInEnd) {  // across the whole tenon, as deep as it goes
+                one.from = one.to = Length();
+                return;
+            }
             const Length from = isAtFar ? one.from - Length::mm(length) : -one.to;
             const Length to = isAtFar ? one.to - Length::mm(length) : -one.from;
             one.from = from;
@@ -111,6 +117,15 @@ class SetUps {
                             part.body.edge.has_value();
         return isSawn && !part.bend && part.section == SectionForm::Square &&
                (index != joint_.mortised || joint_.mortise.below <= joint_.mortise.depth.value);
+    }
+
+    // Whether that face of the blank is one that an outline takes wood from.
+    [[nodiscard]] bool isSawnAway(std::size_t index, Face face) const {
+        const ResolvedPart& part = resolved_.parts[index];
+        const Box blank = part.bodyBox();
+        return inwardOf(face).axis == 2
+                   ? part.body.edge.has_value()
+                   : part.body.face != Outline::rectangle(blank.max.x, blank.max.y);
     }
 
     [[nodiscard]] RuleId mortisingTool() const {
@@ -182,7 +197,8 @@ class SetUps {
             one.work =
                 cut.note.empty() || cut.kind == CutKind::Groove ? wordFor(cut.kind) : cut.note;
             setFence(one, cut.face, cut.box, isBore);
-            placeFromShoulder(one, cut.box, part);
+            placeFromShoulder(one, cut.box, part, isEndCut);
+            one.beforeShaping = isBore && isBeforeShaping(part) && isSawnAway(part, cut.face);
             const Vec3 size = cut.box.size();
             const int into = inwardOf(cut.face).axis;
             const int across = into == 2 ? 1 : 2;
@@ -196,76 +212,6 @@ class SetUps {
                 all_.push_back(std::move(one));
             }
         }
-    }
-
-    // As the part is at its end: one that tapers has less there than its blank.
-    [[nodiscard]] Length shoulderOfRound() const {
-        const ResolvedPart& part = resolved_.parts[joint_.tenoned];
-        const double end = joint_.end == End::Start ? 0.0 : part.shoulderLength.value.mm();
-        const std::array<double, 2> half = stationAt(part, Frame{}, end).half;
-        return Length::mm(std::max(half[0], half[1])) - joint_.tenon.thickness.value / 2;
-    }
-
-    // Cheeks by a fence from the reference faces, shoulders by a stop from the end, pared last.
-    void addTenon() {
-        const JointForm form = joint_.form();
-        if (!form.hasTenon() || form.isWholeSection() || joint_.kind == JointKind::Loose) {
-            return;
-        }
-        const Tenon& tenon = joint_.tenon;
-        if (joint_.kind == JointKind::Round) {
-            SetUp& one = add(RuleId::SetUpSaw, joint_.tenoned, "shoulder of the round tenon");
-            one.reference = Face::FaceSide;
-            one.depth = shoulderOfRound();
-            one.to = tenon.length.value;
-            return;
-        }
-        const Length gap = joint_.size(SizeName::TenonGap) != nullptr
-                               ? joint_.size(SizeName::TenonGap)->value
-                               : Length();
-        const auto cheeks = [&](const char* first,
-                                const char* second,
-                                Face reference,
-                                Length shoulder,
-                                Length size,
-                                Length other,
-                                bool isPair) {
-            const Length whole = isPair ? size * 2 + gap : size;
-            if (shoulder > kLengthTolerance) {
-                SetUp& one = add(RuleId::SetUpSaw, joint_.tenoned, first);
-                one.reference = reference;
-                one.fence = shoulder;
-                one.depth = tenon.length.value;
-            }
-            if (other > kLengthTolerance) {
-                SetUp& one = add(RuleId::SetUpSaw, joint_.tenoned, second);
-                one.reference = reference;
-                one.fence = shoulder + whole;
-                one.depth = tenon.length.value;
-            }
-        };
-        const Shoulders& s = tenon.shoulders;
-        cheeks("cheek at the face side",
-               "cheek at the back side",
-               Face::FaceSide,
-               s.faceSide.value,
-               tenon.thickness.value,
-               s.backSide.value,
-               joint_.has(JointFeature::Twin));
-        cheeks("cheek at the face edge",
-               "cheek at the back edge",
-               Face::FaceEdge,
-               s.faceEdge.value,
-               tenon.width.value,
-               s.backEdge.value,
-               joint_.has(JointFeature::Double));
-        const Length deepest = std::max(s.faceSide.value, s.backSide.value);
-        SetUp& saw = add(RuleId::SetUpSaw, joint_.tenoned, "shoulders, sawn");
-        saw.depth = deepest;
-        saw.to = tenon.length.value;
-        SetUp& pare = add(RuleId::SetUpShoulderPlane, joint_.tenoned, "shoulders, pared");
-        pare.depth = deepest;
-        pare.to = tenon.length.value;
     }
 
     const ResolvedPiece& resolved_;

@@ -22,6 +22,7 @@ struct SetUp {
     Length to;    // begins and ends; both zero where it runs through
     bool fromShoulder = false;   // the last two are from the shoulder, out along the tenon
     bool beforeShaping = false;  // while the blank is square, before the part is tapered or curved
+    Length runsOutAt = {};       // of a stop set askew: from the end, at the part's edge
     friend bool operator==(const SetUp&, const SetUp&) = default;
 };
 

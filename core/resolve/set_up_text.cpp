@@ -85,9 +85,13 @@ std::string textOf(std::span<const SetUp> alike,
     const Shown shown = [&](Length length) { return showLength(length, style); };
     const SetUp& first = alike.front();
     if (isShoulder(first)) {
-        return first.work + ", " + resolved.parts[first.part].of + ": " +
-               resolved.rules[first.tool].subject + "; stop " + shown(first.to) +
-               " from the end, " + shown(first.depth) + " deep";
+        std::string text = first.work + ", " + resolved.parts[first.part].of + ": " +
+                           resolved.rules[first.tool].subject + "; stop " + shown(first.to) +
+                           " from the end";
+        if (first.runsOutAt > kLengthTolerance) {
+            text += " at the tenon, " + shown(first.runsOutAt) + " at the edge";
+        }
+        return first.depth > kLengthTolerance ? text + ", " + shown(first.depth) + " deep" : text;
     }
     const bool isPlaced = first.to > kLengthTolerance;
     const std::string text = settingText(isPlaced ? alike.first(1) : alike, resolved, shown);

@@ -185,7 +185,8 @@ void addSetUps(const ResolvedPiece& resolved, std::size_t index, ordered_json& o
                         {"depth_mm", number(one.depth)},
                         {"from_mm", number(one.from)},
                         {"to_mm", number(one.to)},
-                        {"from_shoulder", one.fromShoulder}});
+                        {"from_shoulder", one.fromShoulder},
+                        {"runs_out_at_mm", number(one.runsOutAt)}});
     }
     object["set_ups"] = std::move(list);
     object["cautions"] = cautionsFor(setUps, resolved.rules);

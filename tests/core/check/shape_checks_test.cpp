@@ -26,6 +26,23 @@ TEST(Shaped, AMouthBesideWhichThePostIsShapedAwayMustBeMended) {
     EXPECT_EQ(told.front().severity, Severity::MustMend);
 }
 
+// Common practice: a plug has wood all round it. The cleat is 3/4 in wide.
+TEST(Holes, APlugAsWideAsItsPartBreaksOutAndMustBeMended) {
+    Piece piece = testing::sample("armchair");
+    EXPECT_TRUE(ofRule(findings(piece), RuleId::MouthOnFace).empty());
+    for (JointStatement& joint : piece.joints) {
+        if (joint.tenoned == "front cleat" && joint.mortised == "front rail") {
+            joint.features.insert(JointFeature::Plugged);
+            joint.sizes[SizeName::PlugDiameter] = {SizeState::Stated, "1 in"};
+        }
+    }
+
+    const std::vector<Finding> told = ofRule(findings(piece), RuleId::MouthOnFace);
+    ASSERT_FALSE(told.empty());
+    EXPECT_EQ(told.front().severity, Severity::MustMend);
+    EXPECT_NEAR(told.front().value, 25.4 * (1.0 - 0.75) / 2, 1e-9);
+}
+
 // A mortise is sunk from the face that is there: by similar triangles the deepest of a face that
 // tapers by 3/8 in over the post lies (place over length) times 3/8 in below the blank's.
 TEST(Shaped, AMortiseInATaperedFaceIsMeasuredFromTheFaceAsItIs) {

@@ -237,6 +237,39 @@ TEST(Plugs, AreAsWideAsThePublishedChartSays) {
     }
 }
 
+// A bracket whose back slopes from 40 mm at one end to nothing: heads as far from the post each, so
+// that screws of one length serve (common practice).
+TEST(Plugs, LeaveAsMuchUnderEachHeadWhereThePartSlopes) {
+    ScrewTask task{{{0, 0, 0}, {120, 22, 60}}, {{0, 0, 60}, {120, 22, 120}}, true};
+    task.woodIn = [](const Box& mouth, int, double) {
+        return std::optional(40.0 * (1.0 - mouth.min.x / 120.0));  // the deepest under the mouth
+    };
+    const ScrewedButt butt = screwButt(task, guide(), {});
+
+    ASSERT_EQ(butt.plugs.size(), 2u);
+    EXPECT_TRUE(butt.trouble.empty());
+    const double radius = butt.plugs.front().diameter / 2;
+    const double thinnest = 60.0 - 40.0 * (1.0 - (butt.plugs.front().mouth.x - radius) / 120.0);
+    double sunk = 0.0;
+    for (const FurtherSize& size : butt.further) {
+        sunk = size.name == SizeName::PlugDepth ? size.size.value.mm() : sunk;
+    }
+    for (const JointBore& plug : butt.plugs) {
+        EXPECT_NEAR(60.0 - plug.depth, thinnest - sunk, 1e-9);
+    }
+}
+
+TEST(Screwed, IsRefusedWhereThePartIsCutAwayUnderAHead) {
+    ScrewTask task{{{0, 0, 0}, {120, 22, 60}}, {{0, 0, 60}, {120, 22, 120}}, false};
+    task.woodIn = [](const Box& mouth, int, double) {
+        return mouth.min.x > 60.0 ? std::optional(5.0) : std::nullopt;
+    };
+    const ScrewedButt butt = screwButt(task, guide(), {});
+
+    EXPECT_FALSE(butt.trouble.empty());
+    EXPECT_TRUE(butt.clearance.empty());
+}
+
 TEST(Plugs, LeaveHalfOfThePartUnderTheHead) {
     const ScrewedButt butt =
         screwButt({{{0, 0, 0}, {200, 60, 8}}, {{0, 0, 8}, {200, 60, 80}}, true}, guide(), {});

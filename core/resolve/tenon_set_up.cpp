@@ -1,0 +1,177 @@
+#include "core/resolve/tenon_set_up.h"
+
+#include <algorithm>
+#include <array>
+
+#include "core/resolve/stations.h"
+
+namespace shoulderline {
+
+namespace {
+
+// One side of a tenon: how far its cheek lies in from the part's face, and what a haunch leaves of
+// the length sawn there.
+struct TenonSide {
+    Face face = Face::FaceSide;
+    Length shoulder;
+    Length haunch;  // how long it stands out from the shoulder at this side; zero for none
+    bool isSloping = false;
+
+    [[nodiscard]] bool isCut() const { return shoulder > kLengthTolerance; }
+};
+
+class TenonSetUps {
+  public:
+    TenonSetUps(const ResolvedPiece& resolved, std::size_t index)
+        : resolved_(resolved),
+          index_(index),
+          joint_(resolved.joints[index]),
+          part_(resolved.parts[joint_.tenoned]) {}
+
+    std::vector<SetUp> take() {
+        if (joint_.kind == JointKind::Round) {
+            addRoundShoulder();
+            return std::move(all_);
+        }
+        const Shoulders& s = joint_.tenon.shoulders;
+        const std::array<TenonSide, 4> sides{side(Face::FaceSide, s.faceSide),
+                                             side(Face::BackSide, s.backSide),
+                                             side(Face::FaceEdge, s.faceEdge),
+                                             side(Face::BackEdge, s.backEdge)};
+        addCheeks(sides[0], sides[1], joint_.tenon.thickness.value, JointFeature::Twin);
+        addCheeks(sides[2], sides[3], joint_.tenon.width.value, JointFeature::Double);
+        addShoulders(sides);
+        addHaunches(sides);
+        addStop(RuleId::SetUpShoulderPlane, "shoulders, pared", joint_.tenon.length.value, {});
+        return std::move(all_);
+    }
+
+  private:
+    SetUp& add(RuleId tool, std::string work) {
+        SetUp one;
+        one.tool = tool;
+        one.part = joint_.tenoned;
+        one.work = std::move(work);
+        all_.push_back(std::move(one));
+        return all_.back();
+    }
+
+    // Against a stop, `from` the end of the tenon.
+    SetUp& addStop(RuleId tool, std::string work, Length from, Length depth) {
+        SetUp& one = add(tool, std::move(work));
+        one.to = from;
+        one.depth = depth;
+        return one;
+    }
+
+    [[nodiscard]] TenonSide side(Face face, const Size& shoulder) const {
+        TenonSide one{face, shoulder.value, Length(), joint_.has(JointFeature::SlopingHaunch)};
+        const Box body = part_.bodyBox();
+        for (const TenonSolid& solid : part_.tenons) {
+            const bool isAtThisEnd = (solid.box.centre().x < 0.0) == (joint_.end == End::Start);
+            if (solid.joint != index_ || !solid.isHaunch || !isAtThisEnd) {
+                continue;
+            }
+            const double slack = kLengthTolerance.mm();
+            if ((face == Face::FaceEdge && solid.box.min.y <= slack) ||
+                (face == Face::BackEdge && solid.box.max.y >= body.max.y - slack)) {
+                one.haunch = Length::mm(solid.box.size().x);
+            }
+        }
+        return one;
+    }
+
+    // As the part is at its end: one that tapers has less there than its blank.
+    void addRoundShoulder() {
+        const double end = joint_.end == End::Start ? 0.0 : part_.shoulderLength.value.mm();
+        const std::array<double, 2> half = stationAt(part_, Frame{}, end).half;
+        SetUp& one =
+            addStop(RuleId::SetUpSaw,
+                    "shoulder of the round tenon",
+                    joint_.tenon.length.value,
+                    Length::mm(std::max(half[0], half[1])) - joint_.tenon.thickness.value / 2);
+        one.reference = Face::FaceSide;
+    }
+
+    void addCheeks(const TenonSide& near, const TenonSide& far, Length size, JointFeature pair) {
+        const Size* gap = joint_.size(SizeName::TenonGap);
+        const Length whole = joint_.has(pair) && gap != nullptr ? size * 2 + gap->value : size;
+        for (const TenonSide* side : {&near, &far}) {
+            if (!side->isCut()) {
+                continue;
+            }
+            SetUp& one = add(RuleId::SetUpSaw, "cheek at the " + std::string(wordFor(side->face)));
+            one.reference = near.face;
+            one.fence = side == &near ? near.shoulder : near.shoulder + whole;
+            one.depth = joint_.tenon.length.value - side->haunch;
+        }
+    }
+
+    // Sides whose shoulders are as deep as one another are sawn with one setting. A square haunch
+    // leaves no shoulder at its side.
+    void addShoulders(const std::array<TenonSide, 4>& sides) {
+        std::array<bool, 4> isDone{};
+        for (std::size_t i = 0; i < sides.size(); ++i) {
+            isDone[i] = !sides[i].isCut() || sides[i].haunch > kLengthTolerance;
+        }
+        for (std::size_t i = 0; i < sides.size(); ++i) {
+            std::vector<std::string_view> alike;
+            for (std::size_t k = i; k < sides.size() && !isDone[i]; ++k) {
+                if (!isDone[k] && nearlyEqual(sides[k].shoulder, sides[i].shoulder)) {
+                    alike.push_back(wordFor(sides[k].face));
+                    isDone[k] = k != i;
+                }
+            }
+            if (!alike.empty()) {
+                addStop(
+                    RuleId::SetUpSaw, workOn(alike), joint_.tenon.length.value, sides[i].shoulder);
+            }
+        }
+    }
+
+    [[nodiscard]] static std::string workOn(const std::vector<std::string_view>& faces) {
+        if (faces.size() == 4) {
+            return "shoulders all round, sawn";
+        }
+        std::string text = faces.size() == 1 ? "shoulder at the " : "shoulders at the ";
+        for (std::size_t i = 0; i < faces.size(); ++i) {
+            text += i == 0 ? "" : i + 1 == faces.size() ? " and " : ", ";
+            text += faces[i];
+        }
+        return text + ", sawn";
+    }
+
+    // The end of the haunch; one that slopes is sawn from there down to the shoulder at the edge.
+    void addHaunches(const std::array<TenonSide, 4>& sides) {
+        for (const TenonSide& side : sides) {
+            if (side.haunch <= kLengthTolerance) {
+                continue;
+            }
+            const Length length = joint_.tenon.length.value;
+            SetUp& one = addStop(RuleId::SetUpSaw,
+                                 side.isSloping ? "slope of the haunch" : "end of the haunch",
+                                 length - side.haunch,
+                                 side.shoulder);
+            one.runsOutAt = side.isSloping ? length : Length();
+        }
+    }
+
+    const ResolvedPiece& resolved_;
+    std::size_t index_;
+    const ResolvedJoint& joint_;
+    const ResolvedPart& part_;
+    std::vector<SetUp> all_;
+};
+
+}  // namespace
+
+std::vector<SetUp> tenonSetUpsOf(const ResolvedPiece& resolved, std::size_t joint) {
+    const JointForm form = resolved.joints[joint].form();
+    if (!form.hasTenon() || form.isWholeSection() ||
+        resolved.joints[joint].kind == JointKind::Loose) {
+        return {};
+    }
+    return TenonSetUps(resolved, joint).take();
+}
+
+}  // namespace shoulderline
