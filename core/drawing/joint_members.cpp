@@ -56,7 +56,11 @@ Polyhedron sliceOf(const Polyhedron& solid, int axis, double at) {
 // place along the whole mortise and as deep as it goes.
 std::optional<double> referenceOnWood(const JointMembers& m, bool isLow) {
     constexpr double kSame = 0.01;
-    if (m.postAxis == m.referenceAxis || m.postAxis == 0 || m.referenceAxis == 0) {
+    const bool isSawnOff =
+        std::any_of(m.postSawn.begin(), m.postSawn.end(), [&](const JointMembers::Sawn& sawn) {
+            return sawn.axis == m.referenceAxis;
+        });
+    if (isSawnOff || m.postAxis == 0 || m.referenceAxis == 0) {
         return std::nullopt;
     }
     std::optional<double> reference;
@@ -95,10 +99,11 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
         return;
     }
     const Box blank = m.post;
-    m.postSolid = bodyIn(joint,
-                         mortised,
-                         {beyond(m.postAxis, m.post.min[m.postAxis], false),
-                          beyond(m.postAxis, m.post.max[m.postAxis], true)});
+    std::vector<HalfSpace> cuts;
+    for (const JointMembers::Sawn& sawn : m.postSawn) {
+        cuts.push_back(beyond(sawn.axis, m.at(sawn), sawn.isHigh));
+    }
+    m.postSolid = bodyIn(joint, mortised, cuts);
     m.post = m.postSolid.bounds();
     const Vec3 inwards = joint.mortise.reference == Face::FaceEdge ? relative.y : relative.z;
     const std::optional<double> onWood = referenceOnWood(m, inwards[m.referenceAxis] > 0.0);
@@ -109,8 +114,37 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
     }
 }
 
+// Saws the mortised part off along one axis, outside of `kept`.
+void sawOff(JointMembers& m, int axis, const Extent& kept) {
+    if (m.post.min[axis] < kept.min) {
+        m.post.min[axis] = kept.min;
+        m.postSawn.push_back({axis, false});
+    }
+    if (m.post.max[axis] > kept.max) {
+        m.post.max[axis] = kept.max;
+        m.postSawn.push_back({axis, true});
+    }
+}
+
+// Of a wide one what lies about the joint and, where it is marked out from there, out to the
+// reference face. Only where that leaves out much: a break is worth its lines then.
+void shortenAcross(JointMembers& m, bool isSquare) {
+    constexpr double kWorthIt = 2.0;  // times what is kept
+    const int axis = 3 - m.postAxis;
+    double low = std::min(m.mortise.min[axis], m.rail.min[axis]);
+    double high = std::max(m.mortise.max[axis], m.rail.max[axis]);
+    if (isSquare && m.reference && m.referenceAxis == axis) {
+        low = std::min(low, *m.reference);
+        high = std::max(high, *m.reference);
+    }
+    const double beyond = 0.3 * (high - low);
+    if (m.post.size()[axis] > kWorthIt * (high - low + 2.0 * beyond)) {
+        sawOff(m, axis, {low - beyond, high + beyond});
+    }
+}
+
 // Leaves of both members what shows the joint.
-void shorten(JointMembers& m) {
+void shorten(JointMembers& m, bool isSquare) {
     const double reach = std::max(0.6 * m.tenon.size().x, 0.25 * m.rail.size().y);
     m.railIsCut = m.rail.min.x < -reach;
     m.rail.min.x = std::max(m.rail.min.x, -reach);
@@ -122,10 +156,10 @@ void shorten(JointMembers& m) {
     const double low = axis == 0 ? 0.0 : std::min(m.mortise.min[axis], m.rail.min[axis]);
     const double high =
         axis == 0 ? m.mortise.max.x : std::max(m.mortise.max[axis], m.rail.max[axis]);
-    m.postIsCutLow = m.post.min[axis] < low - beyond;
-    m.postIsCutHigh = m.post.max[axis] > high + beyond;
-    m.post.min[axis] = std::max(m.post.min[axis], low - beyond);
-    m.post.max[axis] = std::min(m.post.max[axis], high + beyond);
+    sawOff(m, axis, {low - beyond, high + beyond});
+    if (axis != 0) {
+        shortenAcross(m, isSquare);
+    }
     std::erase_if(m.horns, [&](const JointMembers::Horn& horn) {
         return std::min(horn.from, horn.to) < m.post.min[axis] - kLengthTolerance.mm() ||
                std::max(horn.from, horn.to) > m.post.max[axis] + kLengthTolerance.mm();
@@ -234,7 +268,7 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
             m.wedge = small.solid;
         }
     }
-    shorten(m);
+    shorten(m, m.railIsSquare && squared(relative));
     takeTenoned(joint, tenoned, m);
     takeMortised(joint, mortised, m);
     return m;

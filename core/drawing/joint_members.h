@@ -53,8 +53,15 @@ struct JointMembers {
     Box railBlank;          // the tenoned part before it was shaped: shoulders are gauged from it
     Box atShoulder;         // the wood of it at the shoulder
     bool railIsCut = true;  // it runs on past rail.min.x
-    bool postIsCutLow = true;
-    bool postIsCutHigh = true;
+    // Where the mortised part runs on past `post`: along which axis, at its high side or its low one.
+    struct Sawn {
+        int axis = 1;
+        bool isHigh = false;
+    };
+    std::vector<Sawn> postSawn;
+    [[nodiscard]] double at(const Sawn& sawn) const {
+        return (sawn.isHigh ? post.max : post.min)[sawn.axis];
+    }
 };
 [[nodiscard]] JointMembers membersOf(const ResolvedPiece& resolved, std::size_t joint);
 

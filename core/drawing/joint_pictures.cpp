@@ -33,10 +33,10 @@ bool JointPictures::liesInCut(const ViewEdge& edge, const JointLooking& looking)
         return norm(seen) > 0.5 && std::abs(offset(edge.a)) < 1e-6 &&
                std::abs(offset(edge.b)) < 1e-6;
     };
-    const int axis = members_.postAxis;
     return (members_.railIsCut && liesAt(0, members_.rail.min.x)) ||
-           (members_.postIsCutLow && liesAt(axis, members_.post.min[axis])) ||
-           (members_.postIsCutHigh && liesAt(axis, members_.post.max[axis]));
+           std::any_of(members_.postSawn.begin(), members_.postSawn.end(), [&](const auto& sawn) {
+               return liesAt(sawn.axis, members_.at(sawn));
+           });
 }
 
 std::vector<Polyhedron> JointPictures::railSolids(bool withLoose) const {
@@ -81,18 +81,14 @@ std::vector<Stroke> JointPictures::breakLines(bool ofRail, const JointLooking& l
         }
         return lines;
     }
-    const int axis = members_.postAxis;
-    Vec3 direction;
-    direction[axis] = 1.0;
-    if (norm(looking.view.project(direction)) < 0.5) {
-        return lines;
-    }
-    for (const bool isLow : {true, false}) {
-        if (!(isLow ? members_.postIsCutLow : members_.postIsCutHigh)) {
+    for (const JointMembers::Sawn& sawn : members_.postSawn) {
+        Vec3 direction;
+        direction[sawn.axis] = 1.0;
+        if (norm(looking.view.project(direction)) < 0.5) {
             continue;
         }
         Box end = members_.post;
-        (isLow ? end.max : end.min)[axis] = isLow ? end.min[axis] : end.max[axis];
+        (sawn.isHigh ? end.min : end.max)[sawn.axis] = members_.at(sawn);
         const Rect line = onSheet(end, looking);
         lines.push_back(breakLine(line.min, line.max));
     }

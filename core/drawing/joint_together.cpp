@@ -72,14 +72,14 @@ std::vector<Op> JointPictures::section() const {
     if (!members_.isLoose) {
         wood.insert(wood.end(), cut.tenons.begin(), cut.tenons.end());
     }
-    const int axis = members_.postAxis;
     add(wood, [&](const SectionLine& line) {
         return members_.railIsCut && liesAt(line, 0, members_.rail.min.x * scale_);
     });
     add({cut.post}, [&](const SectionLine& line) {
-        return axis != 2 &&
-               ((members_.postIsCutLow && liesAt(line, axis, members_.post.min[axis] * scale_)) ||
-                (members_.postIsCutHigh && liesAt(line, axis, members_.post.max[axis] * scale_)));
+        return std::any_of(
+            members_.postSawn.begin(), members_.postSawn.end(), [&](const auto& sawn) {
+                return sawn.axis != 2 && liesAt(line, sawn.axis, members_.at(sawn) * scale_);
+            });
     });
     const auto nothing = [](const SectionLine&) { return false; };
     add(cut.hollows, nothing);
@@ -109,7 +109,8 @@ std::vector<Op> JointPictures::section() const {
         post = brokenOff(post, line);
     }
     append(ops, hatch({wood, notWood}, Angle(), kHatchSpacing));
-    const Angle grain = Angle::degrees(axis == 1 ? 90.0 : (axis == 0 ? 0.0 : 45.0));
+    const Angle grain =
+        Angle::degrees(members_.postAxis == 1 ? 90.0 : (members_.postAxis == 0 ? 0.0 : 45.0));
     append(ops, hatch({{std::move(post)}, cut.hollows}, grain, kHatchSpacing));
     const Rect all = boundsOf(ops, metrics_);
     const double letter = 1.4 * style_.dimensions.height;

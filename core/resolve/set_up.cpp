@@ -48,6 +48,7 @@ class SetUps {
         one.fence = Length::mm(byMiddle ? box.centre()[across] : box.min[across]);
         one.depth = Length::mm(box.size()[into]);
         const int along = into == 0 ? 3 - across : 0;
+        one.along = into != 0 ? Face::StartEnd : along == 1 ? Face::FaceEdge : Face::FaceSide;
         one.from = Length::mm(byMiddle ? box.centre()[along] : box.min[along]);
         one.to = Length::mm(byMiddle ? box.centre()[along] : box.max[along]);
     }
@@ -72,6 +73,21 @@ class SetUps {
         one.fence = Length::mm(std::max(0.0, isAtFar ? fromFar : cut.box.min.x));
         one.cutter = Length::mm(cut.box.size().x);
         one.from = one.to = Length();
+    }
+
+    // A housing is cut across the part against a batten, set off from the start end; where it stops
+    // short, how far it runs is measured from the face that it runs from.
+    static void fenceHousing(SetUp& one, const Box& box, const ResolvedPart& part) {
+        const int across = one.reference == Face::FaceEdge ? 1 : 2;
+        one.along = one.reference;
+        one.reference = Face::StartEnd;
+        one.fence = Length::mm(box.min.x);
+        one.from = Length::mm(box.min[across]);
+        one.to = Length::mm(box.max[across]);
+        const double slack = kLengthTolerance.mm();
+        if (box.min[across] <= slack && box.max[across] >= part.bodyBox().max[across] - slack) {
+            one.from = one.to = Length();
+        }
     }
 
     // What is cut into a tenon is placed from its shoulder.
@@ -148,7 +164,7 @@ class SetUps {
                 const bool isRound = joint_.kind == JointKind::Round;
                 const bool isOpen =
                     joint_.kind == JointKind::Bridle || joint_.kind == JointKind::Lap;
-                const bool isHousing = joint_.form().isWholeSection();
+                const bool isHousing = joint_.kind == JointKind::Housed;
                 RuleId tool = mortisingTool();
                 tool = isRound     ? RuleId::SetUpBit
                        : isOpen    ? RuleId::SetUpSaw
@@ -165,12 +181,17 @@ class SetUps {
                 one.fence =
                     one.fence - (part == joint_.mortised ? joint_.mortise.referenceIn : Length());
                 one.cutter = isOpen ? Length() : joint_.mortise.width.value;
+                if (joint_.kind == JointKind::Housed && inwardOf(mortise.face).axis != 0) {
+                    fenceHousing(one, openBox(mortise), resolved_.parts[part]);
+                }
                 const Vec3 mouth = mouthOf(mortise).size();
                 one.beforeShaping = isBeforeShaping(part) &&
                                     mouth[inwardOf(mortise.face).axis] < kLengthTolerance.mm();
                 // Of what is not a box its depth along the tool, whose table may be tilted.
                 const bool isAskew = mortise.exact && !mortise.isHaunch;
-                if ((isAskew || joint_.mortise.below > kLengthTolerance) && !one.beforeShaping) {
+                const bool isFaceThere = !one.beforeShaping || !isSawnAway(part, mortise.face);
+                if ((isAskew && isFaceThere) ||
+                    (joint_.mortise.below > kLengthTolerance && !one.beforeShaping)) {
                     one.depth = joint_.mortise.depth.value;
                 }
             }

@@ -18,11 +18,12 @@ struct SetUp {
     Face reference = Face::FaceSide;  // that the fence bears on
     Length fence;                     // from there to the near side of the cut (a bit: its middle)
     Length depth;
-    Length from;  // along the part from its start end (a tenon: from its end) to where the cut
-    Length to;    // begins and ends; both zero where it runs through
-    bool fromShoulder = false;   // the last two are from the shoulder, out along the tenon
-    bool beforeShaping = false;  // while the blank is square, before the part is tapered or curved
-    Length runsOutAt = {};       // of a stop set askew: from the end, at the part's edge
+    Length from;  // along the part from its start end (a tenon: from its end; in an end: from a
+    Length to;    // long face) to where the cut begins and ends; both zero where it runs through
+    bool fromShoulder = false;    // the last two are from the shoulder, out along the tenon
+    bool beforeShaping = false;   // while the blank is square, before the part is tapered or curved
+    Length runsOutAt = {};        // of a stop set askew: from the end, at the part's edge
+    Face along = Face::StartEnd;  // what `from` and `to` are measured from: in an end a long face
     friend bool operator==(const SetUp&, const SetUp&) = default;
 };
 

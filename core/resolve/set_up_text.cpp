@@ -58,9 +58,11 @@ std::string placesText(std::span<const SetUp> alike, const ResolvedPart& part, c
     constexpr std::size_t kMostListed = 4;
     const SetUp& first = alike.front();
     const bool startsAtShoulder = part.startTenon > kLengthTolerance;
-    const std::string from = first.fromShoulder ? " from the shoulder"
-                             : startsAtShoulder ? " from the shoulder at the start"
-                                                : " from the start";
+    const bool isInEnd = first.along != Face::StartEnd;
+    const std::string from = isInEnd              ? " from the " + std::string(wordFor(first.along))
+                             : first.fromShoulder ? " from the shoulder"
+                             : startsAtShoulder   ? " from the shoulder at the start"
+                                                  : " from the start";
     const bool isPoint = nearlyEqual(first.from, first.to);
     const Length pitch = alike.size() > 1 ? alike[1].from - first.from : Length();
     bool isEven = true;

@@ -185,6 +185,7 @@ void addSetUps(const ResolvedPiece& resolved, std::size_t index, ordered_json& o
                         {"depth_mm", number(one.depth)},
                         {"from_mm", number(one.from)},
                         {"to_mm", number(one.to)},
+                        {"along", wordFor(one.along)},
                         {"from_shoulder", one.fromShoulder},
                         {"runs_out_at_mm", number(one.runsOutAt)}});
     }

@@ -71,6 +71,80 @@ TEST(SetUpBeforeTapering, IsNotToldOfStraightParts) {
     }
 }
 
+// Common practice: a tilted table bores along the bit; the depth is set along it, also where the
+// seat's outline is sawn afterwards.
+TEST(SetUpOfATiltedBore, IsAsDeepAlongTheBitAsTheMortise) {
+    const ResolvedPiece resolved = testing::resolved(testing::sample("pilot_stool"));
+    int seen = 0;
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        const ResolvedJoint& joint = resolved.joints[i];
+        if (resolved.parts[joint.mortised].of != "seat") {
+            continue;
+        }
+        EXPECT_EQ(setUpsOf(resolved, i).front().depth, joint.mortise.depth.value);
+        ++seen;
+    }
+    EXPECT_EQ(seen, 3);
+}
+
+// Common practice: what is bored into an end is gauged from the faces beside it.
+TEST(SetUpInAnEnd, IsMeasuredFromAFaceAndNotAlongThePart) {
+    const Piece piece = testing::sample("chart_cabinet");
+    const ResolvedPiece resolved = testing::resolved(piece);
+    int seen = 0;
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        const ResolvedJoint& joint = resolved.joints[i];
+        if (joint.kind != JointKind::Dowelled) {
+            continue;
+        }
+        const ResolvedPart& rail = resolved.parts[joint.tenoned];
+        for (const shoulderline::SetUp& one : setUpsOf(resolved, i)) {
+            if (one.part != joint.tenoned) {
+                continue;
+            }
+            const std::string text = setUpText(one, resolved, piece.style);
+            EXPECT_EQ(one.along, Face::FaceEdge);
+            EXPECT_LT(one.from, rail.width.value);
+            EXPECT_NE(text.find(" from the face edge"), std::string::npos) << text;
+            EXPECT_EQ(text.find("from the start"), std::string::npos) << text;
+            ++seen;
+        }
+    }
+    EXPECT_GT(seen, 0);
+}
+
+// Common practice: a housing is ploughed across the board against a batten, which is set from the
+// board's end.
+TEST(SetUpOfAHousing, IsFencedFromTheEndOfTheBoard) {
+    const Piece piece = testing::sample("chart_cabinet");
+    const ResolvedPiece resolved = testing::resolved(piece);
+    int through = 0;
+    int stopped = 0;
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        const ResolvedJoint& joint = resolved.joints[i];
+        if (joint.kind != JointKind::Housed) {
+            continue;
+        }
+        const shoulderline::SetUp one = setUpsOf(resolved, i).front();
+        EXPECT_EQ(one.reference, Face::StartEnd);
+        EXPECT_EQ(one.fence, joint.mortise.fromStart.value);
+        EXPECT_EQ(one.cutter, joint.mortise.width.value);
+        const std::string text = setUpText(one, resolved, piece.style);
+        if (const Size* short_ = joint.size(SizeName::StoppedBy)) {
+            EXPECT_NE(text.find("from the face edge"), std::string::npos) << text;
+            EXPECT_NEAR((one.to - one.from).mm(),
+                        (resolved.parts[joint.mortised].width.value - short_->value).mm(),
+                        1e-9);
+            ++stopped;
+        } else {
+            EXPECT_EQ(one.from, one.to) << text;
+            ++through;
+        }
+    }
+    EXPECT_GT(through, 0);
+    EXPECT_GT(stopped, 0);
+}
+
 // A round rail turned thinner to both ends: at its end it measures less than its blank, and so its
 // shoulder does.
 TEST(SetUpOfARoundTenon, HasTheShoulderThatTheTaperLeaves) {
