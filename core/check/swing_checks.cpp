@@ -1,9 +1,12 @@
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
+#include <span>
 
 #include "core/check/checks.h"
 #include "core/check/figure_text.h"
+#include "core/geometry/spatial_index.h"
 #include "core/measure/angle_text.h"
 #include "core/resolve/frames.h"
 
@@ -54,6 +57,24 @@ Wood woodOf(const ResolvedPart& part) {
         wood.bounds.push_back(solid.bounds());
     }
     return wood;
+}
+
+// Around each part with its tenons: in its own frame, and in the piece's space.
+struct PartBounds {
+    std::vector<Box> own;
+    std::vector<Box> inSpace;
+    SpatialIndex index;  // of inSpace
+};
+
+PartBounds boundsOf(const std::vector<ResolvedPart>& parts) {
+    std::vector<Box> own;
+    std::vector<Box> inSpace;
+    for (const ResolvedPart& part : parts) {
+        own.push_back(ownBounds(part));
+        inSpace.push_back(part.frame.outerBounds(own.back()));
+    }
+    SpatialIndex index{std::span<const Box>(inSpace)};
+    return {std::move(own), std::move(inSpace), std::move(index)};
 }
 
 // Volume that both share; `there` is the frame of `b` in that of `a`.
@@ -114,22 +135,21 @@ class SwingChecker {
   public:
     SwingChecker(const CheckContext& context,
                  const ResolvedSwing& swing,
+                 const PartBounds& bounds,
                  std::vector<Finding>& findings)
         : context_(context),
           parts_(context.resolved.parts),
           swing_(swing),
           findings_(findings),
-          wood_(parts_.size()) {
-        for (const ResolvedPart& part : parts_) {
-            own_.push_back(ownBounds(part));
-            boxes_.push_back(part.frame.outerBounds(own_.back()));
-        }
-        const std::set<std::size_t> moving(swing.moving.begin(), swing.moving.end());
-        for (std::size_t i = 0; i < parts_.size(); ++i) {
-            if (!moving.contains(i) && i != swing.bar) {
+          own_(bounds.own),
+          boxes_(bounds.inSpace),
+          moving_(swing.moving.begin(), swing.moving.end()) {
+        bounds.index.query(sweptBox(), [&](std::size_t i) {
+            if (!moving_.contains(i) && i != swing.bar) {
                 still_.push_back(i);
             }
-        }
+        });
+        std::sort(still_.begin(), still_.end());
     }
 
     void checkClear();
@@ -145,11 +165,12 @@ class SwingChecker {
     }
     [[nodiscard]] double step() const;
     const Wood& wood(std::size_t part) {
-        if (!wood_[part]) {
-            wood_[part] = woodOf(parts_[part]);
-        }
-        return *wood_[part];
+        const auto known = wood_.find(part);
+        return known != wood_.end() ? known->second
+                                    : wood_.emplace(part, woodOf(parts_[part])).first->second;
     }
+    [[nodiscard]] double farthest() const;
+    [[nodiscard]] Box sweptBox() const;
     void lookAt(const Lean& lean, std::set<std::pair<std::size_t, std::size_t>>& told);
     void tellInTheWay(std::size_t moving, std::size_t other, const Lean& lean, double volume);
 
@@ -157,10 +178,11 @@ class SwingChecker {
     const std::vector<ResolvedPart>& parts_;
     const ResolvedSwing& swing_;
     std::vector<Finding>& findings_;
-    std::vector<Box> own_;    // around each part, in its own frame
-    std::vector<Box> boxes_;  // the same in the piece's space
-    std::vector<std::size_t> still_;
-    std::vector<std::optional<Wood>> wood_;  // of what was looked at
+    const std::vector<Box>& own_;    // around each part, in its own frame
+    const std::vector<Box>& boxes_;  // the same in the piece's space
+    std::set<std::size_t> moving_;
+    std::vector<std::size_t> still_;    // that what swings may come near to
+    std::map<std::size_t, Wood> wood_;  // of what was looked at
 };
 
 void SwingChecker::tellInTheWay(std::size_t moving,
@@ -208,11 +230,9 @@ void SwingChecker::lookAt(const Lean& lean, std::set<std::pair<std::size_t, std:
     }
 }
 
-// So far apart that nothing slips through between two leans: what is furthest from the pivot goes
-// on by half of the thinnest part that swings.
-double SwingChecker::step() const {
+// How far from the pivot's line what swings reaches.
+double SwingChecker::farthest() const {
     double far = 1.0;
-    double thin = 1e9;
     for (const std::size_t i : swing_.moving) {
         const Box& box = boxes_[i];
         for (const double y : {box.min.y, box.max.y}) {
@@ -220,9 +240,30 @@ double SwingChecker::step() const {
                 far = std::max(far, std::hypot(y - swing_.pivot.y, z - swing_.pivot.z));
             }
         }
+    }
+    return far;
+}
+
+// Around all that swings, wherever it stands.
+Box SwingChecker::sweptBox() const {
+    const double far = farthest();
+    Box swept{{1e9, swing_.pivot.y - far, swing_.pivot.z - far},
+              {-1e9, swing_.pivot.y + far, swing_.pivot.z + far}};
+    for (const std::size_t i : swing_.moving) {
+        swept.min.x = std::min(swept.min.x, boxes_[i].min.x);
+        swept.max.x = std::max(swept.max.x, boxes_[i].max.x);
+    }
+    return swept;
+}
+
+// So far apart that nothing slips through between two leans: what is furthest from the pivot goes
+// on by half of the thinnest part that swings.
+double SwingChecker::step() const {
+    double thin = 1e9;
+    for (const std::size_t i : swing_.moving) {
         thin = std::min(thin, parts_[i].thickness.value.mm());
     }
-    return thin / 2.0 / far;
+    return thin / 2.0 / farthest();
 }
 
 void SwingChecker::checkClear() {
@@ -241,9 +282,10 @@ void SwingChecker::checkSpacers() {
         if (!isPinned(i)) {
             continue;
         }
-        for (const std::size_t k : still_) {
+        for (const SwingHole& hole : swing_.holes) {
+            const std::size_t k = hole.part;
             const bool sameSide = boxes_[i].centre().x * boxes_[k].centre().x > 0.0;
-            if (!sameSide || !isPinned(k)) {
+            if (!sameSide || hole.station || moving_.contains(k)) {
                 continue;
             }
             const double room =
@@ -303,8 +345,12 @@ void SwingChecker::checkBearing() {
 }  // namespace
 
 void checkSwings(const CheckContext& context, std::vector<Finding>& findings) {
+    if (context.resolved.swings.empty()) {
+        return;
+    }
+    const PartBounds bounds = boundsOf(context.resolved.parts);
     for (const ResolvedSwing& swing : context.resolved.swings) {
-        SwingChecker checker(context, swing, findings);
+        SwingChecker checker(context, swing, bounds, findings);
         checker.checkClear();
         checker.checkSpacers();
         checker.checkBearing();

@@ -1,8 +1,10 @@
 #include "core/geometry/convex_solid.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <map>
+#include <utility>
 
 namespace shoulderline {
 
@@ -91,11 +93,16 @@ class Cut {
         const Vec3 helper = std::abs(normal.x) < 0.6 ? Vec3{1, 0, 0} : Vec3{0, 1, 0};
         const Vec3 u = normalised(cross(helper, normal));
         const Vec3 v = cross(normal, u);
-        const auto angle = [&](int i) {
+        std::vector<std::pair<double, int>> byAngle;
+        byAngle.reserve(loop.size());
+        for (const int i : loop) {
             const Vec3 d = vertices_[at(i)] - middle;
-            return std::atan2(dot(d, v), dot(d, u));
-        };
-        std::sort(loop.begin(), loop.end(), [&](int a, int b) { return angle(a) < angle(b); });
+            byAngle.emplace_back(std::atan2(dot(d, v), dot(d, u)), i);
+        }
+        std::sort(byAngle.begin(), byAngle.end());
+        std::transform(byAngle.begin(), byAngle.end(), loop.begin(), [](const auto& corner) {
+            return corner.second;
+        });
         return loop;
     }
 
