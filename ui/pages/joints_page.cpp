@@ -49,6 +49,7 @@ JointsPage::JointsPage(Document& document, QWidget* parent)
     for (int column = JointTable::Kind; column < JointTable::Count; ++column) {
         view_->setColumnWidth(column, column >= JointTable::Bears ? figure * 3 / 2 : figure);
     }
+    view_->setColumnWidth(JointTable::Kind, figure * 5 / 4);  // "through + 2"
     view_->setTextElideMode(Qt::ElideMiddle);
     view_->horizontalHeader()->setSectionResizeMode(JointTable::Name, QHeaderView::Stretch);
     view_->setMinimumHeight(110);
