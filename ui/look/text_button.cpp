@@ -61,11 +61,18 @@ int TextButton::flags() const {
            (wraps_ ? static_cast<int>(Qt::TextWordWrap) : 0);
 }
 
+RememberedSizes& TextButton::sizes() const {
+    sizes_.look({text(), shownFont(), {}, wraps_});
+    return sizes_;
+}
+
 QSize TextButton::sizeHint() const {
-    const QFontMetrics metrics(shownFont());
-    const int edge = kind_ == Kind::Page ? kPageEdge : kEdge;
-    const int height = metrics.height() + (kind_ == Kind::Page ? 18 : 6);
-    return {metrics.horizontalAdvance(text()) + 2 * edge + 1, height};
+    return sizes().hint([&] {
+        const QFontMetrics metrics(shownFont());
+        const int edge = kind_ == Kind::Page ? kPageEdge : kEdge;
+        const int height = metrics.height() + (kind_ == Kind::Page ? 18 : 6);
+        return QSize(metrics.horizontalAdvance(text()) + 2 * edge + 1, height);
+    });
 }
 
 QSize TextButton::minimumSizeHint() const {
@@ -73,9 +80,10 @@ QSize TextButton::minimumSizeHint() const {
 }
 
 int TextButton::heightForWidth(int width) const {
-    const QFontMetrics metrics(shownFont());
-    return metrics.boundingRect(QRect(0, 0, width - 2 * kEdge, 10000), flags(), text()).height() +
-           6;
+    return sizes().height(width, [&] {
+        const QRect inside(0, 0, width - 2 * kEdge, 10000);
+        return QFontMetrics(shownFont()).boundingRect(inside, flags(), text()).height() + 6;
+    });
 }
 
 void TextButton::paintEvent(QPaintEvent*) {

@@ -2,6 +2,8 @@
 
 #include <QAbstractButton>
 
+#include "ui/look/remembered_sizes.h"
+
 namespace shoulderline {
 
 // A command that is a word: no box, teal where it acts, underlined under the pointer and when it
@@ -32,11 +34,13 @@ class TextButton final : public QAbstractButton {
   private:
     [[nodiscard]] QFont shownFont() const;
     [[nodiscard]] int flags() const;
+    [[nodiscard]] RememberedSizes& sizes() const;
 
     Kind kind_;
     Qt::Alignment alignment_ = Qt::AlignLeft;
     bool wraps_ = false;
     bool bold_ = false;
+    mutable RememberedSizes sizes_;
 };
 
 }  // namespace shoulderline
