@@ -5,6 +5,7 @@
 #include <map>
 
 #include "core/geometry/arris_chain.h"
+#include "core/geometry/inset_line.h"
 #include "core/geometry/outline.h"
 
 namespace shoulderline {
@@ -51,6 +52,10 @@ class Easer {
                 return done;
             }
         }
+        if (const Result<void> mended = mendLine(); !mended) {
+            return mended;
+        }
+        makePoints();
         const std::size_t before = stretches.size();
         for (std::size_t k = 0; k < chain_.segments(); ++k) {
             if (!addStretch(k, stretches)) {
@@ -58,9 +63,7 @@ class Easer {
                 return fail(ErrorCode::OutOfRange, "It reaches further than the arris bends.");
             }
         }
-        if (chain_.isLoop()) {
-            mergeMet();
-        }
+        mergeMet();
         replaceInLoops();
         keepSmooth();
         addFacets();
@@ -117,24 +120,60 @@ class Easer {
     Result<void> placeCorner(std::size_t k) {
         const ChainCorner& corner = chain_.corners()[k];
         const double share = chain_.shareAt(corner.vertex);
-        if (share <= 0.0) {
-            points_.push_back(Points(shares_.size(), corner.vertex));
-            return {};
-        }
-        const std::optional<Vec3> on = easing_.profile == EasingProfile::Pyramid
+        const bool isNothing = share <= 0.0;
+        const std::optional<Vec3> on = isNothing ? std::optional(Vec3{})
+                                       : easing_.profile == EasingProfile::Pyramid
                                            ? std::optional(apex_ - at(corner.vertex))
                                            : offset(corner, true, easing_.onReach * share);
-        const std::optional<Vec3> other = offset(corner, false, easing_.otherReach * share);
+        const std::optional<Vec3> other =
+            isNothing ? std::optional(Vec3{}) : offset(corner, false, easing_.otherReach * share);
         if (!on || !other) {
             return fail(ErrorCode::OutOfRange, "It reaches further than the faces beside it do.");
         }
-        Points points;
-        for (const Vec2& s : shares_) {
-            points.push_back(static_cast<int>(solid_.vertices.size()));
-            solid_.vertices.push_back(at(corner.vertex) + *on * s.x + *other * s.y);
-        }
-        points_.push_back(std::move(points));
+        onEnds_.push_back(at(corner.vertex) + *on);
+        others_.push_back(*other);
         return {};
+    }
+
+    // In one plane face, what the eased line's neighbours overtake is dropped.
+    Result<void> mendLine() {
+        const auto isOnFirst = [&](std::size_t k) {
+            return chain_.segment(k).on == chain_.segment(0).on;
+        };
+        std::vector<InsetSide> sides;
+        for (std::size_t k = 0; k < chain_.segments(); ++k) {
+            const ChainSegment& segment = chain_.segment(k);
+            const std::size_t after = (k + 1) % chain_.corners().size();
+            sides.push_back({at(chain_.corners()[k].vertex),
+                             at(chain_.corners()[after].vertex),
+                             outwardIn(segment.onNormal, segment.otherNormal),
+                             easing_.onReach});
+            if (!isOnFirst(k)) {
+                return {};
+            }
+        }
+        if (easing_.profile == EasingProfile::Pyramid || chain_.isStopped() ||
+            dropOvertaken(sides, chain_.segment(0).onNormal, onEnds_)) {
+            return {};
+        }
+        return fail(ErrorCode::OutOfRange, "It reaches further than the arris bends.");
+    }
+
+    void makePoints() {
+        for (std::size_t k = 0; k < onEnds_.size(); ++k) {
+            const int vertex = chain_.corners()[k].vertex;
+            if (chain_.shareAt(vertex) <= 0.0) {
+                points_.push_back(Points(shares_.size(), vertex));
+                continue;
+            }
+            Points points;
+            const Vec3 corner = at(vertex);
+            for (const Vec2& s : shares_) {
+                points.push_back(static_cast<int>(solid_.vertices.size()));
+                solid_.vertices.push_back(corner + (onEnds_[k] - corner) * s.x + others_[k] * s.y);
+            }
+            points_.push_back(std::move(points));
+        }
     }
 
     [[nodiscard]] const Points& pointsAt(std::size_t k) const {
@@ -156,7 +195,7 @@ class Easer {
         stretch.isAtEnd = easing_.on == BodyFace::StartEnd || easing_.on == BodyFace::FarEnd;
         const Vec3 way = at(b) - at(a);
         for (std::size_t i = 0; i < shares_.size(); ++i) {
-            const bool mayVanish = i == 0 && chain_.isLoop();
+            const bool mayVanish = i == 0;
             const double ahead = dot(at(to[i]) - at(from[i]), way);
             if (ahead < (mayVanish ? -kSame : kSame) * norm(way)) {
                 return false;
@@ -266,6 +305,8 @@ class Easer {
     Polyhedron& solid_;
     const Easing& easing_;
     std::vector<Vec2> shares_;
+    std::vector<Vec3> onEnds_;  // of each corner, where the easing ends on `on`
+    std::vector<Vec3> others_;  // and the way from it to where it ends on the other face
     std::vector<Points> points_;
     Vec3 apex_;
 };
@@ -290,47 +331,6 @@ bool isSound(const Polyhedron& solid) {
         }
     }
     return solid.volume() > 0.0;
-}
-
-bool hasFaceIn(const ConvexSolid& piece, const HalfSpace& plane) {
-    return std::any_of(
-        piece.faces().begin(), piece.faces().end(), [&](const ConvexSolid::Face& face) {
-            return dot(face.plane.normal, plane.normal) > 1.0 - 1e-9 &&
-                   std::abs(face.plane.offset - plane.offset) < kSame;
-        });
-}
-
-// What of `piece` the stretch leaves, put into `left`.
-void clipTo(const EasedStretch& stretch, ConvexSolid piece, std::vector<ConvexSolid>& left) {
-    const bool hasOn = hasFaceIn(piece, stretch.on);
-    const bool hasOther = hasFaceIn(piece, stretch.other);
-    const bool isThere = stretch.isAtEnd ? hasOn || hasOther : hasOn && hasOther;
-    if (!isThere) {
-        left.push_back(std::move(piece));
-        return;
-    }
-    std::optional<ConvexSolid> inside = std::move(piece);
-    if (stretch.isStopped) {
-        const HalfSpace before{{1, 0, 0}, stretch.along.min};
-        const HalfSpace after{{-1, 0, 0}, -stretch.along.max};
-        for (const HalfSpace& beyond : {before, after}) {
-            if (!inside) {
-                break;
-            }
-            if (std::optional<ConvexSolid> out = inside->clipped(beyond)) {
-                left.push_back(std::move(*out));
-            }
-            inside = inside->clipped(beyond.opposite());
-        }
-    }
-    for (const HalfSpace& keeps : stretch.keeps) {
-        if (inside) {
-            inside = inside->clipped(keeps);
-        }
-    }
-    if (inside) {
-        left.push_back(std::move(*inside));
-    }
 }
 
 }  // namespace
@@ -366,18 +366,6 @@ Result<EasedSolid> eased(Polyhedron solid,
         }
     }
     return made;
-}
-
-std::vector<ConvexSolid> easedPieces(std::vector<ConvexSolid> pieces,
-                                     std::span<const EasedStretch> stretches) {
-    for (const EasedStretch& stretch : stretches) {
-        std::vector<ConvexSolid> left;
-        for (ConvexSolid& piece : pieces) {
-            clipTo(stretch, std::move(piece), left);
-        }
-        pieces = std::move(left);
-    }
-    return pieces;
 }
 
 }  // namespace shoulderline

@@ -16,7 +16,15 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-enum Column { Name, Found, Chosen, Apart, Follows, Open, Count };
+enum Column {
+    NameColumn,
+    FoundColumn,
+    ChosenColumn,
+    ApartColumn,
+    FollowsColumn,
+    OpenColumn,
+    ColumnCount
+};
 
 QStringList headings() {
     return {SurveyDialog::tr("measure"),
@@ -45,11 +53,11 @@ SurveyDialog::SurveyDialog(Document& document, QWidget* parent)
     table_ = new QTableWidget(this);
     table_->setObjectName(u"surveyTable"_s);
     table_->setAccessibleName(tr("figures found and chosen"));
-    table_->setColumnCount(Count);
+    table_->setColumnCount(ColumnCount);
     table_->setHorizontalHeaderLabels(headings());
     table_->verticalHeader()->hide();
     table_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    table_->horizontalHeader()->setSectionResizeMode(Name, QHeaderView::Stretch);
+    table_->horizontalHeader()->setSectionResizeMode(NameColumn, QHeaderView::Stretch);
     table_->setTabKeyNavigation(false);
     layout->addWidget(table_, 1);
     told_ = new QLabel(this);
@@ -65,7 +73,7 @@ SurveyDialog::SurveyDialog(Document& document, QWidget* parent)
     connect(&document_, &Document::changed, this, &SurveyDialog::refresh);
     resize(720, 460);
     refresh();
-    table_->setCurrentCell(0, Found);
+    table_->setCurrentCell(0, FoundColumn);
     table_->setFocus();
 }
 
@@ -74,49 +82,46 @@ void SurveyDialog::refresh() {
     const Piece& piece = document_.piece();
     const std::vector<SurveyRow> rows = surveyOf(piece);
     table_->setRowCount(static_cast<int>(piece.measures.size()));
-    std::size_t open = 0;
-    for (std::size_t i = 0; i < piece.measures.size(); ++i) {
-        const Measure& measure = piece.measures[i];
+    int at = 0;
+    for (const Measure& measure : piece.measures) {
         const auto row = std::find_if(
             rows.begin(), rows.end(), [&](const SurveyRow& r) { return r.name == measure.name; });
-        const SurveyWords words = row == rows.end() ? SurveyWords{} : inWords(*row, piece);
-        open += words.open.empty() ? 0 : 1;
-        const std::string texts[Count] = {measure.name,
-                                          measure.found,
-                                          words.chosen.empty() ? measure.expression : words.chosen,
-                                          words.apart,
-                                          words.follows,
-                                          words.open};
-        for (int column = 0; column < Count; ++column) {
-            const bool isMark = column == Apart || column == Open;
-            QString text = qt(texts[column]);
-            if (column == Apart && row != rows.end() && text.isEmpty()) {
-                text = tr("as chosen");
-            }
-            const int at = static_cast<int>(i);
-            if (table_->item(at, column) == nullptr) {
-                table_->setItem(at, column, new QTableWidgetItem);
-            }
-            QTableWidgetItem* item = table_->item(at, column);
-            item->setText(text);
-            item->setFlags(column == Found
-                               ? Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsEditable
-                               : Qt::ItemIsEnabled | Qt::ItemIsSelectable);
-            QFont font = table_->font();
-            font.setBold(isMark && !texts[column].empty());
-            item->setFont(font);
-        }
+        const bool isFound = row != rows.end();
+        const SurveyWords words = isFound ? inWords(*row, piece) : SurveyWords{};
+        showCell(at, NameColumn, qt(measure.name));
+        showCell(at, FoundColumn, qt(measure.found));
+        showCell(at, ChosenColumn, qt(words.chosen.empty() ? measure.expression : words.chosen));
+        showCell(
+            at, ApartColumn, isFound && words.apart.empty() ? tr("as chosen") : qt(words.apart));
+        showCell(at, FollowsColumn, qt(words.follows));
+        showCell(at, OpenColumn, qt(words.open));
+        ++at;
     }
-    told_->setText(open == 0
-                       ? QString()
-                       : tr("Where figures do not close, one of them was read wrongly, or the "
-                            "original is out by as much."));
+    const bool isAnyOpen = std::any_of(
+        rows.begin(), rows.end(), [](const SurveyRow& row) { return row.open.has_value(); });
+    told_->setText(isAnyOpen
+                       ? tr("Where figures do not close, one of them was read wrongly, or the "
+                            "original is out by as much.")
+                       : QString());
+}
+
+void SurveyDialog::showCell(int row, int column, const QString& text) {
+    if (table_->item(row, column) == nullptr) {
+        table_->setItem(row, column, new QTableWidgetItem);
+    }
+    QTableWidgetItem* item = table_->item(row, column);
+    item->setText(text);
+    const Qt::ItemFlags flags = Qt::ItemIsEnabled | Qt::ItemIsSelectable;
+    item->setFlags(column == FoundColumn ? flags | Qt::ItemIsEditable : flags);
+    QFont font = table_->font();
+    font.setBold(column == OpenColumn);
+    item->setFont(font);
 }
 
 void SurveyDialog::state(const QTableWidgetItem& item) {
     const auto row = static_cast<std::size_t>(item.row());
     const std::vector<Measure>& measures = document_.piece().measures;
-    if (item.column() != Found || row >= measures.size()) {
+    if (item.column() != FoundColumn || row >= measures.size()) {
         return;
     }
     const Result<void> done =

@@ -18,6 +18,7 @@ class SurveyDialog final : public QDialog {
 
   private:
     void refresh();
+    void showCell(int row, int column, const QString& text);
     void state(const QTableWidgetItem& item);
 
     Document& document_;

@@ -200,6 +200,29 @@ TEST(Easing, AroundASideGoesRoundItsOutline) {
     EXPECT_NEAR(volumeOfPieces(body), body.volume().value(), 1e-6 * body.volume().value());
 }
 
+// Beside a sharp corner the facets of an arc are shorter than the easing takes: these are dropped,
+// and the top still is the outline drawn in. Of a circle's sector drawn in by c the area is known.
+TEST(Easing, GoesRoundASharpCornerOfACurve) {
+    constexpr double kRadius = 90;
+    Body half{{{{{kRadius, 0}, 1.0}, {{-kRadius, 0}, 0.0}}}, 25, std::nullopt};
+    for (OutlineVertex& vertex : half.face.vertices) {
+        vertex.point = vertex.point + Vec2{100, 20};
+    }
+    half.easings = {{EasingProfile::Chamfer, BodyFace::FaceSide, std::nullopt, 7, 7}};
+    const Result<Polyhedron> solid = half.toPolyhedron();
+    ASSERT_TRUE(solid) << solid.error().message;
+    double area = 0.0;
+    for (std::size_t f = 0; f < solid->faces.size(); ++f) {
+        const Vec3 vector = solid->areaVector(static_cast<int>(f));
+        area += vector.z < -0.999 * norm(vector) ? norm(vector) : 0.0;
+    }
+    // The segment of radius r - c cut off c above its middle, within the facets of its arc.
+    const double r = kRadius - 7;
+    const double angle = 2 * std::acos(7 / r);
+    EXPECT_NEAR(area, r * r * (angle - std::sin(angle)) / 2, kArcSagitta * r * angle);
+    EXPECT_NEAR(volumeOfPieces(half), solid->volume(), 1e-3 * solid->volume());
+}
+
 TEST(Easing, TheEndOfATurnedLegTakesAChamferToo) {
     Body body = leg({chamfer(BodyFace::FarEnd, std::nullopt, 4)});
     body.face = Outline::rectangle(kLong, kThick);
