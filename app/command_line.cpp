@@ -97,10 +97,18 @@ std::optional<CommandLine> readCommandLine(int argc, char** argv, int& exitCode)
         ->add_option(
             "--what",
             line.what,
-            "parts, piece, pictorial, set for all sheets with an index, or at full size "
+            "parts, piece, pictorial, assemblies, set for all sheets with an index, or at full "
+            "size "
             "patterns, rods or story; calibration, without a piece, to measure a printer by")
-        ->check(CLI::IsMember(
-            {"parts", "piece", "pictorial", "set", "patterns", "rods", "story", "calibration"}))
+        ->check(CLI::IsMember({"parts",
+                               "piece",
+                               "pictorial",
+                               "assemblies",
+                               "set",
+                               "patterns",
+                               "rods",
+                               "story",
+                               "calibration"}))
         ->capture_default_str();
     print
         ->add_option("--paper",

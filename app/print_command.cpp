@@ -49,10 +49,24 @@ PrintKind kindOf(const CommandLine& line, double scale) {
     if (line.what == "pictorial") {
         return PrintKind::Pictorial;
     }
+    if (line.what == "assemblies") {
+        return PrintKind::Assemblies;
+    }
     if (line.what == "piece") {
         return isFull ? PrintKind::PieceFullSize : PrintKind::PieceSheet;
     }
     return isFull ? PrintKind::PartsFullSize : PrintKind::PartSheets;
+}
+
+// Why there is nothing to print.
+std::string nothingOf(PrintKind kind, const ResolvedPiece& resolved) {
+    if (!resolved.parts.empty() && kind == PrintKind::Patterns) {
+        return "No part of this piece is shaped: there is no pattern to print.";
+    }
+    if (!resolved.parts.empty() && kind == PrintKind::Assemblies) {
+        return "This piece states no assembly: there is none to print.";
+    }
+    return "There is no part to print in this piece.";
 }
 
 Result<TileOptions> readTiles(const CommandLine& line) {
@@ -119,8 +133,9 @@ Result<Asked> readOrder(const CommandLine& line) {
     asked.order.kind = kindOf(line, *scale);
     asked.order.paper = *paper;
     // One sheet for many things has the scale at which they fit, unless another is asked for.
-    asked.order.scale =
-        asked.order.kind == PrintKind::Pictorial && !line.isScaleGiven ? 0.0 : *scale;
+    const bool isOfMany =
+        asked.order.kind == PrintKind::Pictorial || asked.order.kind == PrintKind::Assemblies;
+    asked.order.scale = isOfMany && !line.isScaleGiven ? 0.0 : *scale;
     asked.order.tiles = *tiles;
     asked.order.units = printUnitsFrom(line.units).value_or(PrintUnits::AsPiece);
     asked.order.date = dayOfLastChange(line.file);
@@ -171,12 +186,7 @@ int runPrint(const CommandLine& line, const Resources& resources) {
     const LetteringMetrics metrics;
     PrintJob job = printJob(*piece, resolved, asked->order, metrics);
     if (job.pages.empty()) {
-        const bool isOfShapes = asked->order.kind == PrintKind::Patterns && !resolved.parts.empty();
-        return refuse({ErrorCode::OutOfRange,
-                       isOfShapes ? "No part of this piece is shaped: there is no pattern to print."
-                                  : "There is no part to print in this piece.",
-                       line.file,
-                       0},
+        return refuse({ErrorCode::OutOfRange, nothingOf(asked->order.kind, resolved), line.file, 0},
                       kUnreadable);
     }
     return writeJob(std::move(job), line, *asked);

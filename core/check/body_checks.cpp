@@ -5,6 +5,7 @@
 #include "core/check/checks.h"
 #include "core/check/figure_text.h"
 #include "core/measure/angle_text.h"
+#include "core/resolve/sitting.h"
 
 namespace shoulderline {
 
@@ -105,11 +106,62 @@ void checkLeans(const CheckContext& context, std::vector<Finding>& findings) {
     }
 }
 
+// An angle of sitting against the published range of `id`; `mend` takes the nearest that is in it.
+void checkAngle(const CheckContext& context,
+                RuleId id,
+                Angle angle,
+                const std::vector<std::size_t>& parts,
+                const std::string& says,
+                const std::string& mend,
+                std::vector<Finding>& findings) {
+    const Rule& rule = context.resolved.rules[id];
+    const double least = rule.low.value_or(0.0);
+    const double most = rule.high.value_or(rule.value);
+    constexpr double kHair = 0.05;  // degrees
+    if (parts.empty() || (angle.degrees() >= least - kHair && angle.degrees() <= most + kHair)) {
+        return;
+    }
+    const double nearest = angle.degrees() < least ? least : most;
+    Finding finding = context.finding(id, Severity::Note);
+    finding.parts = {parts.front()};
+    finding.value = angle.degrees();
+    finding.limit = nearest;
+    finding.unit = "deg";
+    finding.message = says + " " + showAngle(angle) + "; published seats have from " +
+                      showAngle(Angle::degrees(least)) + " to " + showAngle(Angle::degrees(most));
+    finding.mends.push_back({mend + " " + showAngle(Angle::degrees(nearest)), std::nullopt});
+    findings.push_back(std::move(finding));
+}
+
+void checkSitting(const CheckContext& context, std::vector<Finding>& findings) {
+    const std::optional<Sitting> sitting = sittingOn(context.resolved);
+    if (!sitting) {
+        return;
+    }
+    checkAngle(context,
+               RuleId::SeatSlope,
+               sitting->slope,
+               sitting->seat,
+               "the seat ({part}) slopes down to its back by",
+               "let it slope",
+               findings);
+    if (const std::optional<Angle> between = sitting->between()) {
+        checkAngle(context,
+                   RuleId::SeatToBack,
+                   *between,
+                   sitting->back,
+                   "between the seat and the back ({part}) there are",
+                   "lean the back, or slope the seat, for",
+                   findings);
+    }
+}
+
 }  // namespace
 
 void checkBodies(const CheckContext& context, std::vector<Finding>& findings) {
     checkGaps(context, findings);
     checkLeans(context, findings);
+    checkSitting(context, findings);
 }
 
 }  // namespace shoulderline

@@ -1,11 +1,10 @@
 #include <algorithm>
 #include <array>
-#include <charconv>
-#include <cmath>
 #include <map>
 #include <tuple>
 
 #include "core/check/checks.h"
+#include "core/measure/length_statement.h"
 
 namespace shoulderline {
 
@@ -83,16 +82,7 @@ Finding CheckContext::finding(RuleId rule, Severity severity) const {
 }
 
 Statement CheckContext::statement(Length length) {
-    // Inches where that is what the length is made of, to the 64th; else millimetres to the
-    // micrometre.
-    const Length sixtyFourth = Length::inches(1.0 / 64);
-    if (nearlyEqual(snapNearest(length, sixtyFourth), length)) {
-        return showLength(length, LengthStyle::fractions(64)) + " in";
-    }
-    std::array<char, 32> digits{};
-    const double mm = std::round(length.mm() * 1000.0) / 1000.0;
-    const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), mm).ptr;
-    return std::string(digits.data(), end) + " mm";
+    return lengthStatement(length);
 }
 
 Edit stateSize(const CheckContext& context, std::size_t joint, SizeName size, Length value) {
@@ -196,6 +186,7 @@ std::vector<Finding> check(const Piece& piece,
     checkMouths(context, findings);
     checkProportions(context, findings);
     checkShapes(context, findings);
+    checkEasings(context, findings);
     checkAngles(context, findings);
     checkBends(context, findings);
     checkSwings(context, findings);

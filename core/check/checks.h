@@ -38,10 +38,11 @@ void checkMeetings(const CheckContext&, std::vector<Finding>&);  // mortises in 
 void checkContacts(const CheckContext&,
                    std::vector<Finding>&);  // parts that touch or run through one another
 void checkShapes(const CheckContext&,
-                 std::vector<Finding>&);                       // joints where a part is shaped away
-void checkAngles(const CheckContext&, std::vector<Finding>&);  // grain in angled tenons
-void checkBends(const CheckContext&, std::vector<Finding>&);   // parts with a bow
-void checkSwings(const CheckContext&, std::vector<Finding>&);  // assemblies that swing
+                 std::vector<Finding>&);  // joints where a part is shaped away
+void checkEasings(const CheckContext&, std::vector<Finding>&);  // eased arrises under shoulders
+void checkAngles(const CheckContext&, std::vector<Finding>&);   // grain in angled tenons
+void checkBends(const CheckContext&, std::vector<Finding>&);    // parts with a bow
+void checkSwings(const CheckContext&, std::vector<Finding>&);   // assemblies that swing
 void checkBodies(const CheckContext&,
                  std::vector<Finding>&);  // gaps and leans against published figures for people
 void checkStock(const CheckContext&, std::vector<Finding>&);  // stock that can yield the parts

@@ -83,7 +83,7 @@ struct TileOptions {
 // Sheets lie, unless `held` says otherwise; with Either, what fits only upright is upright.
 
 // Every drawing of the piece on one paper, each at the scale that fits, numbered through: index,
-// piece, pictorial view, part sheets, joint sheets.
+// piece, pictorial view, assemblies, part sheets, joint sheets.
 [[nodiscard]] PrintJob setJob(const Piece&,
                               const ResolvedPiece&,
                               const Paper&,
@@ -99,6 +99,16 @@ struct TileOptions {
                                     const std::string& date,
                                     const TextMetrics&,
                                     Held held = Held::Either);
+
+// Each assembly alone on a sheet, with its note on the glue-up; no page for a piece that states
+// none.
+[[nodiscard]] PrintJob assembliesJob(const Piece&,
+                                     const ResolvedPiece&,
+                                     const Paper&,
+                                     double scale,
+                                     const std::string& date,
+                                     const TextMetrics&,
+                                     Held held = Held::Either);
 
 // Part sheets (one page each) or the piece sheet at a scale (0 for the largest standard scale that
 // fits).

@@ -68,9 +68,21 @@ bool same(const PlaneCut& a, const PlaneCut& b) {
            a.surface == b.surface;
 }
 
+bool same(const std::vector<Easing>& a, const std::vector<Easing>& b) {
+    const auto at = [](const std::optional<double>& stop) { return stop.value_or(-1.0); };
+    return std::equal(
+        a.begin(), a.end(), b.begin(), b.end(), [&](const Easing& one, const Easing& other) {
+            return one.profile == other.profile && one.on == other.on && one.with == other.with &&
+                   same(one.onReach, other.onReach) && same(one.otherReach, other.otherReach) &&
+                   same(at(one.from), at(other.from)) && same(at(one.to), at(other.to)) &&
+                   same(one.runOut, other.runOut);
+        });
+}
+
 bool same(const Body& a, const Body& b) {
     return same(a.face, b.face) && same(a.thickness, b.thickness) &&
            a.edge.has_value() == b.edge.has_value() && (!a.edge || same(*a.edge, *b.edge)) &&
+           same(a.easings, b.easings) &&
            std::equal(a.planes.begin(),
                       a.planes.end(),
                       b.planes.begin(),

@@ -227,6 +227,16 @@ std::vector<std::vector<Vec2>> bodyAcross(const ResolvedPart& part, double at) {
         return spansInside({outline.flatten().points}, {0, 1}, {1, 0}, at);
     };
     std::vector<std::vector<Vec2>> rings;
+    if (!part.body.easings.empty()) {
+        const BodySolids wood = part.wood();
+        for (std::size_t i = 0; i < wood.pieces().size(); ++i) {
+            const Box& bounds = wood.boundsOfPieces()[i];
+            if (bounds.min.x < at && at <= bounds.max.x) {
+                rings.push_back(solidAcross(wood.pieces()[i], at));
+            }
+        }
+        return rings;
+    }
     const std::vector<Span> thick =
         part.body.edge ? spansOf(*part.body.edge) : std::vector<Span>{{0.0, part.body.thickness}};
     for (const Span& y : spansOf(part.body.face)) {

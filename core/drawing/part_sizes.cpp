@@ -5,6 +5,7 @@
 
 #include "core/drawing/part_angles.h"
 #include "core/drawing/part_cut_sizes.h"
+#include "core/drawing/part_easings.h"
 #include "core/drawing/part_horns.h"
 #include "core/drawing/part_sizing.h"
 #include "core/measure/length_text.h"
@@ -170,6 +171,7 @@ ViewSizes sizesOn(const PartView& view,
         addMortiseSizes(writer);
     }
     addCutSizes(writer);
+    addEasingSizes(writer);
     addAngleSizes(writer);
     addHornNotes(writer);
     return std::move(writer.sizes);

@@ -42,7 +42,7 @@ bool isFullSize(PrintKind kind) {
 
 bool hasScale(PrintKind kind) {
     return kind == PrintKind::PartSheets || kind == PrintKind::PieceSheet ||
-           kind == PrintKind::Pictorial;
+           kind == PrintKind::Pictorial || kind == PrintKind::Assemblies;
 }
 
 std::optional<PrintUnits> printUnitsFrom(std::string_view word) {
@@ -87,6 +87,9 @@ PrintJob printJob(const Piece& piece,
                 shown, resolved, false, paper, order.scale, date, metrics, order.tiles.held);
         case PrintKind::Pictorial:
             return pictorialJob(
+                shown, resolved, paper, order.scale, date, metrics, order.tiles.held);
+        case PrintKind::Assemblies:
+            return assembliesJob(
                 shown, resolved, paper, order.scale, date, metrics, order.tiles.held);
         case PrintKind::Set:
             return setJob(shown, resolved, paper, date, metrics, order.tiles.held);

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "core/drawing/assembly_sheet.h"
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/index_sheet.h"
 #include "core/drawing/joint_sheets.h"
@@ -178,7 +179,9 @@ PrintJob setJob(const Piece& piece,
     SheetFrame frame{heldSo(paper, held), 0.0, date, 0, 0};
     JointsSetOut joints = setOutJoints(piece, resolved, frame.paper, metrics);
     frame.withList = !isListLong(piece, resolved, frame.paper, metrics);
-    const std::size_t after = (frame.withList ? 2 : 3) + parts.count() + joints.sheets.size();
+    const std::vector<GlueUp> glueUps = glueUpsOf(piece, resolved);
+    const std::size_t after =
+        (frame.withList ? 2 : 3) + glueUps.size() + parts.count() + joints.sheets.size();
     const int index = indexSheetCount(frame.paper, after);
     frame.count = index + static_cast<int>(after);
     frame.number = index;
@@ -204,6 +207,9 @@ PrintJob setJob(const Piece& piece,
             add(std::move(sheet), title);
         }
     };
+    for (const GlueUp& glueUp : glueUps) {
+        addAll({assemblySheet(piece, resolved, glueUp, frame, metrics)});
+    }
     addAll(parts.sheets(frame));
     addAll(jointSheets(piece, resolved, std::move(joints), frame, metrics));
     for (Sheet& sheet : indexSheets(piece, titles, frame, metrics)) {
@@ -227,6 +233,24 @@ PrintJob pictorialJob(const Piece& piece,
     if (!resolved.parts.empty()) {
         addWithList(
             piece, resolved, pictorialSheet, {heldSo(paper, held), scale, date}, metrics, job);
+    }
+    return job;
+}
+
+PrintJob assembliesJob(const Piece& piece,
+                       const ResolvedPiece& resolved,
+                       const Paper& paper,
+                       double scale,
+                       const std::string& date,
+                       const TextMetrics& metrics,
+                       Held held) {
+    PrintJob job;
+    job.title = piece.name + ", assemblies";
+    const std::vector<GlueUp> glueUps = glueUpsOf(piece, resolved);
+    SheetFrame frame{heldSo(paper, held), scale, date, 0, static_cast<int>(glueUps.size())};
+    for (const GlueUp& glueUp : glueUps) {
+        ++frame.number;
+        addPage(assemblySheet(piece, resolved, glueUp, frame, metrics), job);
     }
     return job;
 }

@@ -81,6 +81,28 @@ std::optional<ConvexSolid> turnedPiece(const Body& body) {
 }  // namespace
 
 Result<Polyhedron> Body::toPolyhedron() const {
+    Result<Polyhedron> solid = uneased();
+    if (!solid || easings.empty()) {
+        return solid;
+    }
+    return eased(std::move(*solid), endPlanes(), easings).map([](EasedSolid made) {
+        return std::move(made.solid);
+    });
+}
+
+// Planes that an end is cut to: those that lie across the length and belong to no curved surface.
+std::vector<HalfSpace> Body::endPlanes() const {
+    constexpr double kAcross = 0.5;  // of the unit normal: planes along the part shape its sides
+    std::vector<HalfSpace> ends;
+    for (const PlaneCut& plane : planes) {
+        if (plane.surface < 0 && std::abs(plane.keeps.normal.x) > kAcross) {
+            ends.push_back(plane.keeps);
+        }
+    }
+    return ends;
+}
+
+Result<Polyhedron> Body::uneased() const {
     if (isTurned(*this)) {
         const std::optional<ConvexSolid> turned = turnedPiece(*this);
         if (!turned) {
@@ -136,6 +158,19 @@ Result<Polyhedron> Body::sharedByBoth() const {
 }
 
 std::vector<ConvexSolid> Body::pieces() const {
+    std::vector<ConvexSolid> whole = uneasedPieces();
+    if (easings.empty()) {
+        return whole;
+    }
+    Result<Polyhedron> solid = uneased();
+    if (!solid) {
+        return whole;
+    }
+    const Result<EasedSolid> made = eased(std::move(*solid), endPlanes(), easings);
+    return made ? easedPieces(std::move(whole), made->stretches) : whole;
+}
+
+std::vector<ConvexSolid> Body::uneasedPieces() const {
     if (isTurned(*this)) {
         const std::optional<ConvexSolid> turned = turnedPiece(*this);
         return turned ? std::vector<ConvexSolid>{*turned} : std::vector<ConvexSolid>();
@@ -161,11 +196,12 @@ std::vector<ConvexSolid> Body::pieces() const {
 
 bool Body::isBox() const {
     const Rect bounds = face.bounds();
-    return !edge && planes.empty() && face == Outline::rectangle(bounds.max.x, bounds.max.y);
+    return !edge && planes.empty() && easings.empty() &&
+           face == Outline::rectangle(bounds.max.x, bounds.max.y);
 }
 
 Result<double> Body::volume() const {
-    if (edge || !planes.empty()) {
+    if (edge || !planes.empty() || !easings.empty()) {
         return toPolyhedron().map([](const Polyhedron& solid) { return solid.volume(); });
     }
     if (!(thickness > 0.0)) {

@@ -91,6 +91,18 @@ Result<Piece> applied(Piece piece, const SetMeasureNote& edit) {
     return piece;
 }
 
+Result<Piece> applied(Piece piece, const SetMeasureFound& edit) {
+    const auto it = findByName(piece.measures, edit.name);
+    if (it == piece.measures.end()) {
+        return unknown("measure", edit.name);
+    }
+    if (const std::optional<Error> error = unreadable(piece, edit.found)) {
+        return tl::unexpected(*error);
+    }
+    it->found = edit.found;
+    return piece;
+}
+
 Result<Piece> applied(Piece piece, const SetStock& edit) {
     for (const Statement* statement : {&edit.stock.thickness,
                                        &edit.stock.measuredThickness,
@@ -342,58 +354,10 @@ Result<Piece> applied(Piece piece, const SetPieceName& edit) {
     return piece;
 }
 
-struct Namer {
-    std::string operator()(const SetMeasure& e) const { return e.name; }
-    std::string operator()(const RenameMeasure& e) const { return "name of " + e.name; }
-    std::string operator()(const RemoveMeasure& e) const { return "removal of " + e.name; }
-    std::string operator()(const SetMeasureNote& e) const { return "note on " + e.name; }
-    std::string operator()(const SetStock& e) const { return e.stock.name; }
-    std::string operator()(const RemoveStock& e) const { return "removal of " + e.name; }
-    std::string operator()(const SetPart& e) const { return e.part.name; }
-    std::string operator()(const RemovePart& e) const { return "removal of " + e.name; }
-    std::string operator()(const SetAssembly& e) const { return e.assembly.name; }
-    std::string operator()(const SetJoint& e) const {
-        return e.joint.tenoned + " into " + e.joint.mortised;
-    }
-    std::string operator()(const SetJointSize& e) const {
-        return std::string(wordFor(e.size)) + ", " + e.tenoned + " into " + e.mortised;
-    }
-    std::string operator()(const SetJointKind& e) const {
-        return "kind of " + e.tenoned + " into " + e.mortised;
-    }
-    std::string operator()(const SetJointFeature& e) const {
-        return std::string(wordFor(e.feature)) + ", " + e.tenoned + " into " + e.mortised;
-    }
-    std::string operator()(const SetJointFeatures& e) const {
-        if (e.all.empty()) {
-            return e.parts.empty() ? std::string("joints") : (*this)(e.parts.front());
-        }
-        return (*this)(e.all.front());
-    }
-    std::string operator()(const SetHouseRule& e) const { return "house rule " + e.id; }
-    std::string operator()(const SetLoad& e) const { return "load " + e.load.name; }
-    std::string operator()(const RemoveLoad& e) const { return "removal of load " + e.name; }
-    std::string operator()(const SetStrengthTest& e) const {
-        return "test of " + e.test.tenoned + " into " + e.test.mortised;
-    }
-    std::string operator()(const SetClimate&) const { return "air of the room"; }
-    std::string operator()(const SetAdhesive&) const { return "glue"; }
-    std::string operator()(const SetStyle&) const { return "units"; }
-    std::string operator()(const SetPieceName&) const { return "name of the piece"; }
-};
-
 }  // namespace
 
 Result<Piece> apply(const Piece& piece, const Edit& edit) {
     return std::visit([&](const auto& one) { return applied(piece, one); }, edit);
-}
-
-std::string nameOf(const Edit& edit) {
-    return std::visit(Namer{}, edit);
-}
-
-std::string targetOf(const Edit& edit) {
-    return std::to_string(edit.index()) + ":" + nameOf(edit);
 }
 
 }  // namespace shoulderline

@@ -26,6 +26,10 @@ struct SetMeasureNote {
     std::string name;
     std::string note;
 };
+struct SetMeasureFound {  // as taken from an original; empty for none
+    std::string name;
+    Statement found;
+};
 struct SetStock {  // replaces the stock of that name, or adds it
     Stock stock;
 };
@@ -114,7 +118,8 @@ using Edit = std::variant<SetMeasure,
                           SetAdhesive,
                           SetStyle,
                           SetPieceName,
-                          SetAssembly>;
+                          SetAssembly,
+                          SetMeasureFound>;
 
 // `piece` after the change. Errors: UnknownName if what is changed is not there; BadText for a name
 // that cannot be one or an expression that cannot be read. Never refuses because the piece would be

@@ -160,7 +160,8 @@ struct Part {
     std::vector<CutStatement> cuts;
     std::string note;
     std::string extras;
-    std::optional<Bend> bend = std::nullopt;  // none for a straight part
+    std::optional<Bend> bend = std::nullopt;    // none for a straight part
+    std::vector<EasingStatement> easings = {};  // of its arrises, in the order they are made
     friend bool operator==(const Part&, const Part&) = default;
 };
 

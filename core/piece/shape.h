@@ -77,4 +77,20 @@ struct CutStatement {
     friend bool operator==(const CutStatement&, const CutStatement&) = default;
 };
 
+// What is taken off an arris, or off all the arrises around a side or an end. An arris along the
+// part runs with its shape; stopped ones begin and end within it and run out to nothing there.
+struct EasingStatement {
+    EasingKind kind = EasingKind::Chamfer;
+    Arris at = Arris::FaceSideFaceEdge;
+    Statement size;  // how far it reaches into the first face named (around a side or an end:
+                     // into that); of a round-over its radius, of a pyramid how far it slopes down
+    Statement second;     // into the other face, at an end along the length; empty: as `size`
+    Statement fromStart;  // where it begins, from the start of the part; empty: runs through
+    Statement fromFar;    // where it ends, from the far end; empty: runs through
+    Statement runOut;     // the length that a stopped one runs out over; empty: as `size`
+    std::string note;
+    std::string extras;
+    friend bool operator==(const EasingStatement&, const EasingStatement&) = default;
+};
+
 }  // namespace shoulderline

@@ -155,6 +155,15 @@ void visitAll(Piece& piece, Call call) {
                 call(*statement);
             }
         }
+        for (EasingStatement& easing : part.easings) {
+            for (Statement* statement : {&easing.size,
+                                         &easing.second,
+                                         &easing.fromStart,
+                                         &easing.fromFar,
+                                         &easing.runOut}) {
+                call(*statement);
+            }
+        }
     }
     for (JointStatement& joint : piece.joints) {
         for (auto& [name, size] : joint.sizes) {

@@ -106,6 +106,23 @@ enum class BendMethod { Laminated, Sawn, Steamed };
 // Cuts that belong to no joint.
 enum class CutKind { Groove, Rabbet, Notch, Bore };
 
+// How an arris is taken off: to a flat, round, or around an end to slopes that meet in a point.
+enum class EasingKind { Chamfer, RoundOver, Pyramid };
+
+// The arrises of a part: the four along it by the faces that meet there, or all four; those around
+// a side; those around an end.
+enum class Arris {
+    FaceSideFaceEdge,
+    FaceSideBackEdge,
+    BackSideFaceEdge,
+    BackSideBackEdge,
+    AllAlong,
+    AroundFaceSide,
+    AroundBackSide,
+    StartEnd,
+    FarEnd,
+};
+
 // The sizes of a joint that a maker may state over the rule.
 enum class SizeName {
     TenonThickness,
@@ -160,6 +177,8 @@ inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName:
 [[nodiscard]] std::string_view wordFor(Run);
 [[nodiscard]] std::string_view wordFor(BendMethod);
 [[nodiscard]] std::string_view wordFor(CutKind);
+[[nodiscard]] std::string_view wordFor(EasingKind);
+[[nodiscard]] std::string_view wordFor(Arris);
 [[nodiscard]] std::string_view wordFor(SizeName);
 [[nodiscard]] std::string_view wordFor(SizeState);
 template <class Word>
@@ -188,6 +207,10 @@ template <>
 std::optional<BendMethod> fromWord(std::string_view);
 template <>
 std::optional<CutKind> fromWord(std::string_view);
+template <>
+std::optional<EasingKind> fromWord(std::string_view);
+template <>
+std::optional<Arris> fromWord(std::string_view);
 template <>
 std::optional<SizeName> fromWord(std::string_view);
 template <>

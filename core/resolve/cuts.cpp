@@ -90,14 +90,20 @@ class CutReader {
         box.max[axes.across] = box.min[axes.across] + width->mm();
         box.min[axes.into] = axes.fromHigh ? size_[axes.into] - depth->mm() : 0.0;
         box.max[axes.into] = box.min[axes.into] + depth->mm();
-        return isInWood(box, name) ? std::optional(resolved) : std::nullopt;
+        return isInWood(box, axes, name) ? std::optional(resolved) : std::nullopt;
     }
 
   private:
-    bool isInWood(const Box& box, const std::string& name) {
-        for (int axis = 0; axis < 3; ++axis) {
+    bool isInWood(const Box& box, const CutAxes& axes, const std::string& name) {
+        for (const int axis : {axes.along, axes.across}) {
             if (box.min[axis] >= size_[axis] || box.max[axis] <= 0.0) {
-                evaluation_.trouble(place_, "a " + name + " of it lies outside the wood");
+                const bool isAlong = axis == axes.along;
+                evaluation_.trouble(
+                    place_,
+                    "a " + name + " of it lies outside the wood: its middle is " +
+                        evaluation_.shown(Length::mm((box.min[axis] + box.max[axis]) / 2)) +
+                        (isAlong ? " along" : " across") + " the face, which is " +
+                        evaluation_.shown(Length::mm(size_[axis])) + (isAlong ? " long" : " wide"));
                 return false;
             }
         }

@@ -32,6 +32,11 @@ class Evaluation {
         return showLength(length, style_, true);
     }
 
+    // What a size is told in steps of where one is proposed: 1/16 in, 0.5 mm.
+    [[nodiscard]] Length step() const {
+        return unit_ == Unit::Inch ? Length::inches(1.0 / 16) : Length::mm(0.5);
+    }
+
     // The length that `statement` gives; an empty statement gives `ifEmpty`, or trouble without
     // one. `what` names the quantity in the message ("width").
     [[nodiscard]] std::optional<Length> length(const Statement& statement,
@@ -55,6 +60,9 @@ class Evaluation {
     [[nodiscard]] std::optional<int> count(const Statement& statement,
                                            const Place& place,
                                            std::string_view what);
+
+    // How many troubles there are so far.
+    [[nodiscard]] std::size_t troubleCount() const { return troubles_.size(); }
 
     void trouble(const Place& place, std::string message, RuleId rule = RuleId::PieceResolves);
 

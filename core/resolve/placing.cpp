@@ -168,6 +168,7 @@ void Placer::keep(std::size_t i, const PlacedMember& member) {
         resolved.bend = alike.bend;
         resolved.cuts = alike.cuts;
         resolved.solids = alike.solids;
+        resolved.easings = alike.easings;
     } else {
         shape(part, member, placeOf(i), resolved);
         entry.ends = member.ends;
@@ -194,7 +195,8 @@ void Placer::shape(const Part& part,
     resolved.body = shapedBody(part.shape, part.section, size, place, evaluation_);
     bendIt(part, resolved, place);
     resolved.body.planes.insert(resolved.body.planes.end(), member.ends.begin(), member.ends.end());
-    if (resolved.solids.isEmpty() || !member.ends.empty()) {
+    resolved.easings = easeArrises(part, size.x, place, evaluation_, resolved.body);
+    if (resolved.solids.isEmpty() || !member.ends.empty() || !resolved.easings.empty()) {
         resolved.solids = BodySolids::of(resolved.body);
     }
     resolved.cuts = workOutCuts(part.cuts, size, place, evaluation_);

@@ -13,6 +13,7 @@
 #include "core/measure/measures.h"
 #include "core/piece/piece.h"
 #include "core/resolve/resolved_bend.h"
+#include "core/resolve/resolved_easing.h"
 #include "core/resolve/resolved_swing.h"
 #include "core/rules/reason.h"
 
@@ -91,6 +92,7 @@ struct ResolvedPart {
     Length gap;  // between neighbours of its set; zero for a part that is not one of a set
     std::optional<ResolvedBend> bend = std::nullopt;  // its body then goes beyond the blank
     BodySolids solids = {};  // of `body`; shared with its twin and those of its set
+    std::vector<ResolvedEasing> easings = {};  // as the body has them, in the order stated
 
     // The solids of the body in `frame`, worked out here where nobody kept them.
     [[nodiscard]] BodySolids wood() const {

@@ -5,6 +5,7 @@
 
 #include "core/geometry/cylinder.h"
 #include "core/geometry/smooth_curve.h"
+#include "core/measure/length_statement.h"
 
 namespace shoulderline {
 
@@ -205,20 +206,13 @@ std::vector<PlaneCut> sectionPlanes(SectionForm section,
     return planes;
 }
 
-}  // namespace
-
-Body shapedBody(const Shape& shape,
-                SectionForm section,
-                const Vec3& size,
-                const Place& place,
-                Evaluation& evaluation) {
-    const Body blank{Outline::rectangle(size.x, size.y),
-                     size.z,
-                     std::nullopt,
-                     sectionPlanes(section, size, place, evaluation)};
-    if (shape.empty()) {
-        return blank;
-    }
+// The body that `shape` makes, or what is wrong with it. Statements that cannot be worked out are
+// troubles at `place`.
+Result<Body> bodyOf(const Shape& shape,
+                    const Body& blank,
+                    const Vec3& size,
+                    const Place& place,
+                    Evaluation& evaluation) {
     SideReader reader(shape, place, evaluation);
     Body body = blank;
     if (statesAny(shape, {Face::FaceEdge, Face::BackEdge, Face::StartEnd, Face::FarEnd})) {
@@ -236,19 +230,93 @@ Body shapedBody(const Shape& shape,
             size.z);
         const Rect inEdge = body.edge->bounds();
         if (inEdge.min.y < -kPlaneTolerance || inEdge.max.y > size.z + kPlaneTolerance) {
-            evaluation.trouble(place,
-                               "its shape cannot be made and is left out: the outline of its edge "
-                               "goes beyond its thickness");
-            return blank;
+            return fail(ErrorCode::OutOfRange,
+                        "The outline of its edge goes beyond its thickness.");
         }
     }
     if (const Result<Polyhedron> solid = body.toPolyhedron(); !solid) {
-        evaluation.trouble(place,
-                           "its shape cannot be made and is left out: " + solid.error().message,
-                           RuleId::PieceResolves);
-        return blank;
+        return tl::unexpected<Error>(solid.error());
     }
     return body;
+}
+
+// Of a shape that cannot be made: a point that alone is at fault, and how far in it may lie.
+class NearestShape {
+  public:
+    NearestShape(const Shape& shape,
+                 const Body& blank,
+                 const Vec3& size,
+                 const Place& place,
+                 Evaluation& evaluation)
+        : shape_(shape), blank_(blank), size_(size), place_(place), evaluation_(evaluation) {}
+
+    // " Point 2 of the back edge can lie up to 2 1/2 in in."; empty where no one point mends it.
+    [[nodiscard]] std::string told() {
+        for (const auto& [face, points] : shape_) {
+            for (std::size_t i = 0; i < points.size(); ++i) {
+                const std::optional<Length> in =
+                    evaluation_.length(points[i].in, place_, "how far in a point lies", Length());
+                if (in && std::abs(in->mm()) > kSamePlace && works(face, i, 0.0)) {
+                    return " Point " + std::to_string(i + 1) + " of the " +
+                           std::string(wordFor(face)) + " can lie up to " +
+                           evaluation_.shown(furthest(face, i, in->mm())) + " in.";
+                }
+            }
+        }
+        return {};
+    }
+
+  private:
+    [[nodiscard]] bool works(Face face, std::size_t point, double inMm) {
+        Shape tried = shape_;
+        tried[face][point].in = lengthStatement(Length::mm(inMm), Unit::Millimetre);
+        return bodyOf(tried, blank_, size_, place_, evaluation_).has_value();
+    }
+    // In whole steps.
+    [[nodiscard]] Length furthest(Face face, std::size_t point, double inMm) {
+        constexpr int kHalvings = 12;
+        double right = 0.0;
+        double wrong = inMm;
+        for (int i = 0; i < kHalvings; ++i) {
+            const double middle = (right + wrong) / 2;
+            (works(face, point, middle) ? right : wrong) = middle;
+        }
+        const Length step = evaluation_.step();
+        return step * std::trunc(right / step.mm());
+    }
+
+    const Shape& shape_;
+    const Body& blank_;
+    const Vec3& size_;
+    const Place& place_;
+    Evaluation& evaluation_;
+};
+
+}  // namespace
+
+Body shapedBody(const Shape& shape,
+                SectionForm section,
+                const Vec3& size,
+                const Place& place,
+                Evaluation& evaluation) {
+    const Body blank{Outline::rectangle(size.x, size.y),
+                     size.z,
+                     std::nullopt,
+                     sectionPlanes(section, size, place, evaluation)};
+    if (shape.empty()) {
+        return blank;
+    }
+    const std::size_t before = evaluation.troubleCount();
+    Result<Body> body = bodyOf(shape, blank, size, place, evaluation);
+    if (!body) {
+        const bool isRead = evaluation.troubleCount() == before;
+        evaluation.trouble(
+            place,
+            "its shape cannot be made and is left out: " + body.error().message +
+                (isRead ? NearestShape(shape, blank, size, place, evaluation).told() : ""));
+        return blank;
+    }
+    return std::move(*body);
 }
 
 }  // namespace shoulderline

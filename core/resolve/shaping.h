@@ -16,6 +16,12 @@ namespace shoulderline {
                               const Place& place,
                               Evaluation& evaluation);
 
+// Takes the easings of `part` off the arrises of its body, `lengthMm` long, and tells them. One
+// that cannot be worked out or made is a trouble at `place`, with the largest that can, and is left
+// out.
+[[nodiscard]] std::vector<ResolvedEasing> easeArrises(
+    const Part& part, double lengthMm, const Place& place, Evaluation& evaluation, Body& body);
+
 // The cuts of a part whose blank is `size` large; what cannot be worked out, or lies outside the
 // blank, is a trouble at `place` and left out.
 [[nodiscard]] std::vector<ResolvedCut> workOutCuts(const std::vector<CutStatement>& cuts,

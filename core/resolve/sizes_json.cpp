@@ -10,7 +10,9 @@
 #include "core/measure/angle_text.h"
 #include "core/resolve/bending_text.h"
 #include "core/resolve/joint_angles.h"
+#include "core/resolve/part_shape_json.h"
 #include "core/resolve/set_up.h"
+#include "core/resolve/sitting.h"
 #include "core/resolve/small_parts.h"
 #include "core/resolve/survey.h"
 
@@ -20,80 +22,51 @@ namespace {
 
 using nlohmann::ordered_json;
 
-double rounded(double value) {
-    constexpr double kSteps = 1e6;
-    const double result = std::round(value * kSteps) / kSteps;
-    return result == 0.0 ? 0.0 : result;  // never -0
-}
-
-double number(Length length) {
-    return rounded(length.mm());
-}
-
 ordered_json vector(Vec3 v) {
     return {rounded(v.x), rounded(v.y), rounded(v.z)};
 }
 
+// Under a name that tells its unit; nothing where there is no value.
+void addValue(ordered_json& object, const std::string& name, const std::optional<Value>& value) {
+    if (!value) {
+        return;
+    }
+    switch (value->dimension()) {
+        case Dimension::Length:
+            object[name + "_mm"] = number(value->asLength().value_or(Length()));
+            return;
+        case Dimension::Angle:
+            object[name + "_deg"] = rounded(value->asAngle().value_or(Angle()).degrees());
+            return;
+        case Dimension::Number:
+            object[name] = rounded(value->asNumber().value_or(0.0));
+            return;
+    }
+}
+
 ordered_json measure(const Measure& stated, const ResolvedMeasure& resolved) {
     ordered_json object{{"name", resolved.name}, {"expression", stated.expression}};
-    if (!resolved.value) {
-        return object;
-    }
-    if (resolved.value->dimension() == Dimension::Length) {
-        object["value_mm"] = number(resolved.value->asLength().value_or(Length()));
-    } else if (resolved.value->dimension() == Dimension::Angle) {
-        object["value_deg"] = rounded(resolved.value->asAngle().value_or(Angle()).degrees());
-    } else {
-        object["value"] = rounded(resolved.value->asNumber().value_or(0.0));
+    addValue(object, "value", resolved.value);
+    return object;
+}
+
+ordered_json sittingJson(const Sitting& sitting) {
+    ordered_json object{{"seat_height_mm", number(sitting.seatHeight)},
+                        {"seat_slope_deg", rounded(sitting.slope.degrees())}};
+    if (sitting.lean) {
+        object["back_lean_deg"] = rounded(sitting.lean->degrees());
+        object["between_deg"] = rounded(sitting.between()->degrees());
     }
     return object;
 }
 
-// An angle, and how far it rises over a run of one.
-void addAngle(ordered_json& object, const std::string& name, Angle angle) {
-    object[name + "_deg"] = rounded(angle.degrees());
-    object[name + "_rise"] = rounded(std::tan(angle.radians()));
-}
-
-ordered_json endJson(const EndAngles& angles) {
-    ordered_json object;
-    addAngle(object, "saw_gauge", angles.mitre);
-    addAngle(object, "saw_blade", angles.tilt);
-    for (const ShoulderLine& line : angles.lines) {
-        object["shoulder_lines"].push_back({{"side", wordFor(line.side)},
-                                            {"from_square_deg", rounded(line.fromSquare.degrees())},
-                                            {"length_mm", number(line.length)},
-                                            {"set_back_mm", number(line.setBack)}});
-    }
-    return object;
-}
-
-ordered_json bendJson(const ResolvedPart& part, const RuleBook& rules) {
-    const ResolvedBend& bend = *part.bend;
-    const BendWork work = bendWorkOf(part, rules);
-    ordered_json object{{"method", wordFor(bend.method)},
-                        {"hollow", wordFor(bend.hollow)},
-                        {"rise_mm", number(bend.rise.value)},
-                        {"radius_mm", number(bend.radius.value)},
-                        {"along_curve_mm", number(bend.alongCurve())},
-                        {"springback", rounded(bend.springback)},
-                        {"springback_as_found", bend.isMeasured},
-                        {"form_rise_mm", number(bend.formRise())},
-                        {"form_radius_mm", number(bend.formRadius.value)},
-                        {"blank_length_mm", number(work.blankLength)},
-                        {"blank_width_mm", number(work.blankWidth)},
-                        {"solid_thickness_mm", number(work.solidThickness)},
-                        {"solid_waste", rounded(work.solidWaste)},
-                        {"short_grain_deg", rounded(work.shortGrain.degrees())}};
-    if (bend.method == BendMethod::Laminated) {
-        object["plies"] = bend.plies;
-        object["ply_mm"] = number(bend.ply.value);
-        object["rough_ply_mm"] = number(work.roughPly);
-        object["board_mm"] = number(work.boardWidth);
-        object["board_waste"] = rounded(work.boardWaste);
-        object["clamps"] = work.clamps;
-        object["hours_in_form"] = rounded(work.hours);
-    }
+ordered_json surveyJson(const SurveyRow& row) {
+    ordered_json object{{"name", row.name}};
+    addValue(object, "found", row.found);
+    addValue(object, "chosen", row.chosen);
+    addValue(object, "found_over_chosen", row.apart);
+    addValue(object, "follows", row.follows);
+    addValue(object, "found_over_follows", row.open);
     return object;
 }
 
@@ -118,6 +91,9 @@ ordered_json part(const ResolvedPart& part, const RuleBook& rules) {
         if (const EndAngles angles = endAnglesOf(part, end); !angles.isSquare) {
             object["ends"][std::string(wordFor(end))] = endJson(angles);
         }
+    }
+    for (const ResolvedEasing& easing : part.easings) {
+        object["easings"].push_back(easingJson(easing));
     }
     if (part.bend) {
         object["bend"] = bendJson(part, rules);
@@ -308,6 +284,12 @@ std::string sizesJson(const Piece& piece, const ResolvedPiece& resolved) {
     for (const SmallPart& one : smallPartsOf(piece, resolved)) {
         document["small_parts"].push_back(smallPart(one, resolved));
     }
+    if (const std::optional<Sitting> sitting = sittingOn(resolved)) {
+        document["sitting"] = sittingJson(*sitting);
+    }
+    for (const SurveyRow& row : surveyOf(piece)) {
+        document["survey"].push_back(surveyJson(row));
+    }
     for (const ResolvedSwing& swing : resolved.swings) {
         document["swings"].push_back(swingJson(piece, resolved, swing));
     }
@@ -319,6 +301,9 @@ std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
     for (std::size_t i = 0; i < resolved.measures.size(); ++i) {
         text += "  " + resolved.measures[i].name + ": " + valueText(piece, resolved.measures[i]) +
                 "  (" + piece.measures[i].expression + ")\n";
+    }
+    if (const std::optional<Sitting> sitting = sittingOn(resolved)) {
+        text += "\nSitting\n  " + sittingText(*sitting, piece.style) + "\n";
     }
     const std::string survey = surveyText(piece);
     text += survey.empty() ? "" : "\nAs found on the original\n" + survey;

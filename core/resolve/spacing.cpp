@@ -50,8 +50,14 @@ SetLayout layOut(const Spacing& spacing,
         const int members = count.value_or(std::clamp(fitting, 0, Evaluation::kMostInSet));
         // Boards may lap over one another: then the gap is less than nothing.
         if (members < 1 || members > fitting) {
+            const std::string most =
+                count && *count > 1
+                    ? "; with " + std::to_string(*count) + " a pitch of " +
+                          evaluation.shown(Length::mm((clear - w) / (*count - 1))) + " is the most"
+                    : "; there is " + evaluation.shown(Length::mm(clear)) + " between them";
             evaluation.trouble(
-                place, "the set does not fit between the parts it lies between at that pitch");
+                place,
+                "the set does not fit between the parts it lies between at that pitch" + most);
             return {};
         }
         return atPitch(low, high, w, pitch->mm(), members);
@@ -72,7 +78,9 @@ SetLayout layOut(const Spacing& spacing,
     if (gap < -kFits) {
         evaluation.trouble(place,
                            "a set of " + std::to_string(*count) +
-                               " does not fit between the parts it lies between");
+                               " does not fit between the parts it lies between; " +
+                               std::to_string(static_cast<int>(std::floor(clear / w + kFits))) +
+                               " is the most");
         return {};
     }
     SetLayout layout;

@@ -112,19 +112,34 @@ std::vector<SurveyRow> surveyOf(const Piece& piece) {
     return rows;
 }
 
+SurveyWords inWords(const SurveyRow& row, const Piece& piece) {
+    const auto shownOr = [&](const std::optional<Value>& value) {
+        return value ? shown(piece, *value) : std::string();
+    };
+    const auto overOr = [&](const std::optional<Value>& value) {
+        return value ? over(piece, *value) : std::string();
+    };
+    return {row.name,
+            shown(piece, row.found),
+            shownOr(row.chosen),
+            overOr(row.apart),
+            shownOr(row.follows),
+            overOr(row.open)};
+}
+
 std::string surveyText(const Piece& piece) {
     std::string text;
     for (const SurveyRow& row : surveyOf(piece)) {
-        text += "  " + row.name + ": found " + shown(piece, row.found);
+        const SurveyWords words = inWords(row, piece);
+        text += "  " + words.name + ": found " + words.found;
         if (row.chosen) {
-            text += row.apart ? ", chosen " + shown(piece, *row.chosen) + "; found is " +
-                                    over(piece, *row.apart)
+            text += row.apart ? ", chosen " + words.chosen + "; found is " + words.apart
                               : ", as chosen";
         }
         if (row.open) {
-            text += "; the figures found for " + row.name + " do not close: from the others it " +
-                    "comes to " + shown(piece, *row.follows) + ", found is " +
-                    over(piece, *row.open);
+            text += "; the figures found for " + words.name +
+                    " do not close: from the others it comes to " + words.follows + ", found is " +
+                    words.open;
         }
         text += "\n";
     }

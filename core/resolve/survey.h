@@ -26,6 +26,17 @@ struct SurveyRow {
 // differ by less than 0.01 mm or 0.01 degrees (a thousandth, for numbers) agree.
 [[nodiscard]] std::vector<SurveyRow> surveyOf(const Piece& piece);
 
+// A row in words, each as the maker reads it; what there is nothing to say of is empty.
+struct SurveyWords {
+    std::string name;
+    std::string found;
+    std::string chosen;
+    std::string apart;    // "1/4 in more": what the found figure is over the one chosen
+    std::string follows;  // what it comes to from the other found figures
+    std::string open;     // "1/4 in less": what the found figure is over that
+};
+[[nodiscard]] SurveyWords inWords(const SurveyRow& row, const Piece& piece);
+
 // The rows in words, one line each; empty for a piece of which nothing was found.
 [[nodiscard]] std::string surveyText(const Piece& piece);
 

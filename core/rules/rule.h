@@ -107,6 +107,7 @@ enum class RuleId {
     FaceAsItIs,         // a mortise is measured from the face as it is
     ReferenceAsItIs,    // ... and across it from the reference face as it is
     ShoulderMeetsFace,  // the shoulder lies on the face
+    EasingStops,        // an eased arris stops short of what joins it there
     MovementPanelRoom,  // room that a panel needs to swell
     MovementPanelHeld,  // tongue left in its groove at the driest
     SetUpMortiser,      // set-ups, each with its caution
@@ -141,6 +142,8 @@ enum class RuleId {
     SwingBearing,        // bearing of the rest bar
     SwingSpacer,         // room for the spacers
     SwingLean,           // angle of a back, against published ones
+    SeatSlope,           // how far a seat slopes down to its back
+    SeatToBack,          // the angle between a seat and what one leans on
     GapHead,             // gaps that a small child's head can be caught in
     GrainRunOut,         // slope of a tenon to the grain of its part
     JointWanted,         // parts that touch are joined

@@ -222,6 +222,7 @@ Part readPart(ObjectReader& in) {
     part.shape = readShape(in);
     part.bend = readBend(in);
     part.cuts = readCuts(in);
+    part.easings = readEasings(in);
     part.note = in.text("note");
     part.extras = in.extras();
     return part;

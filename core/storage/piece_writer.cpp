@@ -181,7 +181,11 @@ ordered_json json(const Part& part) {
     if (part.bend) {
         writer.value("bend", json(*part.bend));
     }
-    return writer.value("cuts", json(part.cuts)).text("note", part.note).extras(part.extras).done();
+    return writer.value("cuts", json(part.cuts))
+        .value("easings", json(part.easings))
+        .text("note", part.note)
+        .extras(part.extras)
+        .done();
 }
 
 ordered_json json(const JointStatement& joint) {

@@ -75,6 +75,22 @@ ordered_json json(const std::vector<CutStatement>& cuts) {
     return jsonList(cuts, [](const CutStatement& cut) { return json(cut); });
 }
 
+ordered_json json(const std::vector<EasingStatement>& easings) {
+    return jsonList(easings, [](const EasingStatement& easing) {
+        return ObjectWriter()
+            .text("kind", wordFor(easing.kind))
+            .text("at", wordFor(easing.at))
+            .text("size", easing.size)
+            .text("second", easing.second)
+            .text("from_start", easing.fromStart)
+            .text("from_far", easing.fromFar)
+            .text("run_out", easing.runOut)
+            .text("note", easing.note)
+            .extras(easing.extras)
+            .done();
+    });
+}
+
 ordered_json json(const Bend& bend) {
     return ObjectWriter()
         .text("method", wordFor(bend.method))
@@ -167,6 +183,26 @@ std::vector<CutStatement> readCuts(ObjectReader& part) {
         cuts.push_back(std::move(cut));
     });
     return cuts;
+}
+
+std::vector<EasingStatement> readEasings(ObjectReader& part) {
+    std::vector<EasingStatement> easings;
+    part.each("easings", [&](ObjectReader& in) {
+        EasingStatement easing;
+        easing.kind = in.word<EasingKind>("kind", fromWord<EasingKind>, listOfWords<EasingKind>())
+                          .value_or(EasingKind::Chamfer);
+        easing.at = in.word<Arris>("at", fromWord<Arris>, listOfWords<Arris>())
+                        .value_or(Arris::FaceSideFaceEdge);
+        easing.size = in.text("size");
+        easing.second = in.text("second");
+        easing.fromStart = in.text("from_start");
+        easing.fromFar = in.text("from_far");
+        easing.runOut = in.text("run_out");
+        easing.note = in.text("note");
+        easing.extras = in.extras();
+        easings.push_back(std::move(easing));
+    });
+    return easings;
 }
 
 }  // namespace shoulderline

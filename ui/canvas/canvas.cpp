@@ -64,6 +64,11 @@ void Canvas::zoomBy(double factor) {
     zoomBy(factor, QPointF(width() / 2.0, height() / 2.0));
 }
 
+void Canvas::holdAt(QPointF scene, QPointF screen, double scale) {
+    isFitted_ = false;
+    setView(scale, screen - scene * scale);
+}
+
 void Canvas::showTrueSize() {
     zoomBy(trueScale() / scale_);
 }

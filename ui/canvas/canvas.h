@@ -58,6 +58,9 @@ class Canvas : public QWidget {
     virtual void hover(QPointF) {}
     virtual void leave() {}
     virtual void moved() {}  // scale or offset are others now
+    // Scrolls, and scales to `scale`, so that a point of the scene lies there on the widget.
+    void holdAt(QPointF scene, QPointF screen, double scale);
+    void makeCurrent(std::optional<std::size_t> item);
     // Called when the scene is another: fits it again if it was fitted, forgets the items.
     void sceneChanged();
 
@@ -78,7 +81,6 @@ class Canvas : public QWidget {
   private:
     void setView(double scale, QPointF offset);
     void scrollBy(QPointF pixels);
-    void makeCurrent(std::optional<std::size_t> item);
 
     double scale_ = 1.0;
     QPointF offset_;  // of the scene's origin on the widget

@@ -8,7 +8,7 @@
 namespace shoulderline {
 
 // A canvas that shows one sheet. What is chosen and what has changed is told to it.
-class SheetCanvas final : public Canvas {
+class SheetCanvas : public Canvas {
     Q_OBJECT
   public:
     explicit SheetCanvas(QWidget* parent = nullptr);

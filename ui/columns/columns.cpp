@@ -3,6 +3,7 @@
 #include <QScrollBar>
 #include <QVBoxLayout>
 
+#include "core/resolve/sitting.h"
 #include "ui/columns/section.h"
 #include "ui/look/text.h"
 
@@ -62,6 +63,9 @@ FollowingColumn::FollowingColumn(Document& document, Prompts& prompts, QWidget* 
                              0.92,
                              widget());
     nothing_->setWordWrap(true);
+    sitting_ = new QLabel(widget());
+    sitting_->setObjectName(u"sitting"_s);
+    sitting_->setWordWrap(true);
     toPart_ = new TextButton({}, TextButton::Kind::Action, widget());
     toPart_->setBold(false);
     connect(toPart_, &TextButton::clicked, this, [this] {
@@ -70,6 +74,7 @@ FollowingColumn::FollowingColumn(Document& document, Prompts& prompts, QWidget* 
     part_ = new PartView(document, prompts, widget());
     joint_ = new JointView(document, widget());
     layout->addWidget(nothing_);
+    layout->addWidget(sitting_);
     layout->addWidget(part_);
     layout->addWidget(joint_);
     layout->addWidget(toPart_, 0, Qt::AlignLeft);
@@ -83,6 +88,7 @@ void FollowingColumn::refresh() {
     const bool hasJoint = document_.chosenJoint().has_value();
     const std::optional<std::size_t> part = document_.chosenPart();
     nothing_->setVisible(!part && !hasJoint);
+    showSitting(!part && !hasJoint);
     part_->setVisible(part && !hasJoint);
     joint_->setVisible(hasJoint);
     toPart_->setVisible(hasJoint && part);
@@ -93,6 +99,16 @@ void FollowingColumn::refresh() {
         }
     } else if (part) {
         part_->refresh();
+    }
+}
+
+void FollowingColumn::showSitting(bool isWanted) {
+    const std::optional<Sitting> sitting =
+        isWanted ? sittingOn(document_.resolved()) : std::nullopt;
+    sitting_->setVisible(sitting.has_value());
+    if (sitting) {
+        sitting_->setText(
+            tr("Sitting: %1.").arg(qt(sittingText(*sitting, document_.piece().style))));
     }
 }
 

@@ -40,9 +40,11 @@ class FollowingColumn final : public QScrollArea {
 
   private:
     void refresh();
+    void showSitting(bool isWanted);
 
     Document& document_;
     QLabel* nothing_;
+    QLabel* sitting_;  // where nothing is chosen: the seat and the back, if it has them
     TextButton* toPart_;
     PartView* part_;
     JointView* joint_;

@@ -122,7 +122,11 @@ void MeasuresList::show(Row& row, const Measure& measure, const ResolvedMeasure&
     row.field->setDimension(isPlain ? Dimension::Number : dimensionOf(resolved));
     row.field->setStatement(measure.expression);
     row.field->setStateWord(resolved.dependsOn.empty() ? QString() : u"ƒ"_s);
-    const QString note = qt(measure.note);
+    QString note = qt(measure.note);
+    if (!measure.found.empty()) {
+        note += (note.isEmpty() ? u""_s : u"\n"_s) +
+                tr("found on an original: %1").arg(qt(measure.found));
+    }
     row.label->setToolTip(resolved.dependsOn.empty() ? note
                                                      : (note.isEmpty() ? u""_s : note + u"\n"_s) +
                                                            u"= "_s + qt(measure.expression));

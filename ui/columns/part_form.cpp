@@ -116,6 +116,7 @@ void PartForm::rebuild(const Part& part) {
     addShape(part);
     addBend(part);
     addCuts(part);
+    addEasings(part);
 }
 
 void PartForm::addSide(const QString& label, std::function<Side&(Part&)> side) {

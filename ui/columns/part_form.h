@@ -31,9 +31,27 @@ class PartForm final : public FormRows<Part> {
     void addBow(const Bend& bend);
     void addCuts(const Part& part);
     void addCut(bool isBore, std::size_t index);
+    void addEasings(const Part& part);
+    void addEasing(const EasingStatement& easing, std::size_t index);
+    // A choice among all words of a kind.
     template <class Word>
-    void addWord(const QString& label, std::function<Word&(Part&)> word);
-    // What of shape and cuts decides which rows there are.
+    void addWord(const QString& label, std::function<Word&(Part&)> word) {
+        QStringList texts;
+        for (const Word each : allWords<Word>()) {
+            texts << qt(wordFor(each));
+        }
+        addChoice(
+            label,
+            texts,
+            [word](const Part& part) {
+                Part copy = part;
+                return qt(wordFor(word(copy)));
+            },
+            [word](Part& part, const QString& text) {
+                word(part) = fromWord<Word>(utf8(text)).value_or(word(part));
+            });
+    }
+    // What of shape, cuts and easings decides which rows there are.
     [[nodiscard]] static std::string shapeKey(const Part& part);
     void addSide(const QString& label, std::function<Side&(Part&)> side);
     Result<void> change(const Change& change, Document::Kind kind = Document::Kind::Whole) override;

@@ -12,15 +12,6 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-template <class Word>
-QStringList allWordTexts() {
-    QStringList texts;
-    for (const Word word : allWords<Word>()) {
-        texts << qt(wordFor(word));
-    }
-    return texts;
-}
-
 // A point of a side's outline, and a cut; made where they are not there, as on a copy whose row is
 // about to go.
 EdgePoint& pointOf(Part& part, Face face, std::size_t index) {
@@ -71,21 +62,10 @@ std::string PartForm::shapeKey(const Part& part) {
     for (const CutStatement& cut : part.cuts) {
         key += "/" + std::string(wordFor(cut.kind));
     }
+    for (const EasingStatement& easing : part.easings) {
+        key += "\\" + std::string(wordFor(easing.kind)) + std::string(wordFor(easing.at));
+    }
     return key;
-}
-
-template <class Word>
-void PartForm::addWord(const QString& label, std::function<Word&(Part&)> word) {
-    addChoice(
-        label,
-        allWordTexts<Word>(),
-        [word](const Part& part) {
-            Part copy = part;
-            return qt(wordFor(word(copy)));
-        },
-        [word](Part& part, const QString& text) {
-            word(part) = fromWord<Word>(utf8(text)).value_or(word(part));
-        });
 }
 
 void PartForm::addShape(const Part& part) {

@@ -44,7 +44,7 @@ PartsPage::PartsPage(Document& document, QWidget* parent) : BoardPage(parent), d
     head->addSpacing(8);
     head->addWidget(next);
     layout->addLayout(head);
-    canvas_ = new SheetCanvas(this);
+    canvas_ = new PartCanvas(document_, this);
     canvas_->setAccessibleName(tr("part drawing"));
     canvas_->setHint(tr("Choose a part in the list to see it with its dimensions."));
     layout->addWidget(canvas_, 1);
@@ -81,7 +81,7 @@ void PartsPage::refresh() {
     if (kind == kinds.end()) {
         title_->clear();
         about_->clear();
-        canvas_->show({});
+        canvas_->showNothing();
         return;
     }
     const ResolvedPart& part = document_.resolved().parts[kind->parts.front()];
@@ -93,8 +93,10 @@ void PartsPage::refresh() {
     about_->setText(about);
     const double longest = std::max({part.length().mm(), part.width.value.mm(), 1.0});
     const double scale = scaleThatFits(longest, kLengthOnSheet, document_.piece().unit);
-    canvas_->show(
-        partDrawing(document_.piece(), document_.resolved(), *kind, scale, false, metrics_));
+    canvas_->showPart(
+        partDrawing(document_.piece(), document_.resolved(), *kind, scale, false, metrics_),
+        kind->parts.front(),
+        scale);
     std::vector<Subject> subjects;
     if (const std::optional<std::size_t> joint = document_.chosenJoint()) {
         subjects.push_back({SubjectKind::Joint, *joint});

@@ -3,10 +3,10 @@
 #include <QLabel>
 
 #include "core/drawing/lettering_metrics.h"
-#include "ui/canvas/sheet_canvas.h"
 #include "ui/document/document.h"
 #include "ui/look/text_button.h"
 #include "ui/pages/board_page.h"
+#include "ui/pages/part_canvas.h"
 
 namespace shoulderline {
 
@@ -28,7 +28,7 @@ class PartsPage final : public BoardPage {
     LetteringMetrics metrics_;
     QLabel* title_;
     QLabel* about_;
-    SheetCanvas* canvas_;
+    PartCanvas* canvas_;
 };
 
 }  // namespace shoulderline

@@ -74,6 +74,7 @@ void PrintChoices::makeWhat() {
                      tr("whole piece, full size"),
                      tr("piece sheet, to scale"),
                      tr("piece assembled and pulled apart"),
+                     tr("assemblies, to scale"),
                      tr("set of all drawings"),
                      tr("patterns of shaped parts"),
                      tr("rods"),

@@ -108,9 +108,7 @@ void PrintsPage::refresh() {
                             .arg(qt(*tooLarge), qt(order_.paper.name)));
         job_ = {};
     } else if (count == 0) {
-        count_->setText(order_.kind == PrintKind::Patterns && !document_.resolved().parts.empty()
-                            ? tr("No part of this piece is shaped: there is no pattern to print.")
-                            : tr("There is nothing to print yet."));
+        count_->setText(nothingToPrint());
     } else {
         // Without a translation Qt keeps the plural: one page has its own words.
         const QString pages = count == 1 ? tr("1 page") : tr("%n pages", nullptr, count);
@@ -181,6 +179,17 @@ void PrintsPage::correctPrinter() {
                              prompts_,
                              this);
     dialog.exec();
+}
+
+QString PrintsPage::nothingToPrint() const {
+    const bool isEmpty = document_.resolved().parts.empty();
+    if (!isEmpty && order_.kind == PrintKind::Patterns) {
+        return tr("No part of this piece is shaped: there is no pattern to print.");
+    }
+    if (!isEmpty && order_.kind == PrintKind::Assemblies) {
+        return tr("This piece states no assembly: there is none to print.");
+    }
+    return tr("There is nothing to print yet.");
 }
 
 }  // namespace shoulderline

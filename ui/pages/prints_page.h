@@ -32,6 +32,7 @@ class PrintsPage final : public BoardPage {
     void refresh();
     // Whether there are pages; tells it where there are none.
     [[nodiscard]] bool hasPages();
+    [[nodiscard]] QString nothingToPrint() const;
 
     Document& document_;
     Prompts& prompts_;

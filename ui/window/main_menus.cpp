@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "ui/columns/settle_dialog.h"
+#include "ui/columns/survey_dialog.h"
 #include "ui/document/recent_files.h"
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
@@ -101,6 +102,8 @@ void MainWindow::makeEditMenu() {
         addTo(edit, tr("&Note on Measure…"), {}, [this] { stated_->measures().noteCurrent(); });
     QAction* drop =
         addTo(edit, tr("Remo&ve Measure"), {}, [this] { stated_->measures().removeCurrent(); });
+    addTo(
+        edit, tr("Survey of an &Original…"), {}, [this] { SurveyDialog(document_, this).exec(); });
     edit.addSeparator();
     addTo(edit, tr("Add &Stock…"), {}, [this] { stated_->stocks().add(); });
     edit.addSeparator();

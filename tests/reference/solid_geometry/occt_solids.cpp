@@ -3,6 +3,8 @@
 #include <cstdlib>
 #include <iostream>
 
+#include "tests/reference/solid_geometry/occt_easings.h"
+
 #include <BRepAdaptor_Curve.hxx>
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepAlgoAPI_Cut.hxx>
@@ -137,7 +139,7 @@ TopoDS_Shape cutToPlanes(TopoDS_Shape shape, const std::vector<PlaneCut>& planes
     return shape;
 }
 
-TopoDS_Shape make(const Body& body) {
+TopoDS_Shape madeToPlanes(const Body& body) {
     if (!body.edge) {
         return cutToPlanes(extruded(body.face, {1, 0, 0}, {0, 1, 0}, {0, 0, body.thickness}),
                            body.planes);
@@ -156,6 +158,10 @@ TopoDS_Shape make(const Body& body) {
     return cutToPlanes(
         BRepAlgoAPI_Common(placed(faceOn, {{0, 0, below}}), placed(edgeOn, {{0, low, 0}})).Shape(),
         body.planes);
+}
+
+TopoDS_Shape make(const Body& body) {
+    return easedByKernel(madeToPlanes(body), body);
 }
 
 TopoDS_Shape make(const Volume& volume) {

@@ -1,0 +1,234 @@
+#include "core/drawing/assembly_sheet.h"
+
+#include <algorithm>
+
+#include "core/drawing/dimension_parts.h"
+#include "core/drawing/dimensioning.h"
+#include "core/drawing/part_numbers.h"
+#include "core/drawing/piece_view.h"
+#include "core/drawing/scales.h"
+#include "core/drawing/title_block.h"
+#include "core/drawing/wrapped_text.h"
+#include "core/measure/length_text.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kBetween = 14.0;
+constexpr double kClear = 4.0;
+constexpr double kHeight = 2.5;  // of the list and the note
+constexpr double kWords = 95.0;  // width of the column that they stand in
+
+// The piece with the assembly's parts alone: the others keep their places in the list, so that
+// numbers stay, and have no wood. What swings is turned back upright about its pivot.
+ResolvedPiece alone(const ResolvedPiece& resolved, const GlueUp& glueUp) {
+    ResolvedPiece piece = resolved;
+    piece.swings.clear();
+    const auto swing =
+        std::find_if(resolved.swings.begin(), resolved.swings.end(), [&](const ResolvedSwing& one) {
+            return one.assembly == glueUp.assembly;
+        });
+    for (std::size_t i = 0; i < piece.parts.size(); ++i) {
+        ResolvedPart& part = piece.parts[i];
+        if (!std::binary_search(glueUp.parts.begin(), glueUp.parts.end(), i)) {
+            part.body = {};
+            part.solids = {};
+            part.tenons.clear();
+        } else if (swing != resolved.swings.end()) {
+            part.frame = swing->swungTo(part.frame, Angle());
+        }
+    }
+    return piece;
+}
+
+struct AssemblyViews {
+    Elevation front;
+    Elevation side;
+    Elevation plan;
+};
+
+class AssemblyComposer {
+  public:
+    AssemblyComposer(const Piece& piece,
+                     const ResolvedPiece& resolved,
+                     const GlueUp& glueUp,
+                     const TextMetrics& metrics)
+        : piece_(piece),
+          resolved_(resolved),
+          glueUp_(glueUp),
+          metrics_(metrics),
+          alone_(alone(resolved, glueUp)),
+          views_{elevationOf(alone_, View::front()),
+                 elevationOf(alone_, View::side()),
+                 elevationOf(alone_, View::plan())} {}
+
+    [[nodiscard]] std::vector<Op> compose(double scale) const {
+        const bool isThird = piece_.unit == Unit::Inch;
+        std::vector<Op> front = view(views_.front, scale, "width over all", "height over all");
+        std::vector<Op> side = view(views_.side, scale, "depth over all", nullptr);
+        std::vector<Op> plan = view(views_.plan, scale, nullptr, nullptr);
+        const Rect f = boundsOf(front, metrics_);
+        const Rect s = boundsOf(side, metrics_);
+        const Rect p = boundsOf(plan, metrics_);
+        move(side, {isThird ? f.max.x + kBetween - s.min.x : f.min.x - kBetween - s.max.x, 0.0});
+        move(plan, {0.0, isThird ? f.min.y - kBetween - p.max.y : f.max.y + kBetween - p.min.y});
+        append(front, std::move(side));
+        append(front, std::move(plan));
+        std::vector<Op> words = listAndNotes();
+        const Rect all = boundsOf(front, metrics_);
+        const Rect w = boundsOf(words, metrics_);
+        move(words, {all.max.x + kBetween - w.min.x, all.min.y - w.min.y});
+        append(front, std::move(words));
+        return front;
+    }
+
+    [[nodiscard]] Vec3 sizeOverAll() const {
+        const Vec2 f = views_.front.max - views_.front.min;
+        const Vec2 s = views_.side.max - views_.side.min;
+        return {f.x, s.x, f.y};
+    }
+
+  private:
+    [[nodiscard]] std::string shown(double mm) const {
+        return showLength(Length::mm(mm), piece_.style);
+    }
+
+    [[nodiscard]] std::vector<Op> view(const Elevation& seen,
+                                       double scale,
+                                       const char* across,
+                                       const char* up) const {
+        std::vector<Op> ops = elevationOps(alone_, seen, scale);
+        if (across != nullptr) {
+            append(ops,
+                   sized(seen.min.x,
+                         seen.max.x,
+                         scale,
+                         across,
+                         DimensionSide::Below,
+                         -seen.min.y * scale));
+        }
+        if (up != nullptr) {
+            append(ops,
+                   sized(-seen.max.y,
+                         -seen.min.y,
+                         scale,
+                         up,
+                         DimensionSide::LeftOf,
+                         seen.min.x * scale));
+        }
+        return ops;
+    }
+
+    [[nodiscard]] std::vector<Op> sized(double from,
+                                        double to,
+                                        double scale,
+                                        const char* of,
+                                        DimensionSide side,
+                                        double edge) const {
+        return placeSizes(
+            {{from * scale, to * scale, 0.0, 0.0, shown(to - from), to - from, of, {}, 0}},
+            side,
+            edge,
+            {},
+            metrics_);
+    }
+
+    // The parts by their numbers in the piece's list, and how many of each; under them the note.
+    [[nodiscard]] std::vector<Op> listAndNotes() const {
+        constexpr double kRow = 4.6;
+        constexpr double kName = 12.0;
+        std::vector<Op> ops;
+        double y = kHeight;
+        const auto say = [&](double x, const std::string& text, Align align) {
+            ops.push_back(TextOp{{x, y}, text, kHeight, align, false, false});
+        };
+        const std::vector<PartKind> kinds = partKinds(resolved_);
+        for (std::size_t k = 0; k < kinds.size(); ++k) {
+            const auto here =
+                std::count_if(kinds[k].parts.begin(), kinds[k].parts.end(), [&](std::size_t part) {
+                    return std::binary_search(glueUp_.parts.begin(), glueUp_.parts.end(), part);
+                });
+            if (here == 0) {
+                continue;
+            }
+            ops.push_back(BeginGroup{{SubjectKind::Part, kinds[k].parts.front()}, kinds[k].name});
+            say(5.0, std::to_string(k + 1), Align::Right);
+            say(kName - 4.0, std::to_string(here), Align::Left);
+            say(kName, "\u00d7 " + kinds[k].name, Align::Left);
+            ops.push_back(EndGroup{});
+            y += kRow;
+        }
+        y += kRow;
+        for (const std::string& note : glueUpNotes(piece_, resolved_, glueUp_)) {
+            std::vector<Op> lines =
+                linesOfText(wrapText(note, kWords, kHeight, metrics_, "  "), kHeight);
+            const double high = boundsOf(lines, metrics_).size().y;
+            move(lines, {0.0, y - kHeight});
+            append(ops, std::move(lines));
+            y += high + 2.0;
+        }
+        return ops;
+    }
+
+    const Piece& piece_;
+    const ResolvedPiece& resolved_;
+    const GlueUp& glueUp_;
+    const TextMetrics& metrics_;
+    ResolvedPiece alone_;
+    AssemblyViews views_;
+};
+
+}  // namespace
+
+Sheet assemblySheet(const Piece& piece,
+                    const ResolvedPiece& resolved,
+                    const GlueUp& glueUp,
+                    const SheetFrame& frame,
+                    const TextMetrics& metrics) {
+    const Rect space = drawingSpace(frame.paper);
+    const Vec2 room = space.size() - Vec2{2.0 * kClear, 2.0 * kClear};
+    const AssemblyComposer composer(piece, resolved, glueUp, metrics);
+    std::vector<Op> drawing;
+    Rect bounds;
+    double scale = frame.scale;
+    for (const double candidate :
+         scale > 0.0 ? std::vector<double>{scale} : standardScales(piece.unit)) {
+        scale = candidate;
+        drawing = composer.compose(candidate);
+        bounds = boundsOf(drawing, metrics);
+        if (bounds.size().x <= room.x && bounds.size().y <= room.y) {
+            break;
+        }
+    }
+    const std::string& name = piece.assemblies[glueUp.assembly].name;
+    Sheet sheet;
+    sheet.title = "assembly: " + name;
+    sheet.size = frame.paper;
+    sheet.lines = LineGroup::Medium;
+    TitleBlock block;
+    block.title = sheet.title;
+    block.piece = piece.name;
+    block.quantity = glueUp.hasMirrorTwin ? "make 2: 1 right as drawn, 1 left mirrored" : "make 1";
+    block.material = std::to_string(glueUp.parts.size()) + " parts, " +
+                     std::to_string(glueUp.joints.size()) + " joints glued";
+    const Vec3 over = composer.sizeOverAll();
+    const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
+    block.sizeCaption = "size over all";
+    block.size = shown(over.x) + " wide, " + shown(over.y) + " deep, " + shown(over.z) + " high";
+    block.units = unitsOf(piece);
+    block.scale = scaleText(scale);
+    block.date = frame.date;
+    block.sheet = sheetNumber(frame);
+    block.isThirdAngle = piece.unit == Unit::Inch;
+    sheet.ops = frameAndTitle(frame.paper, block, metrics);
+    move(drawing, (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5);
+    append(
+        drawing,
+        partNumbersOn(
+            resolved, drawing, {space.min + Vec2{1.0, 1.0}, space.max - Vec2{1.0, 1.0}}, metrics));
+    append(sheet.ops, std::move(drawing));
+    return sheet;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,128 @@
+#include "core/drawing/part_easings.h"
+
+#include <algorithm>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/body_on_sheet.h"
+#include "core/drawing/lettering_metrics.h"
+#include "core/drawing/part_sections.h"
+#include "core/drawing/part_sizing.h"
+#include "core/drawing/sheets.h"
+#include "tests/core/drawing/sheet_checks.h"
+#include "tests/support/pieces.h"
+
+namespace shoulderline {
+namespace {
+
+using testing::partNamed;
+using testing::resolved;
+using testing::statedPart;
+
+const LetteringMetrics kMetrics;
+
+Piece railWith(const EasingStatement& easing) {
+    Piece piece = testing::twoPostsAndARail();
+    statedPart(piece, "rail").easings = {easing};
+    return piece;
+}
+
+EasingStatement stoppedChamfer() {
+    EasingStatement easing;
+    easing.at = Arris::BackSideBackEdge;
+    easing.size = "3/8 in";
+    easing.fromStart = "2 in";
+    easing.fromFar = "3 in";
+    return easing;
+}
+
+ViewSizes sizesSeen(const Piece& piece, Face face) {
+    const ResolvedPiece made = resolved(piece);
+    const ResolvedPart& rail = partNamed(made, "rail");
+    const PartView view = partView(rail, face);
+    SizeWriter writer{view, piece, made, rail, nullptr, {SubjectKind::Part, 0}};
+    addEasingSizes(writer);
+    return std::move(writer.sizes);
+}
+
+TEST(PartEasings, AStoppedChamferIsNamedAndItsStopsAreDimensionedFromTheStart) {
+    const ViewSizes sizes = sizesSeen(railWith(stoppedChamfer()), Face::FaceSide);
+
+    ASSERT_EQ(sizes.notes.size(), 1U);
+    const std::vector<std::string> wanted{
+        "chamfer 3/8", "back side and back edge", "stopped, run out over 3/8"};
+    EXPECT_EQ(sizes.notes.front().lines, wanted);
+    ASSERT_EQ(sizes.along.size(), 2U);
+    EXPECT_NEAR(sizes.along[0].value, 2 * Length::kMmPerInch, 1e-9);
+    EXPECT_NEAR(sizes.along[1].value, 17 * Length::kMmPerInch, 1e-9);
+}
+
+TEST(PartEasings, AreToldOnOneFaceOnly) {
+    EXPECT_TRUE(sizesSeen(railWith(stoppedChamfer()), Face::BackEdge).notes.empty());
+}
+
+TEST(PartEasings, TwoReachesAreBothToldAndARadiusIsCalledOne) {
+    const LengthStyle inches = LengthStyle::fractions(16);
+    const ResolvedEasing chamfer{
+        EasingKind::Chamfer, Arris::FarEnd, Length::inches(0.25), Length::inches(0.5)};
+    const ResolvedEasing round{
+        EasingKind::RoundOver, Arris::AllAlong, Length::inches(0.25), Length::inches(0.25)};
+    const ResolvedEasing point{
+        EasingKind::Pyramid, Arris::FarEnd, Length::inches(0.75), Length::inches(0.75)};
+
+    EXPECT_EQ(easingText(chamfer, inches), "chamfer 1/4 \u00d7 1/2");
+    EXPECT_EQ(easingText(round, inches), "round-over R 1/4");
+    EXPECT_EQ(easingText(point, inches), "pyramid 3/4 high");
+}
+
+// Of a section 7/8 x 3 in the chamfer takes one corner of 3/8 in.
+TEST(PartEasings, TheSectionHasTheCornerOff) {
+    const ResolvedPiece made = resolved(railWith(stoppedChamfer()));
+    const ResolvedPart& rail = partNamed(made, "rail");
+    const auto areaAt = [&](double inches) {
+        double twice = 0.0;
+        for (const std::vector<Vec2>& ring : bodyAcross(rail, inches * Length::kMmPerInch)) {
+            for (std::size_t i = 0; i < ring.size(); ++i) {
+                twice += cross(ring[i], ring[(i + 1) % ring.size()]);
+            }
+        }
+        return std::abs(twice) / 2 / (Length::kMmPerInch * Length::kMmPerInch);
+    };
+
+    EXPECT_NEAR(areaAt(1.0), 7.0 / 8 * 3, 1e-6);
+    EXPECT_NEAR(areaAt(10.0), 7.0 / 8 * 3 - 9.0 / 128, 1e-6);
+    EXPECT_NEAR(areaAt(19.0), 7.0 / 8 * 3, 1e-6);
+}
+
+TEST(PartEasings, TheSheetLettersThemClearOfEverything) {
+    const Piece piece = railWith(stoppedChamfer());
+    const ResolvedPiece made = resolved(piece);
+    const std::vector<PartKind> kinds = partKinds(made);
+    const auto rail = std::find_if(
+        kinds.begin(), kinds.end(), [](const PartKind& kind) { return kind.name == "rail"; });
+    ASSERT_NE(rail, kinds.end());
+    for (const Sheet& sheet : partSheets(piece, made, *rail, {{297, 210}, 0.0, "", 0, 0}, kMetrics)) {
+        EXPECT_EQ(testing::overlapsOn(sheet, kMetrics), std::vector<std::string>{});
+    }
+}
+
+TEST(BodyOnSheet, IsFoundByTheViewThatShowsIt) {
+    const Piece piece = testing::twoPostsAndARail();
+    const ResolvedPiece made = resolved(piece);
+    const std::vector<PartKind> kinds = partKinds(made);
+    const auto kind = std::find_if(
+        kinds.begin(), kinds.end(), [](const PartKind& one) { return one.name == "rail"; });
+    const Sheet sheet = partDrawing(piece, made, *kind, 0.25, false, kMetrics);
+    const ResolvedPart& rail = made.parts[kind->parts.front()];
+
+    const std::optional<Vec2> corner = bodyCornerOn(sheet, rail, Face::FaceSide);
+
+    ASSERT_TRUE(corner);
+    const std::vector<DimensionOp> length = testing::dimensionsOf(sheet, "shoulder length");
+    ASSERT_FALSE(length.empty());
+    EXPECT_NEAR(std::min(length.front().from.x, length.front().to.x), corner->x, 1e-9);
+    EXPECT_FALSE(bodyCornerOn(sheet, rail, Face::BackSide));
+}
+
+}  // namespace
+}  // namespace shoulderline
