@@ -181,6 +181,10 @@ class AssemblyComposer {
 
 }  // namespace
 
+std::string titleOf(const Piece& piece, const GlueUp& glueUp) {
+    return "assembly: " + piece.assemblies[glueUp.assembly].name;
+}
+
 Sheet assemblySheet(const Piece& piece,
                     const ResolvedPiece& resolved,
                     const GlueUp& glueUp,
@@ -201,9 +205,8 @@ Sheet assemblySheet(const Piece& piece,
             break;
         }
     }
-    const std::string& name = piece.assemblies[glueUp.assembly].name;
     Sheet sheet;
-    sheet.title = "assembly: " + name;
+    sheet.title = titleOf(piece, glueUp);
     sheet.size = frame.paper;
     sheet.lines = LineGroup::Medium;
     TitleBlock block;

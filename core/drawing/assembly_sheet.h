@@ -25,6 +25,9 @@ struct GlueUp {
                                                    const ResolvedPiece& resolved,
                                                    const GlueUp& glueUp);
 
+// What its sheet is called.
+[[nodiscard]] std::string titleOf(const Piece& piece, const GlueUp& glueUp);
+
 // The assembly alone on paper: front and side elevation and plan in projection with its sizes over
 // all, its parts by the numbers of the piece's own list, and the note on its glue-up. One that
 // swings stands upright.

@@ -8,6 +8,7 @@
 #include "core/drawing/dimensioning.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/patterns.h"
+#include "core/drawing/strips.h"
 #include "core/drawing/title_block.h"
 #include "core/drawing/wrapped_text.h"
 #include "core/measure/length_text.h"
@@ -184,8 +185,7 @@ Sheet FormMaker::make() const {
     addSizes(ops);
     addNotes(ops);
     const Rect bounds = boundsOf(ops, metrics_);
-    ops.push_back(TextOp{
-        {bounds.min.x, bounds.min.y - 3.0}, "form of " + part_.of, 5.0, Align::Left, false, true});
+    append(ops, titleOps({bounds.min.x, bounds.min.y - 3.0}, "form of " + part_.of, 5.0));
     const Rect all = boundsOf(ops, metrics_);
     move(ops, Vec2{kMargin, kMargin} - all.min);
     sheet.size = all.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};

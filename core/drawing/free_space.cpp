@@ -53,14 +53,15 @@ FreeSpace::FreeSpace(const std::vector<Op>& ops, const TextMetrics& metrics) {
 void FreeSpace::take(const std::vector<Op>& ops, const TextMetrics& metrics) {
     for (const Op& op : ops) {
         std::visit(Overloaded{
-                       [&](const Stroke& stroke) { strokes_.push_back(stroke); },
+                       [&](const Stroke& stroke) { takeStroke(stroke); },
                        [](const Fill&) {},
                        [&](const ArcOp& arc) { takeArc(arc); },
                        [&](const TextOp& text) { boxes_.push_back(boundsOf(text, metrics)); },
                        [&](const DimensionOp& dimension) {
                            const DimensionParts parts = partsOf(dimension, metrics);
-                           strokes_.insert(
-                               strokes_.end(), parts.strokes.begin(), parts.strokes.end());
+                           for (const Stroke& stroke : parts.strokes) {
+                               takeStroke(stroke);
+                           }
                            boxes_.push_back(boundsOf(parts.figure, metrics));
                        },
                        [](const BeginGroup&) {},
@@ -84,15 +85,30 @@ void FreeSpace::takeArc(const ArcOp& arc) {
         const Angle at = arc.start + arc.sweep * (1.0 * i / chords);
         stroke.points.push_back(arc.centre + Vec2{at.cos(), at.sin()} * arc.radius);
     }
-    strokes_.push_back(std::move(stroke));
+    takeStroke(std::move(stroke));
+}
+
+void FreeSpace::takeStroke(Stroke stroke) {
+    if (stroke.points.empty()) {
+        return;
+    }
+    Rect bounds{stroke.points.front(), stroke.points.front()};
+    for (const Vec2& p : stroke.points) {
+        bounds.include(p);
+    }
+    strokes_.push_back({std::move(stroke), bounds});
 }
 
 bool FreeSpace::isFree(const Rect& area) const {
-    return std::none_of(
-               boxes_.begin(), boxes_.end(), [&](const Rect& box) { return meets(area, box); }) &&
-           std::none_of(strokes_.begin(), strokes_.end(), [&](const Stroke& stroke) {
-               return meets(area, stroke.points);
+    return isClearOfLettering(area) &&
+           std::none_of(strokes_.begin(), strokes_.end(), [&](const Taken& taken) {
+               return meets(area, taken.bounds) && meets(area, taken.stroke.points);
            });
+}
+
+bool FreeSpace::isClearOfLettering(const Rect& area) const {
+    return std::none_of(
+        boxes_.begin(), boxes_.end(), [&](const Rect& box) { return meets(area, box); });
 }
 
 std::optional<Vec2> FreeSpace::placeFor(Vec2 size, const Rect& room) const {

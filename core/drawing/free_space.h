@@ -19,6 +19,8 @@ class FreeSpace {
 
     // Whether nothing comes within `area`.
     [[nodiscard]] bool isFree(const Rect& area) const;
+    // Whether no lettering, and no whole circle, comes within `area`.
+    [[nodiscard]] bool isClearOfLettering(const Rect& area) const;
     // A place inside `room` for a rectangle of `size` that nothing comes within 2 mm of: its top
     // left corner. The lowest, then the rightmost on a grid of 2 mm; none where there is none.
     [[nodiscard]] std::optional<Vec2> placeFor(Vec2 size, const Rect& room) const;
@@ -26,7 +28,14 @@ class FreeSpace {
   private:
     void takeArc(const ArcOp& arc);
 
-    std::vector<Stroke> strokes_;
+    void takeStroke(Stroke stroke);
+
+    // Each with what it covers, which most areas lie clear of.
+    struct Taken {
+        Stroke stroke;
+        Rect bounds;
+    };
+    std::vector<Taken> strokes_;
     std::vector<Rect> boxes_;
 };
 

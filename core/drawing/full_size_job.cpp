@@ -4,6 +4,7 @@
 #include "core/drawing/left_out.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/strips.h"
+#include "core/drawing/tile_places.h"
 #include "core/drawing/tiler.h"
 #include "core/drawing/tiles.h"
 #include "core/drawing/title_block.h"
@@ -21,15 +22,18 @@ PrintJob tiledJob(const Piece& piece,
     job.title = title;
     job.contents.emplace_back();  // of the maps
     for (FullSizeDrawing& drawing : drawings) {
+        std::vector<Rect> rooms = drawing.titleRooms;
         if (options.leavesOutPlain) {
             Sheet shorter = withPlainLeftOut(drawing.drawing, piece.style, metrics);
             if (tileGrid(shorter.size, paper, options).count() <
                 tileGrid(drawing.drawing.size, paper, options).count()) {
                 drawing.drawing = std::move(shorter);
+                rooms.clear();
                 drawing.about += "; plain stretches left out";
                 drawing.size += "; plain stretches are left out at the breaks, as lettered there";
             }
         }
+        moveTitlesOffSeams(drawing.drawing, rooms, paper, options, metrics);
         job.contents.push_back(std::move(drawing.drawing));
         const Tiler tiler(piece, drawing, job.contents.back(), paper, options, date, metrics);
         for (Page& page : tiler.pages(job.contents.size() - 1, 0)) {

@@ -42,7 +42,7 @@ std::string captionOf(const ResolvedPiece& resolved, const JointGroup& group, do
            scaleText(scale);
 }
 
-constexpr double kOverSetUps = 3.0;
+constexpr double kOverSetUps = 4.0;
 
 // How the tools are set, in lines at most `width` wide.
 std::vector<std::string> setUpLinesWithin(double width,
@@ -63,46 +63,79 @@ double areaOf(const JointBlock& block) {
     return block.size.x * block.size.y;
 }
 
-// The drawing with the settings under it, as wide as it is, or beside it, whichever takes less of
-// the room; none where neither goes in.
+// How far down a drawing reaches, over each step along it.
+class Skyline {
+  public:
+    Skyline(const std::vector<Op>& ops, double width, const TextMetrics& metrics)
+        : downs_(static_cast<std::size_t>(width / kStep) + 1, 0.0) {
+        for (const Op& op : ops) {
+            if (std::holds_alternative<BeginGroup>(op) || std::holds_alternative<EndGroup>(op)) {
+                continue;
+            }
+            const Rect bounds = boundsOf(std::vector<Op>{op}, metrics);
+            for (std::size_t i = at(bounds.min.x); i <= at(bounds.max.x); ++i) {
+                downs_[i] = std::max(downs_[i], bounds.max.y);
+            }
+        }
+    }
+    // Over the steps from `x` on as wide as `width`, with room kept clear beside it.
+    [[nodiscard]] double down(double x, double width) const {
+        const auto first = downs_.begin() + static_cast<std::ptrdiff_t>(at(x - kBetweenJoints));
+        const auto last = downs_.begin() + static_cast<std::ptrdiff_t>(at(x + width)) + 1;
+        return *std::max_element(first, last);
+    }
+    static constexpr double kStep = 2.0;  // mm
+
+  private:
+    [[nodiscard]] std::size_t at(double x) const {
+        const double step = std::clamp(x / kStep, 0.0, static_cast<double>(downs_.size() - 1));
+        return static_cast<std::size_t>(step);
+    }
+    std::vector<double> downs_;
+};
+
+// The drawing with the settings under some of it, or beside it, wherever that takes least of the
+// room; none where they do not go in.
 std::optional<JointBlock> withSetUps(const JointBlock& drawn,
                                      const Piece& piece,
                                      const ResolvedPiece& resolved,
                                      const JointGroup& group,
                                      Vec2 room,
                                      const TextMetrics& metrics) {
-    constexpr double kLeastWidth = 80.0;
-    constexpr double kMostWidth = 120.0;
-    struct Place {
-        Vec2 at;
-        double width = 0.0;
-    };
-    const double under = std::min(room.x, std::max(drawn.size.x, kLeastWidth));
-    const double beside = room.x - drawn.size.x - kBetweenJoints;
-    std::vector<Place> places{{{0.0, drawn.size.y + kOverSetUps}, under}};
-    if (beside >= kLeastWidth) {
-        places.push_back(
-            {{drawn.size.x + kBetweenJoints, kNameRows}, std::min(beside, kMostWidth)});
-    }
-    std::optional<JointBlock> best;
-    for (const Place& place : places) {
-        const std::vector<std::string> lines =
-            setUpLinesWithin(place.width, piece, resolved, group, metrics);
-        const Vec2 size{
-            std::max(drawn.size.x, place.at.x + place.width),
-            std::max(drawn.size.y, place.at.y + heightOfLines(lines.size(), kCaptionHeight) + 1.0)};
-        const bool goesIn = size.x <= room.x && size.y <= room.y;
-        if (!goesIn || (best && size.x * size.y >= areaOf(*best))) {
-            continue;
+    constexpr double kLeastWidth = 74.0;
+    const Skyline skyline(drawn.ops, room.x, metrics);
+    std::optional<Vec2> at;
+    Vec2 size;
+    std::vector<std::string> text;
+    for (const double wanted : {kLeastWidth, 100.0, 120.0, drawn.size.x, room.x}) {
+        const double width = std::min(room.x, std::max(wanted, kLeastWidth));
+        std::vector<std::string> lines = setUpLinesWithin(width, piece, resolved, group, metrics);
+        const double height = heightOfLines(lines.size(), kCaptionHeight) + 1.0;
+        std::optional<Vec2> here;
+        for (double x = 0.0; x + width <= room.x; x += Skyline::kStep) {
+            const Vec2 corner{x, std::max(kNameRows, skyline.down(x, width) + kOverSetUps)};
+            const Vec2 over{std::max(drawn.size.x, x + width),
+                            std::max(drawn.size.y, corner.y + height)};
+            const bool goesIn = over.x <= room.x && over.y <= room.y;
+            if (goesIn && (!at || over.x * over.y < size.x * size.y - 1e-6)) {
+                at = here = corner;
+                size = over;
+            }
         }
-        std::vector<Op> text = linesOfText(lines, kCaptionHeight);
-        move(text, place.at);
-        best = drawn;
-        best->setUps = setUpsOf(resolved, group);
-        append(best->ops, std::move(text));
-        best->size = size;
+        if (here) {
+            text = std::move(lines);
+        }
     }
-    return best;
+    if (!at) {
+        return std::nullopt;
+    }
+    JointBlock block = drawn;
+    block.setUps = setUpsOf(resolved, group);
+    std::vector<Op> ops = linesOfText(text, kCaptionHeight);
+    move(ops, *at);
+    append(block.ops, std::move(ops));
+    block.size = size;
+    return block;
 }
 
 // The settings by themselves, where they find no room under the drawing: as many blocks as they
@@ -112,7 +145,9 @@ std::vector<JointBlock> setUpBlocks(const Piece& piece,
                                     const JointGroup& group,
                                     Vec2 room,
                                     const TextMetrics& metrics) {
-    std::vector<std::string> lines = setUpLinesWithin(room.x, piece, resolved, group, metrics);
+    constexpr double kTwoColumns = 210.0;
+    const double width = room.x >= kTwoColumns ? (room.x - kBetweenJoints) / 2.0 : room.x;
+    std::vector<std::string> lines = setUpLinesWithin(width, piece, resolved, group, metrics);
     const double head = kNameHeight + kOverSetUps;
     const double each = kLineSpacing * kCaptionHeight;
     const auto most = static_cast<std::size_t>(std::max(1.0, (room.y - head - 1.0) / each));
@@ -125,13 +160,13 @@ std::vector<JointBlock> setUpBlocks(const Piece& piece,
         block.part = resolved.parts[resolved.joints[group.joints.front()].tenoned].of;
         block.setUps = setUpsOf(resolved, group);
         const FittedText name =
-            fitText(nameOf(resolved, group) + ": set-ups", kNameHeight, room.x, metrics);
+            fitText(nameOf(resolved, group) + ": set-ups", kNameHeight, width, metrics);
         block.ops.push_back(
             TextOp{{0.0, kNameHeight}, name.text, name.height, Align::Left, false, true});
         std::vector<Op> text = linesOfText(some, kCaptionHeight);
         move(text, {0.0, head});
         append(block.ops, std::move(text));
-        block.size = {room.x, head + heightOfLines(some.size(), kCaptionHeight) + 1.0};
+        block.size = {width, head + heightOfLines(some.size(), kCaptionHeight) + 1.0};
         blocks.push_back(std::move(block));
     }
     return blocks;
@@ -143,7 +178,7 @@ JointBlock blockOf(const Piece& piece,
                    double scale,
                    bool areEndsBelow,
                    const TextMetrics& metrics) {
-    constexpr DimensionStyle kClose{2.5, 7.0, 5.5};
+    constexpr DimensionStyle kClose{2.5, 7.0, 6.5};
     Sheet drawing =
         drawJoint(piece, resolved, group.joints.front(), {scale, kClose, areEndsBelow}, metrics);
     JointBlock block;
@@ -233,7 +268,8 @@ std::vector<JointBlock> JointBlocks::fitted(std::size_t i, Vec2 room) {
         if (largest == nullptr) {
             continue;
         }
-        if (scale < largest->scale / 2) {
+        constexpr double kClear = 0.5;  // a drawing as large as this may be smaller for its text
+        if (scale < largest->scale / 2 || (scale < largest->scale && scale < kClear)) {
             break;
         }
         if (std::optional<JointBlock> both = told(i, scale, room)) {

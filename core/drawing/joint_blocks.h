@@ -32,7 +32,8 @@ class JointBlocks {
         : piece_(piece), resolved_(resolved), groups_(groups), metrics_(metrics) {}
 
     // At the largest scale at which it goes into the room, the settings under or beside the drawing
-    // where that costs no more than one half of the scale; else they have blocks of their own.
+    // where that fits, or costs no more than half of a scale that is 1 : 2 still; else they have
+    // blocks of their own.
     [[nodiscard]] std::vector<JointBlock> fitted(std::size_t group, Vec2 room);
 
   private:

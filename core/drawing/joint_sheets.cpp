@@ -143,15 +143,7 @@ Sheet sheetOf(const Piece& piece,
               const SheetFrame& frame,
               const TextMetrics& metrics) {
     Sheet sheet;
-    // Three names; what is over is counted, so that the title stays in its block and in the index.
-    constexpr std::size_t kNamed = 3;
-    const std::size_t over = filled.parts.size() > kNamed + 1 ? filled.parts.size() - kNamed : 0;
-    for (std::size_t i = 0; i + over < filled.parts.size(); ++i) {
-        sheet.title += (i == 0 ? "joints of " : "; ") + filled.parts[i];
-    }
-    if (over > 0) {
-        sheet.title += " and " + std::to_string(over) + " more";
-    }
+    sheet.title = titleOf(filled);
     TitleBlock block;
     block.title = sheet.title;
     block.piece = piece.name;
@@ -175,6 +167,20 @@ Sheet sheetOf(const Piece& piece,
 }
 
 }  // namespace
+
+std::string titleOf(const JointsOnSheet& filled) {
+    std::string title;
+    // Three names; what is over is counted, so that the title stays in its block and in the index.
+    constexpr std::size_t kNamed = 3;
+    const std::size_t over = filled.parts.size() > kNamed + 1 ? filled.parts.size() - kNamed : 0;
+    for (std::size_t i = 0; i + over < filled.parts.size(); ++i) {
+        title += (i == 0 ? "joints of " : "; ") + filled.parts[i];
+    }
+    if (over > 0) {
+        title += " and " + std::to_string(over) + " more";
+    }
+    return title;
+}
 
 JointsSetOut setOutJoints(const Piece& piece,
                           const ResolvedPiece& resolved,

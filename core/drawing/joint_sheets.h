@@ -31,6 +31,8 @@ struct JointsOnSheet {
     std::vector<Op> ops;             // in the drawing's space
     std::vector<SetUp> setUps;
 };
+// "joints of front rail; back rail".
+[[nodiscard]] std::string titleOf(const JointsOnSheet& sheet);
 struct JointsSetOut {
     Vec2 paper;             // as it is held
     std::size_t kinds = 0;  // of joints

@@ -1,24 +1,22 @@
 #include "core/drawing/part_blocks.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <limits>
+#include <optional>
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/notes.h"
-#include "core/drawing/part_pair.h"
-#include "core/drawing/scales.h"
-#include "core/drawing/section_drawing.h"
+#include "core/drawing/section_marks.h"
 #include "core/drawing/smooth_runs.h"
 #include "core/drawing/trade_marks.h"
+#include "core/resolve/bending_text.h"
 
 namespace shoulderline {
 
 namespace {
 
-constexpr double kToNotes = 5.0;        // from a view down to its notes
-constexpr double kNumberHeight = 2.5;   // of the points of outlines
 constexpr double kCentreOverrun = 3.0;  // of a centre line past the outline
 
 }  // namespace
@@ -123,28 +121,48 @@ void PartBlocks::addCentreLines(const PartView& view, double scale, std::vector<
     }
 }
 
-// A stretch of the face, `width` sheet millimetres long, that no mortise lies under; its middle.
-// The nearest to the start end.
-double PartBlocks::freePlaceForMark(double width) const {
-    const double length = part_.shoulderLength.value.mm() * scale_;
-    std::vector<std::array<double, 2>> taken;
+// How far a place along the part is from all mortises and holes, on the sheet.
+double PartBlocks::clearOfCuts(double x) const {
+    double clear = std::numeric_limits<double>::infinity();
+    const auto keepOff = [&](const Box& box) {
+        clear = std::min(clear, std::max(box.min.x * scale_ - x, x - box.max.x * scale_));
+    };
     for (const MortiseSolid& mortise : part_.mortises) {
-        taken.push_back({mortise.box.min.x * scale_ - 1.0, mortise.box.max.x * scale_ + 1.0});
+        keepOff(mortise.box);
     }
-    std::sort(taken.begin(), taken.end());
-    taken.push_back({length, length});
-    double best = length / 2.0;
-    double widest = 0.0;
-    double free = 2.0;
-    for (const auto& [low, high] : taken) {
-        if (low - free >= width) {
-            return free + std::min(width, low - free) / 2.0;
+    for (const ResolvedCut& cut : part_.cuts) {
+        if (cut.kind == CutKind::Bore) {
+            keepOff(cut.box);
         }
-        if (low - free > widest) {
-            widest = low - free;
-            best = (low + free) / 2.0;
+    }
+    return clear;
+}
+
+// On the line of the face edge, with wood under it for a mark `height` high: the nearest to the
+// start end that is clear of mortises and holes, or the one farthest from them.
+Vec2 PartBlocks::placeForMark(double height) const {
+    constexpr double kStep = 1.0;
+    const double half = 0.7 * height;
+    const double length = part_.shoulderLength.value.mm() * scale_;
+    const std::vector<std::vector<Vec2>> face{part_.body.face.flatten().points};
+    const auto edgeAt = [&](double x) -> std::optional<double> {
+        const std::vector<Span> wood = spansInside(face, {0, 1}, {1, 0}, x / scale_);
+        const bool isDeep =
+            !wood.empty() && (wood.front().to - wood.front().from) * scale_ > height;
+        return isDeep ? std::optional(wood.front().from * scale_) : std::nullopt;
+    };
+    Vec2 best{std::min(half + 1.0, length / 2.0), 0.0};
+    double clearest = -std::numeric_limits<double>::infinity();
+    for (double x = half + 1.0; x < length - half; x += kStep) {
+        const std::optional<double> edge = edgeAt(x);
+        if (!edge || !edgeAt(x - 0.5 * half) || !edgeAt(x + 0.5 * half)) {
+            continue;
         }
-        free = std::max(free, high);
+        const double clear = std::min(clearOfCuts(x), half + 1.0);
+        if (clear > clearest) {
+            clearest = clear;
+            best = {x, *edge};
+        }
     }
     return best;
 }
@@ -153,9 +171,9 @@ double PartBlocks::freePlaceForMark(double width) const {
 void PartBlocks::addMarks(std::vector<Op>& ops) const {
     const double height = std::clamp(
         0.75 * std::min(part_.width.value, part_.thickness.value * 3.0).mm() * scale_, 2.0, 9.0);
-    const double at = freePlaceForMark(1.4 * height);
-    ops.push_back(faceSideMark({at, 0.0}, height));
-    ops.push_back(faceEdgeMark({at + 0.34 * height, 0.0}, 0.5 * height, true));
+    const Vec2 at = placeForMark(height);
+    ops.push_back(faceSideMark(at, height));
+    ops.push_back(faceEdgeMark(at + Vec2{0.34 * height, 0.0}, 0.5 * height, true));
 }
 
 // On the wood of the face side where that has room for it, else under the view.
@@ -198,14 +216,27 @@ Note PartBlocks::bowNote(const PartView& view) const {
     const Rect edge = part_.body.edge ? part_.body.edge->bounds() : Rect{{0, 0}, {size.x, size.z}};
     const double far = bend.hollow == Face::FaceSide ? edge.max.y : edge.min.y;
     const Vec2 top = view.toPlane(Vec3{size.x / 2, 0.0, far});
+    const BendWork work = bendWorkOf(part_, resolved_.rules);
+    const std::string across = shown(work.blankLength) + " \u00d7 " + shown(work.blankWidth);
     std::vector<std::string> lines{
         "bow: rises " + shown(bend.rise.value) + " over the chord, at the middle line",
         "radius there " + shown(bend.radius.value) + ", along the curve " +
             shown(bend.alongCurve())};
-    if (bend.method == BendMethod::Laminated) {
-        lines.push_back(std::to_string(bend.plies) + " plies of " + shown(bend.ply.value) +
-                        ", on a form of radius " + shown(bend.formRadius.value));
+    switch (bend.method) {
+        case BendMethod::Laminated:
+            lines.push_back("blank along the curve " + across + ", " + std::to_string(bend.plies) +
+                            " plies of " + shown(bend.ply.value));
+            break;
+        case BendMethod::Steamed:
+            lines.push_back("blank along the curve " + across + " \u00d7 " +
+                            shown(part_.thickness.value));
+            break;
+        case BendMethod::Sawn:
+            lines.push_back("sawn out of stock " + shown(work.solidThickness) + " thick");
+            return {top * scale_, std::move(lines), {SubjectKind::Part, index_}};
     }
+    lines.push_back("on a form that rises " + shown(bend.formRise()) + ", radius " +
+                    shown(bend.formRadius.value));
     return {top * scale_, std::move(lines), {SubjectKind::Part, index_}};
 }
 
@@ -232,11 +263,13 @@ PartBlock PartBlocks::sideView(Face face) const {
         notes.push_back({note.target * scale_, note.lines, note.subject});
     }
     append(ops,
-           placeNotes(std::move(notes),
-                      lines.min.x,
-                      (part_.bend ? std::max(height, lines.max.y) : height) + kToNotes,
-                      style_.dimensions.height,
-                      metrics_));
+           placeNotes(
+               std::move(notes),
+               lines.min.x,
+               (part_.bend ? std::max(height, lines.max.y) : height) +
+                   (face == Face::FaceSide && !plan_.sections().empty() ? kPastMarks : kToNotes),
+               style_.dimensions.height,
+               metrics_));
     ops.push_back(TextOp{{lines.min.x - 4.0, height / 2.0 + style_.dimensions.height / 2.0},
                          std::string(wordFor(face)),
                          style_.dimensions.height,
@@ -247,15 +280,35 @@ PartBlock PartBlocks::sideView(Face face) const {
     if (face == Face::FaceSide && style_.withSections) {
         addGrain(height, space, ops);
         for (const PartSection& section : plan_.sections()) {
-            append(ops, cuttingPlaneMarks(section, height, scale_, style_, space, metrics_));
+            append(ops,
+                   cuttingPlaneMarks(
+                       section, acrossAt(section, view), scale_, style_, space, metrics_));
         }
     }
     for (const ShapedOutline& outline : outlines()) {
         if (outline.seenOn == face) {
-            append(ops, outlineNumbers(outline, view, scale_, kNumberHeight, space, metrics_));
+            append(
+                ops,
+                outlineNumbers(outline, view, scale_, style_.dimensions.height, space, metrics_));
         }
     }
     return blockOf(face, std::move(ops), height);
+}
+
+// What a section cuts of the view, on the sheet: the tenons at its end, or the body.
+Span PartBlocks::acrossAt(const PartSection& section, const PartView& view) const {
+    Span across{0.0, view.size.y * scale_};
+    if (section.tenonsAt) {
+        across = {across.to, across.from};
+        for (const TenonSolid& tenon : part_.tenons) {
+            if ((tenon.box.min.x < 0.0) == (section.tenonsAt == End::Start)) {
+                const Rect rect = view.toPlane(tenon.box);
+                across.from = std::min(across.from, rect.min.y * scale_);
+                across.to = std::max(across.to, rect.max.y * scale_);
+            }
+        }
+    }
+    return across;
 }
 
 std::vector<ShapedOutline> PartBlocks::outlines() const {
@@ -273,125 +326,6 @@ std::vector<PartBlock> PartBlocks::outlineTables() const {
                     0.0));
     }
     return blocks;
-}
-
-PartBlock PartBlocks::pair() const {
-    constexpr double kRoom = 64.0;
-    const PartView view = partView(part_, Face::FaceSide);
-    const double longest = std::max(view.size.x, part_.length().mm());
-    const double scale = std::min(scale_, scaleThatFits(longest, kRoom, piece_.unit));
-    PairDrawing pair;
-    pair.drawn = body(view, scale);
-    pair.length = view.size.x * scale;
-    pair.height = view.size.y * scale;
-    const double mark = std::clamp(0.6 * pair.height, 2.0, 5.0);
-    pair.drawn.push_back(faceSideMark({2.0 * mark, 0.0}, mark));
-    pair.drawn.push_back(faceEdgeMark({2.34 * mark, 0.0}, 0.5 * mark, true));
-    if (part_.hand != Hand::None) {
-        pair.drawnHand = wordFor(part_.hand);
-        pair.otherHand = wordFor(part_.hand == Hand::Left ? Hand::Right : Hand::Left);
-    }
-    std::vector<Op> ops = pairOps(pair, style_.dimensions.height);
-    if (scale != scale_) {
-        const Rect bounds = boundsOf(ops, metrics_);
-        ops.push_back(TextOp{{0.0, bounds.min.y - 3.0},
-                             "the pair, " + scaleText(scale),
-                             style_.dimensions.height,
-                             Align::Left,
-                             false,
-                             false});
-    }
-    return blockOf(Face::FaceSide, std::move(ops), 0.0);
-}
-
-std::vector<PartBlock> PartBlocks::sections() const {
-    std::vector<PartBlock> blocks;
-    const double scale = endScale();
-    for (const PartSection& section : plan_.sections()) {
-        if (section.tenonsAt) {
-            continue;
-        }
-        std::vector<Op> ops =
-            sectionOps(section, piece_, resolved_, index_, scale, style_, metrics_);
-        const Rect bounds = boundsOf(ops, metrics_);
-        const std::string name = section.letter + "\u2013" + section.letter;
-        ops.push_back(TextOp{{part_.thickness.value.mm() * scale / 2.0, bounds.min.y - 3.0},
-                             scale == scale_ ? name : name + ", " + scaleText(scale),
-                             style_.dimensions.height,
-                             Align::Centre,
-                             false,
-                             false});
-        blocks.push_back(blockOf(Face::FarEnd, std::move(ops), part_.width.value.mm() * scale));
-    }
-    return blocks;
-}
-
-// Ends are drawn larger than the rest where that keeps their small sizes apart.
-double PartBlocks::endScale() const {
-    for (const double scale : standardScales(piece_.unit)) {
-        if (scale <= scale_ ||
-            std::max(part_.width.value.mm(), part_.thickness.value.mm()) * scale <=
-                style_.largestEnd) {
-            return std::max(scale, scale_);
-        }
-    }
-    return scale_;
-}
-
-PartBlock PartBlocks::endView(const EndToShow& end) const {
-    const Face face = end.face;
-    const PartView view = partView(part_, face);
-    const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_, end.hasSection);
-    const double scale = endScale();
-    std::vector<Op> ops = body(view, scale);
-    const std::string letter = plan_.letterOf(face == Face::StartEnd ? End::Start : End::Far);
-    if (!letter.empty()) {
-        removeCutOffEnds(part_, view, scale, ops);
-        append(ops, tenonHatching(part_, view, scale));
-    }
-    const Vec2 size = view.size * scale;
-    // The figures of the two sides keep clear of the corner between them.
-    constexpr double kPastCorner = 2.0;
-    const bool isFar = face == Face::FarEnd;
-    FigureRoom below;
-    (isFar ? below.high : below.low) = isFar ? size.x + kPastCorner : -kPastCorner;
-    const std::vector<Op> under = placeSizes(scaled(sizes.along, scale),
-                                             DimensionSide::Below,
-                                             size.y,
-                                             style_.dimensions,
-                                             metrics_,
-                                             below);
-    append(ops, under);
-    FigureRoom beside;
-    beside.high = size.y;
-    append(ops,
-           placeClearOf(under,
-                        scaled(sizes.down, scale),
-                        isFar ? DimensionSide::RightOf : DimensionSide::LeftOf,
-                        isFar ? size.x : 0.0,
-                        style_.dimensions,
-                        metrics_,
-                        beside));
-    std::vector<Note> notes;
-    for (const NeededNote& note : sizes.notes) {
-        notes.push_back({note.target * scale, note.lines, note.subject});
-    }
-    // Over the end: its sizes stand under it and beside it, with arrows that may reach over it.
-    const double top = std::min(-kToNotes, boundsOf(ops, metrics_).min.y - 1.0);
-    append(
-        ops,
-        placeNotes(std::move(notes), 0.0, top, style_.dimensions.height, metrics_, NoteSide::Over));
-    const Rect bounds = boundsOf(ops, metrics_);
-    const std::string name =
-        letter.empty() ? end.label : letter + "\u2013" + letter + ", " + end.label;
-    const std::string words = scale == scale_ ? name : name + ", " + scaleText(scale);
-    ops.push_back(TextOp{{size.x / 2.0, bounds.min.y - 3.0},
-                         words,
-                         style_.dimensions.height,
-                         Align::Centre,
-                         false,
-                         false});
-    return blockOf(face, std::move(ops), size.y);
 }
 
 }  // namespace shoulderline

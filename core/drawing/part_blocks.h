@@ -4,6 +4,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/free_space.h"
+#include "core/drawing/hatching.h"
 #include "core/drawing/notes.h"
 #include "core/drawing/part_drawing.h"
 #include "core/drawing/part_faces.h"
@@ -20,6 +21,7 @@ struct PartBlock {
     std::vector<Op> ops;
     Rect bounds;
     double bodyHeight = 0.0;
+    bool isSection = false;  // its plane is marked on the face side
 };
 
 // Draws the views, ends and sections of one part, each by itself.
@@ -53,19 +55,24 @@ class PartBlocks {
     [[nodiscard]] PartBlock pair() const;
 
   private:
+    static constexpr double kToNotes = 5.0;    // mm from a view to its notes
+    static constexpr double kPastMarks = 9.0;  // where the marks of sections stand between
+
     [[nodiscard]] std::vector<ShapedOutline> outlines() const;
+    [[nodiscard]] Span acrossAt(const PartSection& section, const PartView& view) const;
     [[nodiscard]] std::vector<Op> body(const PartView& view, double scale) const;
     void addMouths(const PartView& view, double scale, std::vector<Op>& ops) const;
     void addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const;
     void addMarks(std::vector<Op>& ops) const;
     [[nodiscard]] Note bowNote(const PartView& view) const;
     void addGrain(double height, FreeSpace& space, std::vector<Op>& ops) const;
-    [[nodiscard]] double freePlaceForMark(double width) const;
+    [[nodiscard]] Vec2 placeForMark(double height) const;
+    [[nodiscard]] double clearOfCuts(double x) const;
     [[nodiscard]] static std::vector<SizeToPlace> scaled(const std::vector<NeededSize>& sizes,
                                                          double scale);
     [[nodiscard]] PartBlock blockOf(Face face, std::vector<Op> ops, double bodyHeight) const {
         const Rect bounds = boundsOf(ops, metrics_);
-        return {face, std::move(ops), bounds, bodyHeight};
+        return {face, std::move(ops), bounds, bodyHeight, false};
     }
     [[nodiscard]] double endScale() const;
 

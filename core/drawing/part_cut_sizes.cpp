@@ -6,6 +6,9 @@
 
 #include "core/drawing/part_faces.h"
 #include "core/drawing/part_sizing.h"
+#include "core/joint/screws.h"
+#include "core/measure/length_text.h"
+#include "core/resolve/frames.h"
 
 namespace shoulderline {
 
@@ -17,10 +20,21 @@ bool isKerf(const ResolvedCut& cut) {
     return cut.joint && cut.kind == CutKind::Notch && isEnd(cut.face);
 }
 
-bool opensOn(const ResolvedCut& cut, Face face) {
+// Whether a groove, rabbet or notch runs out at a side, so that it is seen open there. `box` is
+// the blank.
+bool runsOutAt(const ResolvedCut& cut, Face face, const Box& box) {
+    const auto [axis, way] = inwardOf(face);
+    const double slack = kLengthTolerance.mm();
+    return !isEnd(face) && cut.kind != CutKind::Bore &&
+           (way > 0.0 ? cut.box.min[axis] < box.min[axis] + slack
+                      : cut.box.max[axis] > box.max[axis] - slack);
+}
+
+bool opensOn(const ResolvedCut& cut, Face face, const Box& box) {
     // A saw kerf goes through both cheeks of its tenon.
     const bool throughCheeks = isKerf(cut) && (face == Face::FaceSide || face == Face::BackSide);
-    return cut.face == face || throughCheeks || (cut.isThrough && oppositeOf(cut.face) == face);
+    return cut.face == face || throughCheeks || runsOutAt(cut, face, box) ||
+           (cut.isThrough && oppositeOf(cut.face) == face);
 }
 
 void addLoop(const std::vector<Vec2>& points,
@@ -180,8 +194,53 @@ class CutWriter {
             return shown(at.y) + " from face edge, " + shown(at.z) + " from face side";
         }
         const int across = acrossAxis();
+        const Vec3 blank = part_.bodyBox().size();
+        if (!isBore && isSameSize(at[across], 0.0)) {
+            return isSameSize(cut.box.max[across], blank[across])
+                       ? std::string("from side to side")
+                       : "at the " +
+                             std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide));
+        }
         return shown(at[across]) + " from " +
                std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide));
+    }
+
+    // Which screw a hole is for: its clearance hole says so, and its pilot.
+    void addScrew(const ResolvedCut& cut, NeededNote& note) const {
+        if (!cut.joint || *cut.joint >= to_.resolved.joints.size() ||
+            to_.resolved.joints[*cut.joint].kind != JointKind::Screwed) {
+            return;
+        }
+        const ResolvedJoint& joint = to_.resolved.joints[*cut.joint];
+        const Size* diameter = joint.size(SizeName::Diameter);
+        const Size* pilot = joint.size(SizeName::BoreDepth);
+        const ResolvedCut* clearance = clearanceOf(*cut.joint);
+        const double wide = isEnd(view_.face) ? cut.box.size().y : cut.box.size().x;
+        const Size* plug = joint.size(SizeName::PlugDiameter);
+        const bool isPlug = plug != nullptr && isSameSize(wide, plug->value.mm());
+        if (diameter == nullptr || pilot == nullptr || clearance == nullptr || isPlug) {
+            return;
+        }
+        const double held = clearance->box.size()[inwardOf(clearance->face).axis];
+        const Size* sunk = joint.size(SizeName::PlugDepth);
+        const Length reach =
+            Length::mm(held) + pilot->value - (sunk != nullptr ? sunk->value : Length());
+        const bool inInches = unitOf(to_.piece.style) == Unit::Inch;
+        const SoldScrew screw = soldScrew(diameter->value, reach, inInches);
+        note.lines.push_back(inInches && screw.gauge > 0
+                                 ? "screw No. " + std::to_string(screw.gauge) + ", " +
+                                       shown(screw.length.mm()) + " long"
+                                 : "screw " + shown(diameter->value.mm()) + " \u00d7 " +
+                                       shown(screw.length.mm()));
+    }
+
+    // The hole that the screw slips through, in whichever part it is.
+    [[nodiscard]] const ResolvedCut* clearanceOf(std::size_t joint) const {
+        const ResolvedPart& held = to_.resolved.parts[to_.resolved.joints[joint].tenoned];
+        const auto it = std::find_if(held.cuts.begin(), held.cuts.end(), [&](const auto& cut) {
+            return cut.joint == joint && cut.kind == CutKind::Bore;
+        });
+        return it == held.cuts.end() ? nullptr : &*it;
     }
 
     void note(const std::vector<const ResolvedCut*>& row) {
@@ -198,6 +257,7 @@ class CutWriter {
         if (!cut.note.empty()) {
             note.lines.push_back(cut.note);
         }
+        addScrew(cut, note);
         note.lines.push_back(times + sectionText(cut));
         if (!isEnd(view_.face) || cut.kind != CutKind::Bore) {
             note.lines.push_back(placeText(cut));
@@ -217,7 +277,7 @@ void addCutEdges(const ResolvedPart& part,
                  int solid,
                  std::vector<ViewEdge>& edges) {
     for (const ResolvedCut& cut : part.cuts) {
-        const bool opens = opensOn(cut, view.face);
+        const bool opens = opensOn(cut, view.face, part.bodyBox());
         // Seen from an end, what lies in the sides is left out, as mortises are.
         if (opens || !isEnd(view.face)) {
             const Rect rect = view.toPlane(cut.box);

@@ -78,7 +78,10 @@ std::vector<Sheet> drawPartOnSheets(const Piece& piece,
                                     const TextMetrics& metrics) {
     const Vec2 within = room - Vec2{2.0 * kMargin, 2.0 * kMargin};
     std::optional<std::vector<std::vector<Op>>> pages =
-        packed(blocksOf(piece, resolved, kind, style, lines, metrics), within);
+        packed(blocksOf(piece, resolved, kind, style, lines, metrics),
+               within,
+               style.dimensions.height,
+               metrics);
     std::vector<Sheet> sheets;
     if (pages) {
         for (std::vector<Op>& ops : *pages) {

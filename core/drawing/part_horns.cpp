@@ -1,5 +1,7 @@
 #include "core/drawing/part_horns.h"
 
+#include <algorithm>
+
 #include "core/drawing/hatching.h"
 #include "core/drawing/part_sizing.h"
 
@@ -42,15 +44,46 @@ void addHornEdges(const ResolvedPart& part, const PartView& view, std::vector<Vi
     }
 }
 
-void addHornNotes(SizeWriter& writer) {
+void addHornSizes(SizeWriter& writer) {
     if (writer.view.face != Face::FaceSide) {
         return;
     }
+    const ResolvedPart& part = writer.part;
+    const std::vector<HornAt> horns = hornsOf(part);
+    if (horns.empty()) {
+        return;
+    }
+    const Box over = part.overBox();
+    double low = over.min.x;
+    double high = over.max.x;
+    for (const HornAt& horn : horns) {
+        const double tip = horn.end + horn.way * horn.length.mm();
+        low = std::min(low, tip);
+        high = std::max(high, tip);
+        writer.along({std::min(horn.end, tip),
+                      std::max(horn.end, tip),
+                      0.0,
+                      0.0,
+                      {},
+                      0.0,
+                      "horn",
+                      writer.subject});
+    }
+    constexpr int kOutsideAll = 3;
+    writer.along({low,
+                  high,
+                  0.0,
+                  0.0,
+                  "(" + writer.shown(high - low) + ")",
+                  0.0,
+                  "length with horns",
+                  writer.subject,
+                  kOutsideAll});
     const double middle = writer.part.width.value.mm() / 2.0;
-    for (const HornAt& horn : hornsOf(writer.part)) {
+    for (const HornAt& horn : horns) {
         const double at = horn.end + horn.way * horn.length.mm() / 2.0;
         writer.note({writer.view.toPlane(Vec3{at, middle, 0.0}),
-                     {"horn " + writer.shown(horn.length.mm()), "left on, cut off after glue-up"},
+                     {"horn, left on:", "cut off after glue-up"},
                      writer.subject});
     }
 }

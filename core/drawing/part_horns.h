@@ -14,7 +14,8 @@ struct SizeWriter;
 // Its outline in a side view, drawn as part of the body.
 void addHornEdges(const ResolvedPart& part, const PartView& view, std::vector<ViewEdge>& edges);
 
-// A note of its length, on the face side.
-void addHornNotes(SizeWriter& writer);
+// On the face side: its length, that of the blank with it (in brackets), and a note of what becomes
+// of it.
+void addHornSizes(SizeWriter& writer);
 
 }  // namespace shoulderline

@@ -124,6 +124,63 @@ bool isItsOwnMirrorImage(const ResolvedPart& part) {
            });
 }
 
+// "1", "2 to 5", "1 and 6": the places in their set, ascending; empty where they have none.
+std::string numbersText(std::vector<int> numbers) {
+    std::sort(numbers.begin(), numbers.end());
+    numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
+    if (numbers.empty() || numbers.front() <= 0) {
+        return {};
+    }
+    std::vector<std::string> runs;
+    for (std::size_t i = 0; i < numbers.size();) {
+        std::size_t last = i;
+        while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) {
+            ++last;
+        }
+        runs.push_back(std::to_string(numbers[i]));
+        if (last > i) {
+            runs.back() += (last > i + 1 ? " to " : " and ") + std::to_string(numbers[last]);
+        }
+        i = last + 1;
+    }
+    std::string text;
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        text += (i == 0 ? "" : i + 1 < runs.size() ? ", " : " and ") + runs[i];
+    }
+    return text;
+}
+
+// Kinds of one stated part, which differ among themselves, get names that do: by their places in
+// their set, else by their hand, else by number.
+void nameApart(const ResolvedPiece& resolved, std::vector<PartKind>& kinds) {
+    std::vector<std::string> stated;
+    for (const PartKind& kind : kinds) {
+        stated.push_back(kind.name);
+    }
+    for (std::size_t k = 0; k < kinds.size(); ++k) {
+        if (std::count(stated.begin(), stated.end(), stated[k]) < 2) {
+            continue;
+        }
+        std::vector<int> numbers;
+        bool isOneHand = true;
+        const Hand hand = resolved.parts[kinds[k].parts.front()].hand;
+        for (const std::size_t i : kinds[k].parts) {
+            numbers.push_back(resolved.parts[i].number);
+            isOneHand = isOneHand && resolved.parts[i].hand == hand;
+        }
+        std::string apart = numbersText(std::move(numbers));
+        if (apart.empty() && isOneHand && hand != Hand::None) {
+            apart = wordFor(hand);
+        }
+        if (apart.empty()) {
+            const auto before = std::count(
+                stated.begin(), stated.begin() + static_cast<std::ptrdiff_t>(k), stated[k]);
+            apart = std::to_string(before + 1);
+        }
+        kinds[k].name += " " + apart;
+    }
+}
+
 }  // namespace
 
 std::vector<PartKind> partKinds(const ResolvedPiece& resolved) {
@@ -149,6 +206,7 @@ std::vector<PartKind> partKinds(const ResolvedPiece& resolved) {
                                resolved.parts[kind.parts.back()].frame.isRightHanded();
         kind.hasMirrorTwins = bothHands && !isItsOwnMirrorImage(resolved.parts[kind.parts.front()]);
     }
+    nameApart(resolved, kinds);
     return kinds;
 }
 

@@ -57,12 +57,7 @@ class Shelf {
         }
         return best;
     }
-    void take(Vec2 at, PartBlock block) {
-        taken_.push_back({at, at + block.bounds.size()});
-        move(block.ops, at - block.bounds.min);
-        append(ops_, std::move(block.ops));
-    }
-    [[nodiscard]] std::vector<Op> ops() && { return std::move(ops_); }
+    void take(Vec2 at, Vec2 size) { taken_.push_back({at, at + size}); }
 
   private:
     [[nodiscard]] std::vector<double> corners(double Vec2::*axis, double between) const {
@@ -87,7 +82,6 @@ class Shelf {
 
     Vec2 room_;
     std::vector<Rect> taken_;
-    std::vector<Op> ops_;
 };
 
 }  // namespace
@@ -125,8 +119,59 @@ std::vector<Op> inProjection(PartDrawingBlocks blocks,
     return ops;
 }
 
-std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks, Vec2 room) {
+namespace {
+
+// On which sheet each block comes to lie, and where there; none where one is larger than the room.
+struct Placed {
+    std::size_t sheet = 0;
+    Vec2 at;
+};
+std::optional<std::vector<Placed>> placesFor(const std::vector<PartBlock>& blocks, Vec2 room) {
+    std::vector<Shelf> shelves;
+    std::vector<Placed> places;
+    for (const PartBlock& block : blocks) {
+        const Vec2 size = block.bounds.size();
+        if (size.x > room.x || size.y > room.y) {
+            return std::nullopt;
+        }
+        std::optional<Vec2> place;
+        auto shelf = std::find_if(shelves.begin(), shelves.end(), [&](const Shelf& s) {
+            place = s.placeFor(size);
+            return place.has_value();
+        });
+        if (shelf == shelves.end()) {
+            shelf = shelves.insert(shelf, Shelf(room));
+            place = Vec2{};
+        }
+        shelf->take(*place, size);
+        places.push_back({static_cast<std::size_t>(shelf - shelves.begin()), *place});
+    }
+    return places;
+}
+
+// Over a section's title.
+void addWhereMarked(double height, const TextMetrics& metrics, PartBlock& block) {
+    const double middle = (block.bounds.min.x + block.bounds.max.x) / 2.0;
+    block.ops.push_back(TextOp{{middle, block.bounds.min.y - 0.5 * height},
+                               std::string(kMarkedOnSheet),
+                               height,
+                               Align::Centre,
+                               false,
+                               false});
+    block.bounds = boundsOf(block.ops, metrics);
+}
+
+}  // namespace
+
+std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
+                                                   Vec2 room,
+                                                   double lettering,
+                                                   const TextMetrics& metrics) {
     std::vector<PartBlock> all = std::move(blocks.sides);
+    // Out of projection: the face side, with all its marks, leads.
+    std::stable_partition(all.begin(), all.end(), [](const PartBlock& block) {
+        return block.face == Face::FaceSide;
+    });
     // Sides under one another keep in line whatever stands before them.
     double left = 0.0;
     for (const PartBlock& block : all) {
@@ -138,26 +183,29 @@ std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks, Vec
     for (std::vector<PartBlock>* more : {&blocks.ends, &blocks.further}) {
         std::move(more->begin(), more->end(), std::back_inserter(all));
     }
-    std::vector<Shelf> shelves;
-    for (PartBlock& block : all) {
-        const Vec2 size = block.bounds.size();
-        if (size.x > room.x || size.y > room.y) {
-            return std::nullopt;
+    // A section on another sheet than its mark says where that is, which takes room itself.
+    std::optional<std::vector<Placed>> places = placesFor(all, room);
+    std::vector<bool> isTold(all.size(), false);
+    for (bool hasGrown = true; places && hasGrown;) {
+        hasGrown = false;
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            const bool isElsewhere =
+                all[i].isSection && (*places)[i].sheet != places->front().sheet;
+            if (isElsewhere && !isTold[i]) {
+                addWhereMarked(lettering, metrics, all[i]);
+                isTold[i] = hasGrown = true;
+            }
         }
-        std::optional<Vec2> place;
-        const auto shelf = std::find_if(shelves.begin(), shelves.end(), [&](const Shelf& s) {
-            place = s.placeFor(size);
-            return place.has_value();
-        });
-        if (shelf != shelves.end()) {
-            shelf->take(*place, std::move(block));
-        } else {
-            shelves.emplace_back(room).take({0.0, 0.0}, std::move(block));
-        }
+        places = hasGrown ? placesFor(all, room) : places;
+    }
+    if (!places) {
+        return std::nullopt;
     }
     std::vector<std::vector<Op>> pages;
-    for (Shelf& shelf : shelves) {
-        pages.push_back(std::move(shelf).ops());
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        pages.resize(std::max(pages.size(), (*places)[i].sheet + 1));
+        move(all[i].ops, (*places)[i].at - all[i].bounds.min);
+        append(pages[(*places)[i].sheet], std::move(all[i].ops));
     }
     return pages;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "core/drawing/part_blocks.h"
@@ -21,10 +22,17 @@ struct PartDrawingBlocks {
                                            bool isThirdAngle,
                                            const TextMetrics& metrics);
 
-// All blocks in reading order, each as high up and then as far left as it finds room on a sheet's
-// `room` by itself; on as many sheets as they need, each from (0, 0). None where one of the blocks
-// is larger than `room`.
+// What a section says over its title that lies on another sheet than its mark. The sheet's number
+// is put in when it is known.
+inline constexpr std::string_view kMarkedOnSheet = "marked on sheet 000";
+
+// All blocks, the face side before the others in reading order, each as high up and then as far
+// left as it finds room on a sheet's `room` by itself; on as many sheets as they need, each from
+// (0, 0). A section on another sheet than the face side says kMarkedOnSheet, `lettering` high. None
+// where one of the blocks is larger than `room`.
 [[nodiscard]] std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
-                                                                 Vec2 room);
+                                                                 Vec2 room,
+                                                                 double lettering,
+                                                                 const TextMetrics& metrics);
 
 }  // namespace shoulderline

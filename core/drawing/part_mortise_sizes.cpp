@@ -134,10 +134,20 @@ class MortiseWriter {
                              (count > 1 ? std::to_string(count) + " for " + mate.of : mate.of));
         const std::string letter =
             to_.sections != nullptr ? to_.sections->letterOf(mortise.joint) : std::string();
+        if (!letter.empty() && mortise.isHaunch && otherOf(mortise, false) != nullptr) {
+            return;  // the mortise's own note says that it has one
+        }
         if (!letter.empty()) {
+            if (!mortise.isHaunch && otherOf(mortise, true) != nullptr) {
+                const ResolvedJoint& joint = to_.resolved.joints[mortise.joint];
+                note.lines.front() += joint.has(JointFeature::SlopingHaunch)
+                                          ? ", with a haunch that slopes to nothing"
+                                          : ", with haunch";
+            }
             note.lines.push_back(letter + "\u2013" + letter + ", " +
                                  (mortise.isThrough ? "through" : "blind") +
                                  toolFor(mortise, std::min(width, box.size().x)));
+            addFlare(mortise, note);
             addSlant(mortise, note);
             to_.note(std::move(note));
             return;
@@ -152,8 +162,28 @@ class MortiseWriter {
                              depth);
         note.lines.push_back(to_.shown(place) + " from " +
                              std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide)));
+        addFlare(mortise, note);
         addSlant(mortise, note);
         to_.note(std::move(note));
+    }
+
+    // A mortise of the same joint on the same face that is a haunch, or is not.
+    [[nodiscard]] const MortiseSolid* otherOf(const MortiseSolid& mortise, bool isHaunch) const {
+        const auto it = std::find_if(
+            to_.part.mortises.begin(), to_.part.mortises.end(), [&](const MortiseSolid& other) {
+                return other.joint == mortise.joint && other.face == mortise.face &&
+                       other.isHaunch == isHaunch;
+            });
+        return it == to_.part.mortises.end() ? nullptr : &*it;
+    }
+
+    // How much longer one that is wedged gets towards its far end.
+    void addFlare(const MortiseSolid& mortise, NeededNote& note) const {
+        const Size* flare = to_.resolved.joints[mortise.joint].size(SizeName::WedgeFlare);
+        if (flare != nullptr && flare->value > kLengthTolerance && !mortise.isHaunch) {
+            note.lines.push_back("ends pared back " + to_.shown(flare->value.mm()) + " each at " +
+                                 (mortise.isThrough ? "the far face" : "the bottom"));
+        }
     }
 
     // How one that does not lie square is cut: what is dimensioned of it is the box around it.

@@ -5,6 +5,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/part_drawing.h"
+#include "core/drawing/part_layout.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/scales.h"
 #include "core/drawing/title_block.h"
@@ -12,10 +13,34 @@
 
 namespace shoulderline {
 
+namespace {
+
+// ": 1 front cleat, 1 back cleat" where they have several names; empty else.
+std::string eachText(const ResolvedPiece& resolved, const PartKind& kind) {
+    std::vector<std::pair<std::string, int>> each;
+    for (const std::size_t i : kind.parts) {
+        const std::string& name = resolved.parts[i].of;
+        const auto found = std::find_if(
+            each.begin(), each.end(), [&](const auto& one) { return one.first == name; });
+        if (found == each.end()) {
+            each.emplace_back(name, 1);
+        } else {
+            ++found->second;
+        }
+    }
+    std::string text;
+    for (const auto& [name, count] : each) {
+        text += (text.empty() ? ": " : ", ") + std::to_string(count) + " " + name;
+    }
+    return each.size() > 1 ? text : std::string();
+}
+
+}  // namespace
+
 std::string quantityText(const ResolvedPiece& resolved, const PartKind& kind) {
     std::string text = "make " + std::to_string(kind.quantity);
     if (!kind.hasMirrorTwins) {
-        return text;
+        return text + eachText(resolved, kind);
     }
     const ResolvedPart& drawn = resolved.parts[kind.parts.front()];
     const auto asDrawn = std::count_if(kind.parts.begin(), kind.parts.end(), [&](std::size_t i) {
@@ -63,6 +88,9 @@ std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
     return all;
 }
 
+// At that many times the scale one more sheet is worth having.
+constexpr double kWorthASheet = 2.0;
+
 // Finds how a part goes on sheets of one size.
 class SettingOut {
   public:
@@ -96,8 +124,8 @@ class SettingOut {
         return out;
     }
 
-    // Views wherever they find room: on the fewest sheets, and then at the largest scale; none
-    // where that takes more than `most`.
+    // Views wherever they find room: on the fewest sheets, and then at the largest scale, but on
+    // one more where it is twice as large; none where that takes more than `most`.
     [[nodiscard]] std::optional<PartOnSheets> packed(const std::vector<double>& scales,
                                                      bool isCompact,
                                                      std::size_t most) {
@@ -109,9 +137,12 @@ class SettingOut {
                 }
                 std::vector<Sheet> sheets =
                     drawPartOnSheets(piece_, resolved_, kind_, style, lines_, room_, metrics_);
-                if (!sheets.empty() && sheets.size() <= most &&
-                    (!best || sheets.size() < best->drawings.size())) {
-                    best = PartOnSheets{std::move(sheets), scale, {}, true};
+                if (sheets.empty() || sheets.size() > most) {
+                    continue;
+                }
+                PartOnSheets out{std::move(sheets), scale, {}, true};
+                if (!best || isBetterSetOut(out, *best)) {
+                    best = std::move(out);
                 }
             }
         }
@@ -127,10 +158,48 @@ class SettingOut {
     PartLines lines_;
 };
 
-// At twice the scale a second sheet is worth having.
-constexpr double kWorthASheet = 2.0;
+// Which of the joiner's marks a drawing has.
+struct MarksOn {
+    bool hasFaceMarks = false;
+    bool hasThrough = false;
+    bool hasBlind = false;
+    bool hasGrain = false;
+};
 
-void addLegend(Rect area, std::vector<Op>& ops) {
+bool showsFaceSide(const std::vector<Op>& ops) {
+    const std::string word = ", " + std::string(wordFor(Face::FaceSide));
+    return std::any_of(ops.begin(), ops.end(), [&](const Op& op) {
+        const auto* group = std::get_if<BeginGroup>(&op);
+        return group != nullptr && group->name.size() > word.size() &&
+               group->name.compare(group->name.size() - word.size(), word.size(), word) == 0;
+    });
+}
+
+MarksOn marksOn(const std::vector<Op>& ops) {
+    MarksOn marks;
+    marks.hasGrain = showsFaceSide(ops);
+    std::vector<SubjectKind> open;
+    std::size_t diagonals = 0;  // of the mouth that is open
+    for (const Op& op : ops) {
+        if (const auto* group = std::get_if<BeginGroup>(&op)) {
+            open.push_back(group->subject.kind);
+            // Views, ends and sections alike have them.
+            marks.hasFaceMarks = marks.hasFaceMarks || group->subject.kind == SubjectKind::Part;
+            diagonals = 0;
+        } else if (std::holds_alternative<EndGroup>(op)) {
+            marks.hasBlind = marks.hasBlind || diagonals == 1;
+            marks.hasThrough = marks.hasThrough || diagonals == 2;
+            diagonals = 0;
+            open.pop_back();
+        } else if (const auto* stroke = std::get_if<Stroke>(&op)) {
+            const bool isInJoint = !open.empty() && open.back() == SubjectKind::Joint;
+            diagonals += isInJoint && stroke->role == LineRole::Construction ? 1 : 0;
+        }
+    }
+    return marks;
+}
+
+void addLegend(Rect area, const MarksOn& marks, std::vector<Op>& ops) {
     constexpr double kHeight = 2.5;
     constexpr double kRow = 5.8;
     const double x = area.min.x + 6.0;
@@ -140,10 +209,12 @@ void addLegend(Rect area, std::vector<Op>& ops) {
         ops.push_back(TextOp{{words, y + kHeight / 2.0}, text, kHeight, Align::Left, false, false});
         y += kRow;
     };
-    ops.push_back(faceSideMark({x, y - 3.0}, 5.5));
-    say("face side: mark from here");
-    ops.push_back(faceEdgeMark({x, y + 1.8}, 3.6, true));
-    say("face edge: and from here");
+    if (marks.hasFaceMarks) {
+        ops.push_back(faceSideMark({x, y - 3.0}, 5.5));
+        say("face side: mark from here");
+        ops.push_back(faceEdgeMark({x, y + 1.8}, 3.6, true));
+        say("face edge: and from here");
+    }
     const auto mouth = [&](bool isThrough) {
         const Vec2 min{x - 3.5, y - 1.5};
         const Vec2 max{x + 3.5, y + 1.5};
@@ -152,14 +223,40 @@ void addLegend(Rect area, std::vector<Op>& ops) {
             ops.push_back(std::move(op));
         }
     };
-    mouth(true);
-    say("mortise right through");
-    mouth(false);
-    say("blind mortise");
-    for (Op& op : grainArrow({x, y}, 7.0)) {
-        ops.push_back(std::move(op));
+    if (marks.hasThrough) {
+        mouth(true);
+        say("mortise right through");
     }
-    say("the grain");
+    if (marks.hasBlind) {
+        mouth(false);
+        say("blind mortise");
+    }
+    if (marks.hasGrain) {
+        for (Op& op : grainArrow({x, y}, 7.0)) {
+            ops.push_back(std::move(op));
+        }
+        say("the grain");
+    }
+}
+
+// Sections that are marked on another sheet say on which: the first that shows the face side.
+void nameSheetOfMarks(const std::vector<Sheet>& all,
+                      std::size_t index,
+                      int number,
+                      std::vector<Op>& ops) {
+    const auto marked = std::find_if(
+        all.begin(), all.end(), [](const Sheet& sheet) { return showsFaceSide(sheet.ops); });
+    const int at = static_cast<int>(marked - all.begin());
+    for (Op& op : ops) {
+        auto* text = std::get_if<TextOp>(&op);
+        if (text == nullptr || text->text != kMarkedOnSheet) {
+            continue;
+        }
+        text->text =
+            number > 0
+                ? "marked on sheet " + std::to_string(number - static_cast<int>(index) + at)
+                : "marked on " + std::to_string(at + 1) + " of " + std::to_string(all.size());
+    }
 }
 
 }  // namespace
@@ -206,11 +303,20 @@ bool isBetterSetOut(const PartOnSheets& a, const PartOnSheets& b) {
     if (a.fits != b.fits) {
         return a.fits;
     }
-    if (a.scale >= kWorthASheet * b.scale || b.scale >= kWorthASheet * a.scale) {
+    const auto isWorthIt = [](const PartOnSheets& larger, const PartOnSheets& smaller) {
+        return larger.scale >= kWorthASheet * smaller.scale - 1e-9 &&
+               larger.drawings.size() <= smaller.drawings.size() + 1;
+    };
+    if (isWorthIt(a, b) || isWorthIt(b, a)) {
         return a.scale > b.scale;
     }
     return a.drawings.size() != b.drawings.size() ? a.drawings.size() < b.drawings.size()
                                                   : a.scale > b.scale;
+}
+
+std::string titleOf(const PartKind& kind, std::size_t index, std::size_t count) {
+    return count > 1 ? kind.name + ", " + std::to_string(index + 1) + " of " + std::to_string(count)
+                     : kind.name;
 }
 
 Sheet framedPartSheet(const Piece& piece,
@@ -221,12 +327,8 @@ Sheet framedPartSheet(const Piece& piece,
                       const SheetFrame& frame,
                       const TextMetrics& metrics) {
     const ResolvedPart& part = resolved.parts[kind.parts.front()];
-    const std::size_t count = setOut.drawings.size();
     Sheet sheet;
-    sheet.title = kind.name;
-    if (count > 1) {
-        sheet.title += ", " + std::to_string(index + 1) + " of " + std::to_string(count);
-    }
+    sheet.title = titleOf(kind, index, setOut.drawings.size());
     sheet.size = setOut.paper;
     TitleBlock block;
     block.title = sheet.title;
@@ -242,10 +344,13 @@ Sheet framedPartSheet(const Piece& piece,
     sheet.ops = frameAndTitle(setOut.paper, block, metrics);
 
     const Rect inner = innerFrame(setOut.paper);
-    if (inner.size().x >= kTitleWidth + 60.0) {
-        addLegend({{inner.min.x, inner.max.y - kTitleHeight}, inner.max}, sheet.ops);
-    }
+    nameSheetOfMarks(setOut.drawings, index, frame.number, setOut.drawings[index].ops);
     Sheet& drawing = setOut.drawings[index];
+    if (inner.size().x >= kTitleWidth + 60.0) {
+        addLegend({{inner.min.x, inner.max.y - kTitleHeight}, inner.max},
+                  marksOn(drawing.ops),
+                  sheet.ops);
+    }
     const Rect space = drawingSpace(setOut.paper);
     const Vec2 centred = (space.min + space.max - drawing.size) * 0.5;
     move(drawing.ops, {std::max(centred.x, space.min.x), std::max(centred.y, space.min.y)});

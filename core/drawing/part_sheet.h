@@ -20,9 +20,12 @@ struct PartOnSheets {
                                       double scale,
                                       const TextMetrics&);
 
-// Whether `a` is to be taken rather than `b`: what fits; what is drawn twice as large; what takes
-// fewer sheets; what is drawn larger.
+// Whether `a` is to be taken rather than `b`: what fits; what is drawn twice as large on one sheet
+// more at most; what takes fewer sheets; what is drawn larger.
 [[nodiscard]] bool isBetterSetOut(const PartOnSheets& a, const PartOnSheets& b);
+
+// "front post, 1 of 2".
+[[nodiscard]] std::string titleOf(const PartKind&, std::size_t index, std::size_t count);
 
 // Sheet `index` of those: its drawing in frame and title block. The frame's paper and scale do not
 // count, its number is that of the sheet.

@@ -7,6 +7,7 @@
 #include "core/drawing/part_cut_sizes.h"
 #include "core/drawing/part_easings.h"
 #include "core/drawing/part_horns.h"
+#include "core/drawing/part_joint_notes.h"
 #include "core/drawing/part_sizing.h"
 #include "core/measure/length_text.h"
 
@@ -167,13 +168,14 @@ ViewSizes sizesOn(const PartView& view,
     } else {
         if (view.face == Face::FaceSide) {
             addLengths(writer);
+            addTenonNotes(writer);
         }
         addMortiseSizes(writer);
     }
     addCutSizes(writer);
     addEasingSizes(writer);
     addAngleSizes(writer);
-    addHornNotes(writer);
+    addHornSizes(writer);
     return std::move(writer.sizes);
 }
 

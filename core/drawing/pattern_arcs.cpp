@@ -12,7 +12,6 @@ namespace shoulderline {
 namespace {
 
 constexpr double kHeight = 2.5;
-constexpr double kRow = 4.5;
 constexpr double kNear = 25.0;  // mm round the drawing within which a centre is marked
 
 std::string nameOf(std::size_t number) {
@@ -40,15 +39,14 @@ Vec2 placeBeside(const OutlineArc& arc, const FreeSpace& space, double width) {
 
 }  // namespace
 
-std::vector<Op> arcNotes(const Outline& outline,
-                         const std::string& datum,
-                         const LengthStyle& style,
-                         const std::vector<Op>& drawn,
-                         const TextMetrics& metrics) {
+std::vector<std::string> addArcLetters(const Outline& outline,
+                                       const std::string& datum,
+                                       const LengthStyle& style,
+                                       const TextMetrics& metrics,
+                                       std::vector<Op>& ops) {
     const auto shown = [&](double mm) { return showLength(Length::mm(mm), style); };
-    FreeSpace space(drawn, metrics);
-    const Rect bounds = boundsOf(drawn, metrics);
-    std::vector<Op> ops;
+    FreeSpace space(ops, metrics);
+    const Rect bounds = boundsOf(ops, metrics);
     std::vector<std::string> list;
     const std::vector<OutlineVertex>& vertices = outline.vertices;
     for (std::size_t i = 0; i < vertices.size(); ++i) {
@@ -72,19 +70,7 @@ std::vector<Op> arcNotes(const Outline& outline,
         list.push_back(name + ":  R " + shown(arc.radius) + ",  centre " + shown(c.x) + " along, " +
                        shown(c.y) + " from the " + datum);
     }
-    const Rect all = ops.empty() ? bounds : [&] {
-        Rect both = bounds;
-        const Rect marks = boundsOf(ops, metrics);
-        both.include(marks.min);
-        both.include(marks.max);
-        return both;
-    }();
-    double y = all.max.y + 4.0 + kHeight;
-    for (const std::string& line : list) {
-        ops.push_back(TextOp{{0.0, y}, line, kHeight, Align::Left, false, false});
-        y += kRow;
-    }
-    return ops;
+    return list;
 }
 
 }  // namespace shoulderline

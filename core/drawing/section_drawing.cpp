@@ -6,6 +6,7 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/part_views.h"
+#include "core/drawing/section_marks.h"
 #include "core/geometry/convex_hull.h"
 
 namespace shoulderline {
@@ -176,6 +177,8 @@ std::vector<Op> sectionOps(const PartSection& section,
                             roomOn(edge.face, size)));
     }
     append(ops, std::move(placed));
+    const FreeSpace space(ops, metrics);
+    append(ops, faceMarksAcross(size, true, space, style.dimensions.height));
     return ops;
 }
 
@@ -219,91 +222,6 @@ std::vector<Op> tenonHatching(const ResolvedPart& part, const PartView& view, do
         }
     }
     return hatch(cut, Angle::degrees(45.0), kHatchSpacing);
-}
-
-namespace {
-
-// The mark as it would stand: over the view, or under it; its letter beside the stroke, or beyond.
-struct Mark {
-    std::vector<Op> ops;
-    Rect area;
-};
-
-Mark markAt(double x,
-            double edge,
-            double off,
-            bool isAbove,
-            bool looksToStart,
-            bool isBeside,
-            const std::string& letter,
-            const PartStyle& style,
-            const TextMetrics& metrics) {
-    const double out = isAbove ? -1.0 : 1.0;
-    const double arrow = 1.2 * style.dimensions.height;
-    const double height = 1.4 * style.dimensions.height;
-    const double way = looksToStart ? -1.0 : 1.0;
-    const Vec2 foot{x, edge + out * off};
-    const Vec2 corner = foot + Vec2{0.0, out * 3.6};
-    const Vec2 tip = corner + Vec2{way * (arrow + 1.0), 0.0};
-    Mark mark;
-    mark.ops.push_back(Stroke{{foot, corner}, LineRole::Visible});
-    mark.ops.push_back(Stroke{{corner, tip}, LineRole::Dimension});
-    mark.ops.push_back(arrowhead(tip, corner, arrow));
-    const double width = metrics.width(letter, height, false);
-    const Vec2 at =
-        isBeside ? Vec2{x - way * (1.0 + width / 2.0), corner.y + (isAbove ? height - 1.0 : 1.0)}
-                 : Vec2{x + way * 2.0,
-                        corner.y + (isAbove ? -1.0 - arrow * 0.13 : 1.0 + height + arrow * 0.13)};
-    mark.ops.push_back(TextOp{at, letter, height, Align::Centre, false, false});
-    mark.area = boundsOf(mark.ops, metrics);
-    mark.area.min = mark.area.min - Vec2{0.4, isAbove ? 0.4 : 0.0};
-    mark.area.max = mark.area.max + Vec2{0.4, isAbove ? 0.0 : 0.4};
-    return mark;
-}
-
-}  // namespace
-
-std::vector<Op> cuttingPlaneMarks(const PartSection& section,
-                                  double height,
-                                  double scale,
-                                  const PartStyle& style,
-                                  FreeSpace& space,
-                                  const TextMetrics& metrics) {
-    constexpr std::array<double, 7> kPlaces{0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92};
-    // Farther off where it must step over dimension lines.
-    constexpr std::array<double, 8> kOffs{1.0, 3.0, 6.0, 9.0, 13.0, 17.0, 22.0, 27.0};
-    const bool looksToStart = section.tenonsAt != End::Start;
-    std::vector<Op> ops;
-    std::optional<double> found;
-    for (const bool isAbove : {false, true}) {
-        std::optional<Mark> best;
-        for (const bool isBeside : {true, false}) {
-            for (const double off : kOffs) {
-                for (const double place : kPlaces) {
-                    const double x = found.value_or(
-                        (section.low + (section.high - section.low) * place) * scale);
-                    Mark mark = markAt(x,
-                                       isAbove ? 0.0 : height,
-                                       off,
-                                       isAbove,
-                                       looksToStart,
-                                       isBeside,
-                                       section.letter,
-                                       style,
-                                       metrics);
-                    if (!best && space.isFree(mark.area)) {
-                        best = std::move(mark);
-                        found = x;
-                    }
-                }
-            }
-        }
-        if (best) {
-            space.take(best->ops, metrics);
-            append(ops, std::move(best->ops));
-        }
-    }
-    return ops;
 }
 
 }  // namespace shoulderline

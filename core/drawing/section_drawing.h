@@ -38,14 +38,4 @@ void removeCutOffEnds(const ResolvedPart& part,
                                             const PartView& view,
                                             double scale);
 
-// The cutting plane on a view of the part whose body is `height` high on the sheet: a wide stroke
-// over or under it, or both, with an arrow that looks the way the section does and its letter,
-// where `space` has room for them; the plane is moved within its limits to find some.
-[[nodiscard]] std::vector<Op> cuttingPlaneMarks(const PartSection& section,
-                                                double height,
-                                                double scale,
-                                                const PartStyle& style,
-                                                FreeSpace& space,
-                                                const TextMetrics& metrics);
-
 }  // namespace shoulderline

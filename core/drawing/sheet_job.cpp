@@ -8,6 +8,7 @@
 #include "core/drawing/part_sheet.h"
 #include "core/drawing/parts_list.h"
 #include "core/drawing/pictorial.h"
+#include "core/drawing/shared_sheets.h"
 #include "core/drawing/title_block.h"
 
 namespace shoulderline {
@@ -128,7 +129,10 @@ class PartsSetOut {
                 double scale,
                 Held held,
                 const TextMetrics& metrics)
-        : piece_(piece), resolved_(resolved), metrics_(metrics), kinds_(partKinds(resolved)) {
+        : piece_(piece),
+          resolved_(resolved),
+          metrics_(metrics),
+          kinds_(kindsOnSheets(piece, resolved, metrics)) {
         for (const PartKind& kind : kinds_) {
             parts_.push_back(setOutOn(piece, resolved, kind, paper, scale, held, metrics));
         }
@@ -140,6 +144,15 @@ class PartsSetOut {
             count += part.drawings.size();
         }
         return count;
+    }
+    [[nodiscard]] std::vector<std::string> titles() const {
+        std::vector<std::string> titles;
+        for (std::size_t i = 0; i < kinds_.size(); ++i) {
+            for (std::size_t k = 0; k < parts_[i].drawings.size(); ++k) {
+                titles.push_back(titleOf(kinds_[i], k, parts_[i].drawings.size()));
+            }
+        }
+        return titles;
     }
     // Numbered from the frame's number on.
     [[nodiscard]] std::vector<Sheet> sheets(SheetFrame frame) const {
@@ -179,32 +192,40 @@ PrintJob setJob(const Piece& piece,
     SheetFrame frame{heldSo(paper, held), 0.0, date, 0, 0};
     JointsSetOut joints = setOutJoints(piece, resolved, frame.paper, metrics);
     frame.withList = !isListLong(piece, resolved, frame.paper, metrics);
+    std::vector<std::string> titles{"front, side and plan"};
+    if (!frame.withList) {
+        titles.push_back("list of parts");
+    }
+    titles.push_back("assembled and pulled apart");
     const std::vector<GlueUp> glueUps = glueUpsOf(piece, resolved);
-    const std::size_t after =
-        (frame.withList ? 2 : 3) + glueUps.size() + parts.count() + joints.sheets.size();
-    const int index = indexSheetCount(frame.paper, after);
-    frame.count = index + static_cast<int>(after);
-    frame.number = index;
+    for (const GlueUp& glueUp : glueUps) {
+        titles.push_back(titleOf(piece, glueUp));
+    }
+    for (std::string& title : parts.titles()) {
+        titles.push_back(std::move(title));
+    }
+    for (const JointsOnSheet& sheet : joints.sheets) {
+        titles.push_back(titleOf(sheet));
+    }
+    const int index = indexSheetCount(frame.paper, titles, metrics);
+    frame.count = index + static_cast<int>(titles.size());
+    frame.number = index + 1;
 
     std::vector<Sheet> sheets;
-    std::vector<std::string> titles;
-    const auto add = [&](Sheet sheet, const std::string& title) {
-        sheet.title = title;
-        titles.push_back(title);
+    const auto add = [&](Sheet sheet) {
+        sheet.title = titles[sheets.size()];
         sheets.push_back(std::move(sheet));
         ++frame.number;
     };
-    ++frame.number;
-    add(pieceSheet(piece, resolved, frame, metrics), "front, side and plan");
+    add(pieceSheet(piece, resolved, frame, metrics));
     if (!frame.withList) {
-        add(listSheet(piece, resolved, frame, metrics), "list of parts");
+        add(listSheet(piece, resolved, frame, metrics));
     }
     frame.withList = false;  // once in a set
-    add(pictorialSheet(piece, resolved, frame, metrics), "assembled and pulled apart");
+    add(pictorialSheet(piece, resolved, frame, metrics));
     const auto addAll = [&](std::vector<Sheet> more) {
         for (Sheet& sheet : more) {
-            const std::string title = sheet.title;
-            add(std::move(sheet), title);
+            add(std::move(sheet));
         }
     };
     for (const GlueUp& glueUp : glueUps) {

@@ -14,7 +14,8 @@ namespace shoulderline {
 // Parts that are made alike: left and right of a pair, members of a set. One drawing serves them.
 struct PartKind {
     std::vector<std::size_t> parts;  // indices in ResolvedPiece::parts, the one drawn first
-    std::string name;                // stated name
+    std::string name;                // stated name; of several kinds of one stated part with
+                                     // what tells them apart: "head board 2 to 5"
     int quantity = 1;
     bool hasMirrorTwins = false;  // half of them are the mirror image of the one drawn
 };

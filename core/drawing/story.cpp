@@ -142,7 +142,9 @@ class Strip {
         }
         if (isPlaced) {
             space.take({words}, metrics_);
+            ops_.push_back(BeginGroup{{}, std::string(kTitleGroup)});
             ops_.push_back(std::move(words));
+            ops_.push_back(EndGroup{});
         }
     }
 
@@ -166,8 +168,9 @@ class StoryPacker {
         constexpr double kBetween = 3.0;
         Shelf& shelf = shelfFor(strip.size);
         move(strip.ops, {shelf.x, shelf.y});
-        shelf.x += strip.size.x + kBetween;
         Packed& packed = packed_[shelf.sheet];
+        packed.strips.push_back({{shelf.x, shelf.y}, Vec2{shelf.x, shelf.y} + strip.size});
+        shelf.x += strip.size.x + kBetween;
         packed.drawing.size.x = std::max(packed.drawing.size.x, shelf.x - kBetween);
         packed.drawing.size.y = std::max(packed.drawing.size.y, shelf.y + strip.size.y);
         packed.names += (packed.names.empty() ? "" : "; ") + strip.title;
@@ -179,6 +182,7 @@ class StoryPacker {
     struct Packed {
         Sheet drawing;
         std::string names;
+        std::vector<Rect> strips;
         double width = 0.0;  // of its tiles together
         double used = 0.0;   // height that shelves take
     };
@@ -259,7 +263,11 @@ PrintJob storyJob(const Piece& piece,
     for (StoryPacker::Packed& packed : packer.take()) {
         const std::string name = "story sticks " + std::to_string(drawings.size() + 1);
         packed.drawing.title = name;
-        drawings.push_back({std::move(packed.drawing), name, packed.names, packed.names});
+        drawings.push_back({std::move(packed.drawing),
+                            name,
+                            packed.names,
+                            packed.names,
+                            std::move(packed.strips)});
     }
     return tiledJob(
         piece, piece.name + ", story sticks", std::move(drawings), paper, held, date, metrics);

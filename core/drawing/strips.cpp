@@ -106,6 +106,12 @@ std::vector<StripMark> marksOf(const Rod& rod, const LengthStyle& style) {
 
 }  // namespace
 
+std::vector<Op> titleOps(Vec2 at, const std::string& text, double height) {
+    return {BeginGroup{{}, std::string(kTitleGroup)},
+            TextOp{at, text, height, Align::Left, false, true},
+            EndGroup{}};
+}
+
 Sheet markedStrip(std::vector<StripMark> marks,
                   double from,
                   double to,
@@ -119,7 +125,7 @@ Sheet markedStrip(std::vector<StripMark> marks,
     for (const double y : {0.0, kStripWidth}) {
         ops.push_back(Stroke{{{from, y}, {to, y}}, LineRole::Visible});
     }
-    ops.push_back(TextOp{{from, -3.0}, title, kNameHeight, Align::Left, false, true});
+    append(ops, titleOps({from, -3.0}, title, kNameHeight));
     // As many rows for each label as it takes, beside one another.
     std::vector<std::vector<std::string>> labels;
     std::vector<double> rowsAt;

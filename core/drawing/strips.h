@@ -1,9 +1,11 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/drawing/paper.h"
+#include "core/geometry/rect.h"
 
 namespace shoulderline {
 
@@ -33,12 +35,18 @@ struct StripMark {
                                const std::string& date,
                                const TextMetrics&);
 
+// The name of the group that a drawing's own title stands in. Tiled, it moves along its level to
+// where no seam runs through it.
+inline constexpr std::string_view kTitleGroup = "title";
+[[nodiscard]] std::vector<Op> titleOps(Vec2 at, const std::string& text, double height);
+
 // A drawing to be tiled, and what its pages say of it.
 struct FullSizeDrawing {
     Sheet drawing;
-    std::string name;   // "front post"
-    std::string about;  // a line under the name
-    std::string size;   // of the map: "finished size over all ..."
+    std::string name;                   // "front post"
+    std::string about;                  // a line under the name
+    std::string size;                   // of the map: "finished size over all ..."
+    std::vector<Rect> titleRooms = {};  // that its titles keep to; none: to the whole drawing
 };
 // Each drawing over as many sheets as it takes, with a map before them where that is more than one.
 [[nodiscard]] PrintJob tiledJob(const Piece& piece,

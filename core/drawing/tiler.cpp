@@ -6,6 +6,7 @@
 #include "core/drawing/hatching.h"
 #include "core/drawing/scale_checks.h"
 #include "core/drawing/tile_map.h"
+#include "core/drawing/tile_places.h"
 #include "core/drawing/tile_seams.h"
 #include "core/drawing/title_block.h"
 
@@ -19,42 +20,6 @@ TextOp words(Vec2 at,
              Align align = Align::Left,
              bool isBold = false) {
     return {at, text, height, align, false, isBold};
-}
-
-// What a seam should not run through: where the drawing's dimensions end, the lines of its joints,
-// and lettering.
-PlacesToKeepWhole placesIn(const Sheet& drawing, const TextMetrics& metrics) {
-    constexpr double kClear = 0.5;
-    PlacesToKeepWhole places;
-    const auto keepWhole = [&](const TextOp& text) {
-        const Rect area = boundsOf(text, metrics);
-        places.acrossX.emplace_back(area.min.x - kClear, area.max.x + kClear);
-        places.acrossY.emplace_back(area.min.y - kClear, area.max.y + kClear);
-    };
-    std::vector<SubjectKind> open;
-    for (const Op& op : drawing.ops) {
-        if (const auto* group = std::get_if<BeginGroup>(&op)) {
-            open.push_back(group->subject.kind);
-        } else if (std::holds_alternative<EndGroup>(op) && !open.empty()) {
-            open.pop_back();
-        } else if (const auto* text = std::get_if<TextOp>(&op)) {
-            keepWhole(*text);
-        } else if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
-            keepWhole(partsOf(*dimension, metrics).figure);
-            const bool isUpright = dimension->isTurned && !dimension->running;
-            std::vector<double>& along = isUpright ? places.y : places.x;
-            along.push_back(isUpright ? dimension->from.y : dimension->from.x);
-            along.push_back(isUpright ? dimension->to.y : dimension->to.x);
-        } else if (const auto* stroke = std::get_if<Stroke>(&op);
-                   stroke != nullptr && stroke->role == LineRole::Visible && !open.empty() &&
-                   open.back() == SubjectKind::Joint) {
-            for (const Vec2& p : stroke->points) {
-                places.x.push_back(p.x);
-                places.y.push_back(p.y);
-            }
-        }
-    }
-    return places;
 }
 
 // The faces of parts that come within `area` of the drawing, in words: "face side, back edge".
@@ -109,7 +74,7 @@ Tiler::Tiler(const Piece& piece,
       date_(date),
       metrics_(metrics),
       space_(drawing.ops, metrics),
-      grid_(tileGrid(drawing.size, paper, options, placesIn(drawing, metrics))),
+      grid_(tileGrid(drawing.size, paper, options, placesToKeepWhole(drawing, metrics))),
       inInches_(piece.unit == Unit::Inch) {
     if (grid_.count() > 1) {
         diagonal_ = diagonalOn(drawing.size, paper, options);

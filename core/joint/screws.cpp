@@ -166,4 +166,24 @@ ScrewedButt screwButt(const ScrewTask& task, const SizingGuide& guide, const Sta
     return butt;
 }
 
+SoldScrew soldScrew(Length diameter, Length reach, bool inInches) {
+    constexpr double kSnug = 0.003;  // in
+    constexpr int kFirst = 4;
+    constexpr int kLast = 14;
+    const auto shankOf = [](int gauge) { return 0.060 + 0.013 * gauge; };
+    const double hole = diameter.mm() / Length::kMmPerInch;
+    SoldScrew screw;
+    for (int gauge = kFirst; gauge <= kLast; gauge += 2) {
+        if (shankOf(gauge) <= hole + kSnug) {
+            screw.gauge = gauge;
+        }
+    }
+    if (hole > shankOf(kLast + 2)) {
+        screw.gauge = 0;
+    }
+    const Length step = inInches ? Length::mm(Length::kMmPerInch / 4.0) : Length::mm(5.0);
+    screw.length = snapDown(reach, step);
+    return screw;
+}
+
 }  // namespace shoulderline

@@ -37,4 +37,17 @@ struct ScrewedButt {
                                     const SizingGuide& guide,
                                     const StatedSizes& stated);
 
+// A wood screw as it is sold: its gauge number, 0 for none of those in the table, and its length.
+struct SoldScrew {
+    int gauge = 0;
+    Length length;
+};
+// The thickest of the gauges No. 4 to No. 14 (even numbers) that goes through a clearance hole of
+// `diameter`, and the longest by steps of 1/4 in (`inInches`) or 5 mm that is not longer than
+// `reach`, from under its head to the foot of its pilot hole. No gauge where the hole is smaller
+// than the first or more than a gauge wider than the last. Shank of No. N: 0.060 in + N x 0.013 in
+// (table of American wood screws); a hole counts as wide enough that is up to 0.003 in under that,
+// as the charts bore 7/64 in for No. 4 and 3/16 in for No. 10. Steps of length: common practice.
+[[nodiscard]] SoldScrew soldScrew(Length diameter, Length reach, bool inInches);
+
 }  // namespace shoulderline

@@ -1,0 +1,228 @@
+#include "core/drawing/part_joint_notes.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include "core/drawing/part_angles.h"
+#include "core/drawing/part_sizing.h"
+
+namespace shoulderline {
+
+namespace {
+
+// The tenons of one joint at one end of the part.
+class TenonTeller {
+  public:
+    TenonTeller(const SizeWriter& writer, const TenonSolid& main, End end)
+        : writer_(writer),
+          part_(writer.part),
+          joint_(writer.resolved.joints[main.joint]),
+          main_(main),
+          end_(end) {}
+
+    [[nodiscard]] std::vector<std::string> lines() const {
+        std::vector<std::string> lines;
+        addHaunch(lines);
+        addEnd(lines);
+        addMitre(lines);
+        addKerfs(lines);
+        return lines;
+    }
+    // Near the tip, at the face edge: a pin or a slot lies in the middle.
+    [[nodiscard]] Vec2 target() const {
+        constexpr double kAlong = 0.8;
+        constexpr double kAcross = 0.15;
+        const Box& box = main_.box;
+        const double along = end_ == End::Far ? kAlong : 1.0 - kAlong;
+        return writer_.view.toPlane(
+            Vec3{box.min.x + along * box.size().x, box.min.y + kAcross * box.size().y, box.min.z});
+    }
+
+  private:
+    [[nodiscard]] std::string shown(double mm) const { return writer_.shown(mm); }
+
+    void addHaunch(std::vector<std::string>& lines) const {
+        if (!joint_.has(JointFeature::SlopingHaunch)) {
+            return;
+        }
+        for (const TenonSolid& haunch : part_.tenons) {
+            const bool isOuter = haunch.box.max.y < main_.box.min.y + kLengthTolerance.mm() ||
+                                 haunch.box.min.y > main_.box.max.y - kLengthTolerance.mm();
+            if (haunch.joint != main_.joint || !haunch.isHaunch || !haunch.exact || !isOuter) {
+                continue;
+            }
+            const bool isLow = haunch.box.max.y < main_.box.centre().y;
+            lines.push_back("haunch " + shown(haunch.box.size().x) + " at the tenon, sloping to");
+            lines.push_back("nothing at the " +
+                            std::string(wordFor(isLow ? Face::FaceEdge : Face::BackEdge)));
+        }
+    }
+
+    void addEnd(std::vector<std::string>& lines) const {
+        const Length proud = joint_.tenon.projection.value;
+        if (joint_.isThrough() && proud > kLengthTolerance) {
+            lines.push_back("stands " + shown(proud.mm()) + " proud");
+        }
+        if (const Size* by = joint_.size(SizeName::EndEasing)) {
+            const bool isRounded = joint_.has(JointFeature::RoundedEnd);
+            lines.push_back(isRounded ? "end rounded R " + shown(by->value.mm()) + " all round"
+                                      : "end chamfered " + shown(by->value.mm()) +
+                                            " \u00d7 45\u00b0" + " all round");
+        }
+        if (joint_.has(JointFeature::RoundEnds) && main_.exact) {
+            lines.push_back("edges rounded R " + shown(main_.box.size().z / 2.0));
+        }
+    }
+
+    // How far a point stands out past the shoulder.
+    [[nodiscard]] double reachOf(const Vec3& p) const {
+        const double shoulder = endAt(part_, end_, p.y, p.z);
+        return end_ == End::Far ? p.x - shoulder : shoulder - p.x;
+    }
+
+    // The lengths that are left at two sides across from one another, where they differ most.
+    void addMitre(std::vector<std::string>& lines) const {
+        if (!joint_.has(JointFeature::Mitred) || !main_.exact) {
+            return;
+        }
+        struct Side {
+            Face face;
+            int axis;
+            bool isHigh;
+            double reach;
+        };
+        std::vector<Side> sides{{Face::FaceEdge, 1, false, 0.0},
+                                {Face::BackEdge, 1, true, 0.0},
+                                {Face::FaceSide, 2, false, 0.0},
+                                {Face::BackSide, 2, true, 0.0}};
+        const Box bounds = main_.exact->bounds();
+        for (Side& side : sides) {
+            const double at = side.isHigh ? bounds.max[side.axis] : bounds.min[side.axis];
+            for (const Vec3& p : main_.exact->vertices()) {
+                if (isSameSize(p[side.axis], at)) {
+                    side.reach = std::max(side.reach, reachOf(p));
+                }
+            }
+        }
+        const bool inWidth =
+            std::abs(sides[0].reach - sides[1].reach) > std::abs(sides[2].reach - sides[3].reach);
+        const Side& one = sides[inWidth ? 0 : 2];
+        const Side& other = sides[inWidth ? 1 : 3];
+        if (isSameSize(one.reach, other.reach)) {
+            return;
+        }
+        const Side& longer = one.reach > other.reach ? one : other;
+        const Side& shorter = one.reach > other.reach ? other : one;
+        lines.push_back("end mitred " + mitreText(longer.axis, longer.reach, shorter.reach) + ": " +
+                        shown(longer.reach) + " long on the");
+        lines.push_back(std::string(wordFor(longer.face)) + ", " + shown(shorter.reach) +
+                        " on the " + std::string(wordFor(shorter.face)));
+    }
+
+    // Its angle from square.
+    [[nodiscard]] std::string mitreText(int axis, double longest, double shortest) const {
+        double low = std::numeric_limits<double>::infinity();
+        double high = -low;
+        for (const Vec3& p : main_.exact->vertices()) {
+            if (isSameSize(reachOf(p), longest)) {
+                low = std::min(low, p[axis]);
+                high = std::max(high, p[axis]);
+            }
+        }
+        const double across = main_.exact->bounds().size()[axis] - (high - low);
+        const double degrees = std::atan2(longest - shortest, across) * 180.0 / std::numbers::pi;
+        return std::to_string(std::lround(degrees)) + "\u00b0";
+    }
+
+    void addKerfs(std::vector<std::string>& lines) const {
+        int count = 0;
+        double place = std::numeric_limits<double>::infinity();
+        double depth = 0.0;
+        for (const ResolvedCut& cut : part_.cuts) {
+            const bool isKerf =
+                cut.joint == main_.joint && cut.kind == CutKind::Notch && isEnd(cut.face);
+            // Of twins or doubles those of the first.
+            if (!isKerf || !main_.box.holds(cut.box, kLengthTolerance.mm())) {
+                continue;
+            }
+            const Vec3 size = cut.box.size();
+            const int across = size.y < size.z ? 1 : 2;
+            const double middle = cut.box.centre()[across];
+            place =
+                std::min({place, middle - main_.box.min[across], main_.box.max[across] - middle});
+            depth = size.x;
+            ++count;
+        }
+        if (count > 0) {
+            lines.push_back(std::to_string(count) + " saw kerfs for wedges, " + shown(depth));
+            lines.push_back("deep, " + shown(place) + " in from each edge");
+        }
+    }
+
+    const SizeWriter& writer_;
+    const ResolvedPart& part_;
+    const ResolvedJoint& joint_;
+    const TenonSolid& main_;
+    End end_;
+};
+
+std::vector<NeededNote> tenonNotesAt(const SizeWriter& writer, End end) {
+    std::vector<NeededNote> notes;
+    std::vector<std::size_t> done;
+    for (const TenonSolid& tenon : writer.part.tenons) {
+        const bool isHere = (tenon.box.min.x < 0.0) == (end == End::Start);
+        if (!isHere || tenon.isHaunch ||
+            std::find(done.begin(), done.end(), tenon.joint) != done.end()) {
+            continue;
+        }
+        done.push_back(tenon.joint);
+        const TenonTeller teller(writer, tenon, end);
+        std::vector<std::string> lines = teller.lines();
+        if (!lines.empty()) {
+            notes.push_back({teller.target(), std::move(lines), subjectOfJoint(tenon.joint)});
+        }
+    }
+    return notes;
+}
+
+// Whether the tenons at the start are bored or slotted.
+bool hasHolesAtStart(const ResolvedPart& part) {
+    return std::any_of(part.cuts.begin(), part.cuts.end(), [](const ResolvedCut& cut) {
+        return cut.box.max.x < kLengthTolerance.mm() && !isEnd(cut.face);
+    });
+}
+
+}  // namespace
+
+void addTenonNotes(SizeWriter& writer) {
+    if (writer.view.face != Face::FaceSide) {
+        return;
+    }
+    std::vector<NeededNote> start = tenonNotesAt(writer, End::Start);
+    std::vector<NeededNote> far = tenonNotesAt(writer, End::Far);
+    const bool areAlike = !far.empty() && std::equal(start.begin(),
+                                                     start.end(),
+                                                     far.begin(),
+                                                     far.end(),
+                                                     [](const NeededNote& a, const NeededNote& b) {
+                                                         return a.lines == b.lines;
+                                                     });
+    if (areAlike) {
+        // At the start, as the section through both ends is marked at the far one; but not where
+        // its holes have their notes.
+        std::vector<NeededNote>& both = hasHolesAtStart(writer.part) ? far : start;
+        for (NeededNote& note : both) {
+            note.lines.front() = "each end: " + note.lines.front();
+        }
+        (hasHolesAtStart(writer.part) ? start : far).clear();
+    }
+    for (std::vector<NeededNote>* notes : {&start, &far}) {
+        for (NeededNote& note : *notes) {
+            writer.note(std::move(note));
+        }
+    }
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <vector>
+
+#include "core/drawing/free_space.h"
+#include "core/drawing/hatching.h"
+#include "core/drawing/part_drawing.h"
+#include "core/drawing/part_sections.h"
+
+namespace shoulderline {
+
+// The cutting plane on a view of the part, what it cuts of which lies `across` it on the sheet: a
+// wide stroke over it and one under it, with arrows that look the way the section does and its
+// letter. They stand as near as `space` has room for them; the plane is moved within its limits for
+// that. Letters and arrows lie on nothing; rather than far off, a stroke lies across a thin line.
+[[nodiscard]] std::vector<Op> cuttingPlaneMarks(const PartSection& section,
+                                                Span across,
+                                                double scale,
+                                                const PartStyle& style,
+                                                FreeSpace& space,
+                                                const TextMetrics& metrics);
+
+// The joiner's marks on a part cut across, or seen from an end, its top left corner at (0, 0) and
+// `size` on the sheet: on the line of its face edge, which is up, and of its face side, at the left
+// or at the right; `height` high. Where `space` has room for them.
+[[nodiscard]] std::vector<Op> faceMarksAcross(Vec2 size,
+                                              bool isFaceSideLeft,
+                                              const FreeSpace& space,
+                                              double height);
+
+}  // namespace shoulderline

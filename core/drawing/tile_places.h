@@ -1,0 +1,23 @@
+#pragma once
+
+#include <vector>
+
+#include "core/drawing/strips.h"
+#include "core/drawing/tiles.h"
+
+namespace shoulderline {
+
+// What a seam should not run through: where the drawing's dimensions end, the lines of its joints,
+// and lettering.
+[[nodiscard]] PlacesToKeepWhole placesToKeepWhole(const Sheet& drawing, const TextMetrics& metrics);
+
+// Moves the titles of the drawing (kTitleGroup) along their level to where no seam between tiles
+// runs through them and they lie on nothing, the nearest such place; smaller where there is none
+// else. One keeps to the room among `rooms` that it stands in, or to the drawing.
+void moveTitlesOffSeams(Sheet& drawing,
+                        const std::vector<Rect>& rooms,
+                        const Paper& paper,
+                        const TileOptions& options,
+                        const TextMetrics& metrics);
+
+}  // namespace shoulderline
