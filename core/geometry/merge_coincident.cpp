@@ -153,19 +153,86 @@ void appendRest(const ViewEdge& edge, std::vector<Stretch>& covered, std::vector
     }
 }
 
+Rect around(const ViewEdge& edge) {
+    Rect rect{edge.a, edge.a};
+    rect.include(edge.b);
+    const Vec2 margin{kSameLine, kSameLine};
+    return {rect.min - margin, rect.max + margin};
+}
+
+enum class Run { Upright, Level, Slanting };
+
+Run runOf(const ViewEdge& edge) {
+    constexpr double kSquare = 1e-9;  // millimetres: none of an edge's length across it
+    return std::abs(edge.a.x - edge.b.x) < kSquare   ? Run::Upright
+           : std::abs(edge.a.y - edge.b.y) < kSquare ? Run::Level
+                                                     : Run::Slanting;
+}
+
+// Finds for an edge those that may run along it. Most edges of a framed piece are upright or level,
+// and of these only those of the same run can; they are looked up by where they stand.
+class Alongside {
+  public:
+    explicit Alongside(const std::vector<ViewEdge>& edges)
+        : edges_(edges), slanting_(std::vector<Rect>()) {
+        std::vector<Rect> slanting;
+        for (std::size_t i = 0; i < edges.size(); ++i) {
+            runs_.push_back(runOf(edges[i]));
+            if (runs_.back() == Run::Slanting) {
+                slanting.push_back(around(edges[i]));
+                slantingAt_.push_back(i);
+            } else {
+                byPlace(runs_.back()).emplace_back(placeOf(i), i);
+            }
+        }
+        std::sort(upright_.begin(), upright_.end());
+        std::sort(level_.begin(), level_.end());
+        slanting_ = PlaneIndex(slanting);
+    }
+
+    void query(std::size_t edge, const std::function<void(std::size_t)>& found) {
+        const Rect rect = around(edges_[edge]);
+        slanting_.query(rect, [&](std::size_t i) { found(slantingAt_[i]); });
+        const Run run = runs_[edge];
+        if (run != Run::Level) {
+            queryBetween(upright_, {rect.min.x - kSameLine, rect.max.x + kSameLine}, found);
+        }
+        if (run != Run::Upright) {
+            queryBetween(level_, {rect.min.y - kSameLine, rect.max.y + kSameLine}, found);
+        }
+    }
+
+  private:
+    using Places = std::vector<std::pair<double, std::size_t>>;
+
+    Places& byPlace(Run run) { return run == Run::Upright ? upright_ : level_; }
+    [[nodiscard]] double placeOf(std::size_t i) const {
+        return runs_[i] == Run::Upright ? edges_[i].a.x : edges_[i].a.y;
+    }
+    static void queryBetween(const Places& places,
+                             const Stretch& between,
+                             const std::function<void(std::size_t)>& found) {
+        for (auto it = std::lower_bound(
+                 places.begin(), places.end(), std::pair(between.from, std::size_t{0}));
+             it != places.end() && it->first <= between.to;
+             ++it) {
+            found(it->second);
+        }
+    }
+
+    const std::vector<ViewEdge>& edges_;
+    std::vector<Run> runs_;
+    Places upright_;
+    Places level_;
+    std::vector<std::size_t> slantingAt_;
+    PlaneIndex slanting_;
+};
+
 }  // namespace
 
 std::vector<ViewEdge> mergeCoincident(std::span<const ViewEdge> all) {
     const std::vector<ViewEdge> edges = Joined(all).take();
-    std::vector<Rect> rects;
-    rects.reserve(edges.size());
-    for (const ViewEdge& e : edges) {
-        Rect rect{e.a, e.a};
-        rect.include(e.b);
-        const Vec2 margin{kSameLine, kSameLine};
-        rects.push_back({rect.min - margin, rect.max + margin});
-    }
-    const PlaneIndex index(rects);
+    Alongside alongside(edges);
     std::vector<double> lengths;
     lengths.reserve(edges.size());
     for (const ViewEdge& e : edges) {
@@ -196,8 +263,8 @@ std::vector<ViewEdge> mergeCoincident(std::span<const ViewEdge> all) {
     };
     for (current = 0; current < edges.size(); ++current) {
         covered.clear();
-        index.query(rects[current], note);
         if (lengths[current] >= kShortest) {
+            alongside.query(current, note);
             appendRest(edges[current], covered, result);
         }
     }
