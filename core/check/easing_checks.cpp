@@ -1,26 +1,14 @@
 #include <algorithm>
-#include <array>
 
 #include "core/check/checks.h"
+#include "core/geometry/eased_body.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
 
 namespace {
 
-constexpr double kSliver = 0.2;       // mm of wood looked at under a shoulder
-constexpr double kLeastTaken = 1e-4;  // of the sliver
-
-double shareIn(const Box& box, const std::vector<ConvexSolid>& wood) {
-    const ConvexSolid solid = ConvexSolid::box(box);
-    double covered = 0.0;
-    for (const ConvexSolid& piece : wood) {
-        if (const std::optional<ConvexSolid> shared = intersection(solid, piece)) {
-            covered += shared->volume();
-        }
-    }
-    return covered / box.volume();
-}
+constexpr double kSliver = 0.2;  // mm of wood looked at under a shoulder
 
 // What the shoulders of a joint cover on the face that it enters, as a sliver of the wood there.
 Box coveredBy(const ResolvedPart& part, const ResolvedPart& tenoned, const ResolvedJoint& joint) {
@@ -70,26 +58,103 @@ Part stoppedBeside(const CheckContext& context,
     return changed;
 }
 
-// The share of what is covered that `easing` alone takes away.
-bool takesFrom(const ResolvedPart& part, const ResolvedEasing& easing, const Box& covered) {
-    Body whole = part.body;
-    whole.easings.clear();
-    Body eased = whole;
-    eased.easings = easingsOf(easing);
-    return shareIn(covered, whole.pieces()) - shareIn(covered, eased.pieces()) > kLeastTaken;
+// Whether an easing takes any of what is covered, by a grid of points a hair under the face and
+// within its edges.
+bool takesFrom(const std::vector<EasedStretch>& all, const Box& covered, int into) {
+    constexpr int kPoints = 8;
+    constexpr double kHair = 0.05;  // mm
+    std::vector<EasedStretch> stretches;
+    for (const EasedStretch& stretch : all) {
+        const bool isSpot = stretch.along.max - stretch.along.min < kHair;
+        if (isSpot || (stretch.along.max >= covered.min.x && stretch.along.min <= covered.max.x)) {
+            stretches.push_back(stretch);
+        }
+    }
+    const int u = (into + 1) % 3;
+    const int v = (into + 2) % 3;
+    const auto place = [&](int axis, int i) {
+        const double low = covered.min[axis] + kHair;
+        return low + (covered.max[axis] - kHair - low) * i / (kPoints - 1);
+    };
+    Vec3 p = covered.centre();
+    for (int i = 0; i < kPoints && !stretches.empty(); ++i) {
+        for (int k = 0; k < kPoints; ++k) {
+            p[u] = place(u, i);
+            p[v] = place(v, k);
+            if (isEasedAway(stretches, p)) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
-void checkJoint(const CheckContext& context, std::size_t index, std::vector<Finding>& findings) {
+// Whether an easing of a square blank may come near what is covered: it takes wood no further than
+// it reaches from its faces. Of other bodies it always may.
+bool mayReach(const ResolvedPart& part, const ResolvedEasing& easing, const Box& covered) {
+    if (part.body.edge || !part.body.planes.empty()) {
+        return true;
+    }
+    const Vec3 size = part.bodyBox().max;
+    const std::vector<Easing> all = easingsOf(easing);
+    return std::any_of(all.begin(), all.end(), [&](const Easing& one) {
+        switch (one.on) {
+            case BodyFace::FaceSide:
+                return covered.min.z <= one.otherReach;
+            case BodyFace::BackSide:
+                return covered.max.z >= size.z - one.otherReach;
+            case BodyFace::StartEnd:
+                return covered.min.x <= one.otherReach;
+            case BodyFace::FarEnd:
+                return covered.max.x >= size.x - one.otherReach;
+            case BodyFace::FaceEdge:
+            case BodyFace::BackEdge:
+                break;
+        }
+        return true;
+    });
+}
+
+// Where each easing of a part takes wood away, worked out when first asked for and once for parts
+// of one body.
+class EasedParts {
+  public:
+    const std::vector<EasedStretch>& of(const ResolvedPart& part, std::size_t easing) {
+        auto known = std::find_if(known_.begin(), known_.end(), [&](const Known& one) {
+            return one.stated == part.stated && one.easing == easing && *one.body == part.body;
+        });
+        if (known == known_.end()) {
+            known_.push_back({part.stated,
+                              easing,
+                              &part.body,
+                              stretchesOf(part.body, easingsOf(part.easings[easing]))});
+            known = known_.end() - 1;
+        }
+        return known->stretches;
+    }
+
+  private:
+    struct Known {
+        std::size_t stated = 0;
+        std::size_t easing = 0;
+        const Body* body = nullptr;
+        std::vector<EasedStretch> stretches;
+    };
+    std::vector<Known> known_;
+};
+
+void checkJoint(const CheckContext& context,
+                std::size_t index,
+                EasedParts& eased,
+                std::vector<Finding>& findings) {
     const ResolvedJoint& joint = context.resolved.joints[index];
     const ResolvedPart& part = context.resolved.parts[joint.mortised];
     const ResolvedPart& tenoned = context.resolved.parts[joint.tenoned];
     const Box covered = coveredBy(part, tenoned, joint);
-    if (shareIn(covered, part.wood().pieces()) > 1.0 - kLeastTaken) {
-        return;  // the usual case, told without working the easings out anew
-    }
+    const int into = longestAxis(relativeFrame(part.frame, joint.frame).x);
     for (std::size_t i = 0; i < part.easings.size(); ++i) {
         const ResolvedEasing& easing = part.easings[i];
-        if (!takesFrom(part, easing, covered)) {
+        if (!mayReach(part, easing, covered) || !takesFrom(eased.of(part, i), covered, into)) {
             continue;
         }
         Finding finding = context.finding(RuleId::EasingStops, Severity::LookAt);
@@ -119,10 +184,11 @@ void checkJoint(const CheckContext& context, std::size_t index, std::vector<Find
 }  // namespace
 
 void checkEasings(const CheckContext& context, std::vector<Finding>& findings) {
+    EasedParts eased;
     for (std::size_t i = 0; i < context.resolved.joints.size(); ++i) {
         const ResolvedJoint& joint = context.resolved.joints[i];
         if (!context.resolved.parts[joint.mortised].easings.empty()) {
-            checkJoint(context, i, findings);
+            checkJoint(context, i, eased, findings);
         }
     }
 }

@@ -42,6 +42,14 @@ ResolvedPiece alone(const ResolvedPiece& resolved, const GlueUp& glueUp) {
     return piece;
 }
 
+Box boundsOf(const ResolvedPiece& alone, const GlueUp& glueUp) {
+    Box bounds = boundsOverTenons(alone.parts[glueUp.parts.front()]);
+    for (const std::size_t part : glueUp.parts) {
+        bounds = Box::around(bounds, boundsOverTenons(alone.parts[part]));
+    }
+    return bounds;
+}
+
 struct AssemblyViews {
     Elevation front;
     Elevation side;
@@ -59,15 +67,20 @@ class AssemblyComposer {
           glueUp_(glueUp),
           metrics_(metrics),
           alone_(alone(resolved, glueUp)),
+          over_(boundsOf(alone_, glueUp)),
           views_{elevationOf(alone_, View::front()),
                  elevationOf(alone_, View::side()),
                  elevationOf(alone_, View::plan())} {}
 
     [[nodiscard]] std::vector<Op> compose(double scale) const {
         const bool isThird = piece_.unit == Unit::Inch;
-        std::vector<Op> front = view(views_.front, scale, "width over all", "height over all");
-        std::vector<Op> side = view(views_.side, scale, "depth over all", nullptr);
-        std::vector<Op> plan = view(views_.plan, scale, nullptr, nullptr);
+        std::vector<Op> front = elevationOps(alone_, views_.front, scale);
+        std::vector<Op> side = elevationOps(alone_, views_.side, scale);
+        std::vector<Op> plan = elevationOps(alone_, views_.plan, scale);
+        const double floor = -over_.min.z * scale;
+        append(front, across(over_.min.x, over_.max.x, scale, "width over all", floor));
+        append(front, up(scale));
+        append(side, across(over_.min.y, over_.max.y, scale, "depth over all", floor));
         const Rect f = boundsOf(front, metrics_);
         const Rect s = boundsOf(side, metrics_);
         const Rect p = boundsOf(plan, metrics_);
@@ -83,55 +96,32 @@ class AssemblyComposer {
         return front;
     }
 
-    [[nodiscard]] Vec3 sizeOverAll() const {
-        const Vec2 f = views_.front.max - views_.front.min;
-        const Vec2 s = views_.side.max - views_.side.min;
-        return {f.x, s.x, f.y};
-    }
+    [[nodiscard]] Vec3 sizeOverAll() const { return over_.size(); }
 
   private:
     [[nodiscard]] std::string shown(double mm) const {
         return showLength(Length::mm(mm), piece_.style);
     }
 
-    [[nodiscard]] std::vector<Op> view(const Elevation& seen,
-                                       double scale,
-                                       const char* across,
-                                       const char* up) const {
-        std::vector<Op> ops = elevationOps(alone_, seen, scale);
-        if (across != nullptr) {
-            append(ops,
-                   sized(seen.min.x,
-                         seen.max.x,
-                         scale,
-                         across,
-                         DimensionSide::Below,
-                         -seen.min.y * scale));
-        }
-        if (up != nullptr) {
-            append(ops,
-                   sized(-seen.max.y,
-                         -seen.min.y,
-                         scale,
-                         up,
-                         DimensionSide::LeftOf,
-                         seen.min.x * scale));
-        }
-        return ops;
+    [[nodiscard]] std::vector<Op> across(
+        double from, double to, double scale, const char* of, double floor) const {
+        return placeSizes({sized(from * scale, to * scale, to - from, of)},
+                          DimensionSide::Below,
+                          floor,
+                          {},
+                          metrics_);
     }
-
-    [[nodiscard]] std::vector<Op> sized(double from,
-                                        double to,
-                                        double scale,
-                                        const char* of,
-                                        DimensionSide side,
-                                        double edge) const {
+    [[nodiscard]] std::vector<Op> up(double scale) const {
+        const double high = over_.size().z;
         return placeSizes(
-            {{from * scale, to * scale, 0.0, 0.0, shown(to - from), to - from, of, {}, 0}},
-            side,
-            edge,
+            {sized(-over_.max.z * scale, -over_.min.z * scale, high, "height over all")},
+            DimensionSide::LeftOf,
+            over_.min.x * scale,
             {},
             metrics_);
+    }
+    [[nodiscard]] SizeToPlace sized(double from, double to, double mm, const char* of) const {
+        return {from, to, 0.0, 0.0, shown(mm), mm, of, {}, 0};
     }
 
     // The parts by their numbers in the piece's list, and how many of each; under them the note.
@@ -176,6 +166,7 @@ class AssemblyComposer {
     const GlueUp& glueUp_;
     const TextMetrics& metrics_;
     ResolvedPiece alone_;
+    Box over_;
     AssemblyViews views_;
 };
 
@@ -214,7 +205,7 @@ Sheet assemblySheet(const Piece& piece,
     block.piece = piece.name;
     block.quantity = glueUp.hasMirrorTwin ? "make 2: 1 right as drawn, 1 left mirrored" : "make 1";
     block.material = std::to_string(glueUp.parts.size()) + " parts, " +
-                     std::to_string(glueUp.joints.size()) + " joints glued";
+                     std::to_string(gluedIn(resolved, glueUp)) + " joints glued";
     const Vec3 over = composer.sizeOverAll();
     const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
     block.sizeCaption = "size over all";

@@ -98,6 +98,9 @@ std::string listed(const ResolvedPiece& resolved, const std::vector<std::size_t>
     std::vector<std::pair<std::string, int>> told;
     for (const std::size_t i : joints) {
         const ResolvedJoint& joint = resolved.joints[i];
+        if (joint.kind == JointKind::Rests) {
+            continue;
+        }
         const std::string name =
             resolved.parts[joint.tenoned].of + " into " + resolved.parts[joint.mortised].of;
         const auto known = std::find_if(
@@ -141,6 +144,13 @@ std::vector<GlueUp> glueUpsOf(const Piece& piece, const ResolvedPiece& resolved)
     return glueUps;
 }
 
+std::size_t gluedIn(const ResolvedPiece& resolved, const GlueUp& glueUp) {
+    return static_cast<std::size_t>(
+        std::count_if(glueUp.joints.begin(), glueUp.joints.end(), [&](std::size_t i) {
+            return resolved.joints[i].kind != JointKind::Rests;
+        }));
+}
+
 std::vector<std::string> glueUpNotes(const Piece& piece,
                                      const ResolvedPiece& resolved,
                                      const GlueUp& glueUp) {
@@ -148,11 +158,11 @@ std::vector<std::string> glueUpNotes(const Piece& piece,
     if (const std::string& own = piece.assemblies[glueUp.assembly].note; !own.empty()) {
         notes.push_back(own);
     }
-    if (!glueUp.joints.empty()) {
-        notes.push_back("glued up together: " + listed(resolved, glueUp.joints));
+    if (const std::string now = listed(resolved, glueUp.joints); !now.empty()) {
+        notes.push_back("glued up together: " + now);
     }
-    if (!glueUp.later.empty()) {
-        notes.push_back("left for later: " + listed(resolved, glueUp.later));
+    if (const std::string later = listed(resolved, glueUp.later); !later.empty()) {
+        notes.push_back("left for later: " + later);
     }
     notes.emplace_back(
         "try it together dry and square, clamps set, before the glue is spread; sight it for wind, "

@@ -6,6 +6,7 @@
 #include "core/drawing/hatching.h"
 #include "core/drawing/joint_section.h"
 #include "core/drawing/part_faces.h"
+#include "core/geometry/eased_body.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
 
@@ -228,12 +229,8 @@ std::vector<std::vector<Vec2>> bodyAcross(const ResolvedPart& part, double at) {
     };
     std::vector<std::vector<Vec2>> rings;
     if (!part.body.easings.empty()) {
-        const BodySolids wood = part.wood();
-        for (std::size_t i = 0; i < wood.pieces().size(); ++i) {
-            const Box& bounds = wood.boundsOfPieces()[i];
-            if (bounds.min.x < at && at <= bounds.max.x) {
-                rings.push_back(solidAcross(wood.pieces()[i], at));
-            }
+        for (const ConvexSolid& piece : piecesAcross(part.body, at)) {
+            rings.push_back(solidAcross(piece, at));
         }
         return rings;
     }

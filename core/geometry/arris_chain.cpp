@@ -254,7 +254,7 @@ Result<std::vector<ArrisChain>> ArrisChain::find(Polyhedron& solid,
     return chains;
 }
 
-Result<Polyhedron> tidied(Polyhedron solid) {
+Polyhedron tidied(Polyhedron solid) {
     for (Polyhedron::Face& face : solid.faces) {
         std::vector<int>& loop = face.loop;
         loop.erase(std::unique(loop.begin(), loop.end()), loop.end());
@@ -287,13 +287,15 @@ Result<Polyhedron> tidied(Polyhedron solid) {
     smooth.erase(std::unique(smooth.begin(), smooth.end()), smooth.end());
     solid.vertices = std::move(kept);
     solid.smoothEdges = std::move(smooth);
-    const std::vector<PolyhedronEdge> edges = solid.edges();
-    if (solid.faces.size() < 4 || std::any_of(edges.begin(), edges.end(), [](const auto& edge) {
-            return edge.left < 0 || edge.right < 0;
-        })) {
-        return fail(ErrorCode::OutOfRange, "It cannot be taken off there.");
-    }
     return solid;
+}
+
+bool isClosed(const Polyhedron& solid) {
+    const std::vector<PolyhedronEdge> edges = solid.edges();
+    return solid.faces.size() >= 4 &&
+           std::none_of(edges.begin(), edges.end(), [](const PolyhedronEdge& edge) {
+               return edge.left < 0 || edge.right < 0;
+           });
 }
 
 }  // namespace shoulderline

@@ -76,7 +76,10 @@ class ArrisChain {
 };
 
 // `solid` without corners that come twice running in a face, faces that went to nothing and corners
-// that no face has. Errors: OutOfRange where it is not closed.
-[[nodiscard]] Result<Polyhedron> tidied(Polyhedron solid);
+// that no face has.
+[[nodiscard]] Polyhedron tidied(Polyhedron solid);
+
+// Whether every edge lies between two faces.
+[[nodiscard]] bool isClosed(const Polyhedron& solid);
 
 }  // namespace shoulderline

@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "core/geometry/eased_body.h"
+
 namespace shoulderline {
 
 BodySolids BodySolids::of(const Body& body) {
@@ -9,7 +11,7 @@ BodySolids BodySolids::of(const Body& body) {
     if (!whole) {
         return {};
     }
-    Made made{std::move(*whole), body.pieces()};
+    Made made{std::move(*whole), quickPieces(body)};
     made.bounds.reserve(made.pieces.size());
     for (const ConvexSolid& piece : made.pieces) {
         made.bounds.push_back(piece.bounds());

@@ -356,14 +356,13 @@ Result<EasedSolid> eased(Polyhedron solid,
                 return tl::unexpected<Error>(done.error());
             }
         }
-        Result<Polyhedron> whole = tidied(std::move(made.solid));
-        if (!whole) {
-            return tl::unexpected<Error>(whole.error());
-        }
-        made.solid = std::move(*whole);
+        made.solid = tidied(std::move(made.solid));
         if (!isSound(made.solid)) {
             return fail(ErrorCode::OutOfRange, "It reaches further than the faces beside it do.");
         }
+    }
+    if (!isClosed(made.solid)) {
+        return fail(ErrorCode::OutOfRange, "It cannot be taken off there.");
     }
     return made;
 }

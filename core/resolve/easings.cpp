@@ -53,7 +53,8 @@ EasingProfile profileOf(EasingKind kind) {
     return EasingProfile::Pyramid;
 }
 
-std::string nameOf(const EasingStatement& easing) {
+template <class AnyEasing>
+std::string nameOf(const AnyEasing& easing) {
     return std::string(wordFor(easing.kind)) + ", " + std::string(wordFor(easing.at));
 }
 
@@ -199,33 +200,59 @@ std::vector<Easing> easingsOf(const ResolvedEasing& easing) {
     return easings;
 }
 
-std::vector<ResolvedEasing> easeArrises(
-    const Part& part, double lengthMm, const Place& place, Evaluation& evaluation, Body& body) {
-    EasingReader reader(part, lengthMm, place, evaluation);
-    std::vector<ResolvedEasing> made;
-    for (const EasingStatement& easing : part.easings) {
-        const std::optional<ResolvedEasing> one = reader.read(easing);
-        if (!one) {
-            continue;
+namespace {
+
+Body easedBy(const Body& body, const std::vector<ResolvedEasing>& easings) {
+    Body eased = body;
+    for (const ResolvedEasing& easing : easings) {
+        for (const Easing& one : easingsOf(easing)) {
+            eased.easings.push_back(one);
         }
-        if (!canBeMade(body, *one)) {
-            const Length most = greatestSize(body, *one, evaluation.step());
-            evaluation.trouble(
-                place,
-                nameOf(easing) + ": " + evaluation.shown(one->size) +
-                    (most.mm() > 0.0 ? " is more than the wood there has; up to " +
-                                           evaluation.shown(most) + " can be made"
-                                     : " cannot be made there, and no size can: the arris is "
-                                       "gone, or runs smoothly into a rounded end; stop it, or "
-                                       "go around the side"));
-            continue;
-        }
-        for (const Easing& each : easingsOf(*one)) {
-            body.easings.push_back(each);
-        }
-        made.push_back(*one);
     }
-    return made;
+    return eased;
+}
+
+}  // namespace
+
+void easeArrises(const Part& part,
+                 const Place& place,
+                 Evaluation& evaluation,
+                 ResolvedPart& resolved) {
+    EasingReader reader(part, resolved.shoulderLength.value.mm(), place, evaluation);
+    std::vector<ResolvedEasing> wanted;
+    for (const EasingStatement& easing : part.easings) {
+        if (const std::optional<ResolvedEasing> one = reader.read(easing)) {
+            wanted.push_back(*one);
+        }
+    }
+    if (wanted.empty()) {
+        return;
+    }
+    // All at once, as is usual; one by one only to find which cannot be made.
+    const Body all = easedBy(resolved.body, wanted);
+    resolved.solids = BodySolids::of(all);
+    if (!resolved.solids.isEmpty()) {
+        resolved.body = all;
+        resolved.easings = std::move(wanted);
+        return;
+    }
+    for (const ResolvedEasing& one : wanted) {
+        if (canBeMade(resolved.body, one)) {
+            resolved.body = easedBy(resolved.body, {one});
+            resolved.easings.push_back(one);
+            continue;
+        }
+        const Length most = greatestSize(resolved.body, one, evaluation.step());
+        evaluation.trouble(
+            place,
+            nameOf(one) + ": " + evaluation.shown(one.size) +
+                (most.mm() > 0.0 ? " is more than the wood there has; up to " +
+                                       evaluation.shown(most) + " can be made"
+                                 : " cannot be made there, and no size can: the arris is gone, or "
+                                   "runs smoothly into a rounded end; stop it, or go around the "
+                                   "side"));
+    }
+    resolved.solids = BodySolids::of(resolved.body);
 }
 
 }  // namespace shoulderline

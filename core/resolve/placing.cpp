@@ -195,8 +195,8 @@ void Placer::shape(const Part& part,
     resolved.body = shapedBody(part.shape, part.section, size, place, evaluation_);
     bendIt(part, resolved, place);
     resolved.body.planes.insert(resolved.body.planes.end(), member.ends.begin(), member.ends.end());
-    resolved.easings = easeArrises(part, size.x, place, evaluation_, resolved.body);
-    if (resolved.solids.isEmpty() || !member.ends.empty() || !resolved.easings.empty()) {
+    easeArrises(part, place, evaluation_, resolved);
+    if (resolved.solids.isEmpty() || (!member.ends.empty() && resolved.easings.empty())) {
         resolved.solids = BodySolids::of(resolved.body);
     }
     resolved.cuts = workOutCuts(part.cuts, size, place, evaluation_);

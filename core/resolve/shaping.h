@@ -16,11 +16,13 @@ namespace shoulderline {
                               const Place& place,
                               Evaluation& evaluation);
 
-// Takes the easings of `part` off the arrises of its body, `lengthMm` long, and tells them. One
-// that cannot be worked out or made is a trouble at `place`, with the largest that can, and is left
-// out.
-[[nodiscard]] std::vector<ResolvedEasing> easeArrises(
-    const Part& part, double lengthMm, const Place& place, Evaluation& evaluation, Body& body);
+// Takes the easings of `part` off the arrises of the resolved part's body, tells them there and
+// works its solids out. One that cannot be worked out or made is a trouble at `place`, with the
+// largest that can, and is left out.
+void easeArrises(const Part& part,
+                 const Place& place,
+                 Evaluation& evaluation,
+                 ResolvedPart& resolved);
 
 // The cuts of a part whose blank is `size` large; what cannot be worked out, or lies outside the
 // blank, is a trouble at `place` and left out.

@@ -63,16 +63,17 @@ TEST(PartEasings, AreToldOnOneFaceOnly) {
 
 TEST(PartEasings, TwoReachesAreBothToldAndARadiusIsCalledOne) {
     const LengthStyle inches = LengthStyle::fractions(16);
-    const ResolvedEasing chamfer{
-        EasingKind::Chamfer, Arris::FarEnd, Length::inches(0.25), Length::inches(0.5)};
-    const ResolvedEasing round{
-        EasingKind::RoundOver, Arris::AllAlong, Length::inches(0.25), Length::inches(0.25)};
-    const ResolvedEasing point{
-        EasingKind::Pyramid, Arris::FarEnd, Length::inches(0.75), Length::inches(0.75)};
+    const auto made = [](EasingKind kind, double size, double second) {
+        ResolvedEasing easing;
+        easing.kind = kind;
+        easing.size = Length::inches(size);
+        easing.second = Length::inches(second);
+        return easing;
+    };
 
-    EXPECT_EQ(easingText(chamfer, inches), "chamfer 1/4 \u00d7 1/2");
-    EXPECT_EQ(easingText(round, inches), "round-over R 1/4");
-    EXPECT_EQ(easingText(point, inches), "pyramid 3/4 high");
+    EXPECT_EQ(easingText(made(EasingKind::Chamfer, 0.25, 0.5), inches), "chamfer 1/4 \u00d7 1/2");
+    EXPECT_EQ(easingText(made(EasingKind::RoundOver, 0.25, 0.25), inches), "round-over R 1/4");
+    EXPECT_EQ(easingText(made(EasingKind::Pyramid, 0.75, 0.75), inches), "pyramid 3/4 high");
 }
 
 // Of a section 7/8 x 3 in the chamfer takes one corner of 3/8 in.
@@ -101,7 +102,8 @@ TEST(PartEasings, TheSheetLettersThemClearOfEverything) {
     const auto rail = std::find_if(
         kinds.begin(), kinds.end(), [](const PartKind& kind) { return kind.name == "rail"; });
     ASSERT_NE(rail, kinds.end());
-    for (const Sheet& sheet : partSheets(piece, made, *rail, {{297, 210}, 0.0, "", 0, 0}, kMetrics)) {
+    for (const Sheet& sheet :
+         partSheets(piece, made, *rail, {{297, 210}, 0.0, "", 0, 0}, kMetrics)) {
         EXPECT_EQ(testing::overlapsOn(sheet, kMetrics), std::vector<std::string>{});
     }
 }

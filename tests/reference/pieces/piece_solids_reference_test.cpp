@@ -127,7 +127,17 @@ TEST_P(PieceSolids, VolumesAsMadeAreAlike) {
                     ? 0.0
                     : kArcSagitta * std::min({size.x * size.y, size.y * size.z, size.x * size.z});
         }
-        EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs + facets + bored) << part.name;
+        // Facets of a round-over lie within kEasingSagitta inside the kernel's fillet.
+        double rounded = 0.0;
+        for (const Easing& easing : part.body.easings) {
+            const Vec3 size = part.bodyBox().max;
+            const double along = easing.with ? size.x : 2 * (size.x + size.y);
+            rounded += easing.profile == EasingProfile::Round
+                           ? kEasingSagitta * easing.onReach * M_PI / 2 * along
+                           : 0.0;
+        }
+        EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs + facets + bored + rounded)
+            << part.name;
     }
 }
 
@@ -180,7 +190,20 @@ Solid roundTenon(const ResolvedPart& part, const TenonSolid& tenon) {
 
 // Bodies and tenons, as an elevation draws them: mortises are filled by what enters them. The piece
 // whose parts run through one another is left out, for the reason above.
-class SeenEdges : public PieceSolids {};
+// Round-overs are left out too: the lines in which they run tangent into their faces are drawn, and
+// the kernel does not give them.
+class SeenEdges : public PieceSolids {
+  protected:
+    SeenEdges() {
+        Piece stated = testing::pieceAt(GetParam());
+        for (Part& part : stated.parts) {
+            std::erase_if(part.easings, [](const EasingStatement& easing) {
+                return easing.kind == EasingKind::RoundOver;
+            });
+        }
+        piece = testing::resolved(stated);
+    }
+};
 INSTANTIATE_TEST_SUITE_P(OpenCascade, SeenEdges, ::testing::ValuesIn(kPieces, kPieces + 9));
 TEST_P(SeenEdges, AreAlikeInViewsFromThreeSides) {
     if (!reference::kHiddenLinesAreSound) {
