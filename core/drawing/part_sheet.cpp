@@ -311,6 +311,13 @@ PartOnSheets setOutPart(const Piece& piece,
     if (!out.fits && !spread) {
         spread = setting.packed(scales, true, kAny);
     }
+    if (spread && spread->hasSparse) {
+        // What would have stood on a sheet nearly by itself goes on with the rest when closer set.
+        if (std::optional<PartOnSheets> closer =
+                setting.packed({spread->scale}, true, spread->drawings.size() - 1)) {
+            spread = std::move(closer);
+        }
+    }
     if (spread) {
         out = std::move(*spread);
     }

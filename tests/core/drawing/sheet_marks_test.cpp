@@ -9,6 +9,7 @@
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/paper.h"
 #include "core/drawing/part_sections.h"
+#include "core/drawing/part_views.h"
 #include "core/drawing/sheets.h"
 #include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
@@ -190,6 +191,28 @@ TEST(PartSheet, TellsWhatIsSpecialOfATenonsEnd) {
         saysPart(sheetsOf("bed_frame", "foot rail, lower", {420, 297}), "edges rounded R 4"));
 }
 
+// A bearer lapped over a rail: its notch is cut down from the face edge, through its thickness.
+TEST(PartViews, ShowANotchOpenAtTheEdgeThatItIsCutFrom) {
+    const ResolvedPiece resolved = testing::resolved(testing::sample("bench"));
+    const ResolvedPart& bearer = resolved.parts[kindNamed(resolved, "bearer").parts.front()];
+    ASSERT_EQ(bearer.cuts.size(), 1u);
+    const PartView view = partView(bearer, Face::FaceSide);
+    const Rect notch = view.toPlane(bearer.cuts.front().box);
+    double walls = 0.0;
+    for (const PartLine& line : linesOf(bearer, view)) {
+        const bool isLevel = std::abs(line.a.y - line.b.y) < 1e-6;
+        const double low = std::min(line.a.x, line.b.x);
+        const double high = std::max(line.a.x, line.b.x);
+        const bool isOverIt = low < notch.max.x - 0.01 && high > notch.min.x + 0.01;
+        EXPECT_FALSE(isLevel && std::abs(line.a.y) < 1e-6 && isOverIt) << "a line over the mouth";
+        const bool isWall =
+            !isLevel && line.isVisible &&
+            (std::abs(line.a.x - notch.min.x) < 0.01 || std::abs(line.a.x - notch.max.x) < 0.01);
+        walls += isWall ? std::abs(line.a.y - line.b.y) : 0.0;
+    }
+    EXPECT_NEAR(walls, 2.0 * notch.size().y, 0.01) << "both walls in sight";
+}
+
 TEST(PartSheet, DimensionsAHornAndTheBlankWithIt) {
     const std::vector<Sheet> post = sheetsOf("luggage_stand", "front post", {420, 297});
     std::vector<DimensionOp> horns;
@@ -217,6 +240,19 @@ TEST(PartSheet, ServesPartsThatAreMadeAlikeTogether) {
     });
     ASSERT_NE(shared, job.pages.end());
     EXPECT_TRUE(saysPart({job.contents[shared->content]}, "make 2: 1 front cleat, 1 back cleat"));
+}
+
+// A flat block turned over is its own mirror image, and so is a turned one; a part with mortises in
+// one of its sides is not.
+TEST(PartKinds, AreAPairOnlyWhereLeftAndRightDiffer) {
+    const ResolvedPiece resolved = testing::resolved(testing::sample("armchair"));
+    EXPECT_FALSE(kindNamed(resolved, "front corner block").hasMirrorTwins);
+    EXPECT_FALSE(kindNamed(resolved, "pivot spacer").hasMirrorTwins);
+    EXPECT_TRUE(kindNamed(resolved, "arm").hasMirrorTwins);
+    EXPECT_TRUE(kindNamed(resolved, "back post").hasMirrorTwins);
+    const ResolvedPiece raked = testing::resolved(testing::sample("raked_chair"));
+    EXPECT_TRUE(kindNamed(raked, "side rail").hasMirrorTwins);
+    EXPECT_TRUE(kindNamed(raked, "back post").hasMirrorTwins);
 }
 
 TEST(PartKinds, OfOneStatedPartHaveNamesThatTellThemApart) {
