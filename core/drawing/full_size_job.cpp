@@ -62,11 +62,11 @@ PrintJob fullSizeJob(const Piece& piece,
             continue;
         }
         const ResolvedPart& part = resolved.parts[all[i].parts.front()];
-        drawings.push_back(
-            {partDrawing(piece, resolved, all[i], 1.0, true, metrics),
-             all[i].name,
-             quantityText(resolved, all[i]) + "; " + materialText(piece, part),
-             "finished size over all " + finishedSize(piece, part) + " " + unitsOf(piece)});
+        drawings.push_back({partDrawing(piece, resolved, all[i], 1.0, true, metrics),
+                            all[i].name,
+                            quantityText(resolved, all[i]),
+                            materialText(piece, part) + "; finished size over all " +
+                                finishedSize(piece, part) + " " + unitsOf(piece)});
     }
     return tiledJob(
         piece, piece.name + ", full size", std::move(drawings), paper, options, date, metrics);

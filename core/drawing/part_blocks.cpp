@@ -297,18 +297,28 @@ PartBlock PartBlocks::sideView(Face face) const {
 
 // What a section cuts of the view, on the sheet: the tenons at its end, or the body.
 Span PartBlocks::acrossAt(const PartSection& section, const PartView& view) const {
-    Span across{0.0, view.size.y * scale_};
+    std::optional<Span> across;
+    const auto include = [&](double from, double to) {
+        across =
+            across ? Span{std::min(across->from, from), std::max(across->to, to)} : Span{from, to};
+    };
     if (section.tenonsAt) {
-        across = {across.to, across.from};
         for (const TenonSolid& tenon : part_.tenons) {
             if ((tenon.box.min.x < 0.0) == (section.tenonsAt == End::Start)) {
                 const Rect rect = view.toPlane(tenon.box);
-                across.from = std::min(across.from, rect.min.y * scale_);
-                across.to = std::max(across.to, rect.max.y * scale_);
+                include(rect.min.y, rect.max.y);
+            }
+        }
+    } else if (!part_.bend) {
+        for (const std::vector<Vec2>& ring : bodyAcross(part_, section.at)) {
+            for (const Vec2& p : ring) {
+                const double y = view.toPlane(Vec3{section.at, p.y, p.x}).y;
+                include(y, y);
             }
         }
     }
-    return across;
+    const Span found = across.value_or(Span{0.0, view.size.y});
+    return {found.from * scale_, found.to * scale_};
 }
 
 std::vector<ShapedOutline> PartBlocks::outlines() const {

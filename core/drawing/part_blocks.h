@@ -59,6 +59,7 @@ class PartBlocks {
     static constexpr double kPastMarks = 9.0;  // where the marks of sections stand between
 
     [[nodiscard]] std::vector<ShapedOutline> outlines() const;
+    [[nodiscard]] Rect woodAt(Face end) const;
     [[nodiscard]] Span acrossAt(const PartSection& section, const PartView& view) const;
     [[nodiscard]] std::vector<Op> body(const PartView& view, double scale) const;
     void addMouths(const PartView& view, double scale, std::vector<Op>& ops) const;

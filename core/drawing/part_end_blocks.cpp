@@ -75,6 +75,26 @@ double PartBlocks::endScale() const {
     return scale_;
 }
 
+// What the body covers in the view of an end, on the sheet: less than the blank where it is shaped
+// there.
+Rect PartBlocks::woodAt(Face end) const {
+    constexpr double kInside = 0.01;  // mm
+    const PartView view = partView(part_, end);
+    const double at = end == Face::FarEnd ? part_.shoulderLength.value.mm() - kInside : kInside;
+    const std::vector<std::vector<Vec2>> rings = bodyAcross(part_, at);
+    if (rings.empty() || part_.bend) {
+        return {{0.0, 0.0}, view.size * endScale()};
+    }
+    const Vec2 first = view.toPlane(Vec3{at, rings[0][0].y, rings[0][0].x});
+    Rect wood{first, first};
+    for (const std::vector<Vec2>& ring : rings) {
+        for (const Vec2& p : ring) {
+            wood.include(view.toPlane(Vec3{at, p.y, p.x}));
+        }
+    }
+    return {wood.min * endScale(), wood.max * endScale()};
+}
+
 PartBlock PartBlocks::endView(const EndToShow& end) const {
     const Face face = end.face;
     const PartView view = partView(part_, face);
@@ -125,7 +145,7 @@ PartBlock PartBlocks::endView(const EndToShow& end) const {
         placeNotes(std::move(notes), 0.0, top, style_.dimensions.height, metrics_, NoteSide::Over));
     if (style_.withSections) {
         const FreeSpace space(ops, metrics_);
-        append(ops, faceMarksAcross(size, isFar, space, style_.dimensions.height));
+        append(ops, faceMarksAcross(woodAt(end.face), isFar, space, style_.dimensions.height));
     }
     const Rect bounds = boundsOf(ops, metrics_);
     const std::string name =

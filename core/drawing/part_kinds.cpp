@@ -106,22 +106,87 @@ Box flipped(const Box& box, const Vec3& size, const bool (&axes)[3]) {
     return result;
 }
 
+// An outline mirrored about the middle of its blank, one way or both.
+Outline flipped(const Outline& outline, Vec2 blank, bool inX, bool inY) {
+    Outline result = outline;
+    for (OutlineVertex& vertex : result.vertices) {
+        vertex.point = {inX ? blank.x - vertex.point.x : vertex.point.x,
+                        inY ? blank.y - vertex.point.y : vertex.point.y};
+    }
+    if (inX != inY) {  // it runs the other way round now; an arc bows out of the wood as before
+        const std::size_t count = result.vertices.size();
+        Outline turned = result;
+        for (std::size_t i = 0; i < count; ++i) {
+            const std::size_t from = count - 1 - i;
+            turned.vertices[i] = {result.vertices[from].point,
+                                  result.vertices[(from + count - 1) % count].bulge};
+        }
+        return turned;
+    }
+    return result;
+}
+
+// The same ring, wherever it begins.
+bool isSameRing(const Outline& a, const Outline& b) {
+    Outline turned = b;
+    for (std::size_t i = 0; i < b.vertices.size(); ++i) {
+        if (same(a, turned)) {
+            return true;
+        }
+        std::rotate(turned.vertices.begin(), turned.vertices.begin() + 1, turned.vertices.end());
+    }
+    return false;
+}
+
+// Whether the body is the same once mirrored along these axes. `size` is its blank's.
+bool isSameFlipped(const Body& body, const Vec3& size, const bool (&axes)[3]) {
+    const Vec2 blank{size.x, size.y};
+    const bool isFaceSame = isSameRing(body.face, flipped(body.face, blank, axes[0], axes[1]));
+    const bool isEdgeSame =
+        !body.edge ||
+        isSameRing(*body.edge, flipped(*body.edge, {size.x, size.z}, axes[0], axes[2]));
+    return isFaceSame && isEdgeSame &&
+           std::all_of(body.planes.begin(), body.planes.end(), [&](const PlaneCut& plane) {
+               HalfSpace keeps = plane.keeps;
+               for (int i = 0; i < 3; ++i) {
+                   if (axes[i]) {
+                       keeps.offset -= keeps.normal[i] * size[i];
+                       keeps.normal[i] = -keeps.normal[i];
+                   }
+               }
+               return std::any_of(
+                   body.planes.begin(), body.planes.end(), [&](const PlaneCut& other) {
+                       return norm(keeps.normal - other.keeps.normal) < 1e-7 &&
+                              same(keeps.offset, other.keeps.offset);
+                   });
+           });
+}
+
+// Whether anything is cut that is not as its box says: out of square, or pointed.
+bool hasExactCuts(const ResolvedPart& part) {
+    const auto isExact = [](const auto& solid) { return solid.exact.has_value(); };
+    return std::any_of(part.tenons.begin(), part.tenons.end(), isExact) ||
+           std::any_of(part.mortises.begin(), part.mortises.end(), isExact) ||
+           std::any_of(part.cuts.begin(), part.cuts.end(), isExact);
+}
+
 // Whether the part is its own mirror image once turned: then left and right are one and the same.
-// Tried on its box and cuts, in the four reflections that keep a box.
+// Tried on its body and cuts, in the four reflections that keep a box.
 bool isItsOwnMirrorImage(const ResolvedPart& part) {
     constexpr bool kReflections[4][3] = {
         {true, false, false}, {false, true, false}, {false, false, true}, {true, true, true}};
     const Vec3 size = part.bodyBox().size();
-    const bool isBox = part.body.isBox();
+    if (!part.body.isBox() && hasExactCuts(part)) {
+        return false;
+    }
     const std::vector<Cut> cuts = cutsOf(part);
-    return isBox &&
-           std::any_of(std::begin(kReflections), std::end(kReflections), [&](const auto& axes) {
-               std::vector<Cut> reflected = cuts;
-               for (Cut& cut : reflected) {
-                   cut.box = flipped(cut.box, size, axes);
-               }
-               return same(reflected, cuts);
-           });
+    return std::any_of(std::begin(kReflections), std::end(kReflections), [&](const auto& axes) {
+        std::vector<Cut> reflected = cuts;
+        for (Cut& cut : reflected) {
+            cut.box = flipped(cut.box, size, axes);
+        }
+        return same(reflected, cuts) && (part.body.isBox() || isSameFlipped(part.body, size, axes));
+    });
 }
 
 // "1", "2 to 5", "1 and 6": the places in their set, ascending; empty where they have none.

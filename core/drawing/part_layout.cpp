@@ -39,25 +39,52 @@ void placeFurther(std::vector<PartBlock> blocks,
     }
 }
 
+// What a block covers, from the corner of its bounds: the view with what stands over and beside it,
+// and what hangs under it, which is often narrower.
+std::vector<Rect> coversOf(const PartBlock& block, const TextMetrics& metrics) {
+    const Rect& all = block.bounds;
+    const double split = block.bodyHeight + 1.0;
+    if (block.bodyHeight <= 0.0 || split >= all.max.y) {
+        return {{{0.0, 0.0}, all.size()}};
+    }
+    Rect under{{all.max.x, split}, {all.min.x, all.max.y}};
+    for (const Op& op : block.ops) {
+        if (std::holds_alternative<BeginGroup>(op) || std::holds_alternative<EndGroup>(op)) {
+            continue;
+        }
+        const Rect bounds = boundsOf(std::vector<Op>{op}, metrics);
+        if (bounds.max.y > split) {
+            under.min.x = std::min(under.min.x, bounds.min.x);
+            under.max.x = std::max(under.max.x, bounds.max.x);
+        }
+    }
+    const Rect over{all.min, {all.max.x, split}};
+    return {{over.min - all.min, over.max - all.min}, {under.min - all.min, under.max - all.min}};
+}
+
 // One sheet's worth of blocks, with room kept clear between them.
 class Shelf {
   public:
     explicit Shelf(Vec2 room) : room_(room) {}
 
-    // Where a block of `size` finds room: the highest place, then the one farthest left.
-    [[nodiscard]] std::optional<Vec2> placeFor(Vec2 size) const {
+    // Where a block finds room: the highest place, then the one farthest left.
+    [[nodiscard]] std::optional<Vec2> placeFor(const std::vector<Rect>& covers) const {
         std::optional<Vec2> best;
         for (const double y : corners(&Vec2::y, kBetweenViews)) {
             for (const double x : corners(&Vec2::x, kBesideViews)) {
                 const bool isBetter = !best || y < best->y || (y == best->y && x < best->x);
-                if (isBetter && isFree({{x, y}, Vec2{x, y} + size})) {
+                if (isBetter && isFree(covers, {x, y})) {
                     best = Vec2{x, y};
                 }
             }
         }
         return best;
     }
-    void take(Vec2 at, Vec2 size) { taken_.push_back({at, at + size}); }
+    void take(Vec2 at, const std::vector<Rect>& covers) {
+        for (const Rect& cover : covers) {
+            taken_.push_back({at + cover.min, at + cover.max});
+        }
+    }
 
   private:
     [[nodiscard]] std::vector<double> corners(double Vec2::*axis, double between) const {
@@ -66,6 +93,11 @@ class Shelf {
             places.push_back(rect.max.*axis + between);
         }
         return places;
+    }
+    [[nodiscard]] bool isFree(const std::vector<Rect>& covers, Vec2 at) const {
+        return std::all_of(covers.begin(), covers.end(), [&](const Rect& cover) {
+            return isFree({at + cover.min, at + cover.max});
+        });
     }
     [[nodiscard]] bool isFree(const Rect& area) const {
         constexpr double kHair = 1e-9;
@@ -126,7 +158,9 @@ struct Placed {
     std::size_t sheet = 0;
     Vec2 at;
 };
-std::optional<std::vector<Placed>> placesFor(const std::vector<PartBlock>& blocks, Vec2 room) {
+std::optional<std::vector<Placed>> placesFor(const std::vector<PartBlock>& blocks,
+                                             Vec2 room,
+                                             const TextMetrics& metrics) {
     std::vector<Shelf> shelves;
     std::vector<Placed> places;
     for (const PartBlock& block : blocks) {
@@ -134,16 +168,17 @@ std::optional<std::vector<Placed>> placesFor(const std::vector<PartBlock>& block
         if (size.x > room.x || size.y > room.y) {
             return std::nullopt;
         }
+        const std::vector<Rect> covers = coversOf(block, metrics);
         std::optional<Vec2> place;
         auto shelf = std::find_if(shelves.begin(), shelves.end(), [&](const Shelf& s) {
-            place = s.placeFor(size);
+            place = s.placeFor(covers);
             return place.has_value();
         });
         if (shelf == shelves.end()) {
             shelf = shelves.insert(shelf, Shelf(room));
             place = Vec2{};
         }
-        shelf->take(*place, size);
+        shelf->take(*place, covers);
         places.push_back({static_cast<std::size_t>(shelf - shelves.begin()), *place});
     }
     return places;
@@ -184,7 +219,7 @@ std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
         std::move(more->begin(), more->end(), std::back_inserter(all));
     }
     // A section on another sheet than its mark says where that is, which takes room itself.
-    std::optional<std::vector<Placed>> places = placesFor(all, room);
+    std::optional<std::vector<Placed>> places = placesFor(all, room, metrics);
     std::vector<bool> isTold(all.size(), false);
     for (bool hasGrown = true; places && hasGrown;) {
         hasGrown = false;
@@ -196,7 +231,7 @@ std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
                 isTold[i] = hasGrown = true;
             }
         }
-        places = hasGrown ? placesFor(all, room) : places;
+        places = hasGrown ? placesFor(all, room, metrics) : places;
     }
     if (!places) {
         return std::nullopt;

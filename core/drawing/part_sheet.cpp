@@ -91,6 +91,13 @@ std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
 // At that many times the scale one more sheet is worth having.
 constexpr double kWorthASheet = 2.0;
 
+// Whether a part may be spread over these sheets rather than be drawn at `other`: none has little
+// on it, or the other is too small to read well.
+bool isWellFilled(const PartOnSheets& spread, double other) {
+    constexpr double kReadable = 0.19;  // 1 : 5
+    return !spread.hasSparse || other < kReadable;
+}
+
 // Finds how a part goes on sheets of one size.
 class SettingOut {
   public:
@@ -140,7 +147,8 @@ class SettingOut {
                 if (sheets.empty() || sheets.size() > most) {
                     continue;
                 }
-                PartOnSheets out{std::move(sheets), scale, {}, true};
+                PartOnSheets out{std::move(sheets), scale, {}, true, false};
+                out.hasSparse = hasSparse(out.drawings);
                 if (!best || isBetterSetOut(out, *best)) {
                     best = std::move(out);
                 }
@@ -150,6 +158,14 @@ class SettingOut {
     }
 
   private:
+    [[nodiscard]] bool hasSparse(const std::vector<Sheet>& drawings) const {
+        constexpr double kLittle = 0.2;  // of the room
+        return drawings.size() > 1 &&
+               std::any_of(drawings.begin(), drawings.end(), [&](const Sheet& drawing) {
+                   return drawing.size.x * drawing.size.y < kLittle * room_.x * room_.y;
+               });
+    }
+
     const Piece& piece_;
     const ResolvedPiece& resolved_;
     const PartKind& kind_;
@@ -285,12 +301,22 @@ PartOnSheets setOutPart(const Piece& piece,
     } else {
         std::erase_if(large, [&](double s) { return s < kWorthASheet * out.scale - 1e-9; });
         spread = setting.packed(large, false, 2);
+        if (spread && !isWellFilled(*spread, out.scale)) {
+            spread.reset();
+        }
     }
     if (!out.fits && !spread) {
         out = setting.inProjection(scales, true);
     }
     if (!out.fits && !spread) {
         spread = setting.packed(scales, true, kAny);
+    }
+    if (spread && spread->hasSparse) {
+        // What would have stood on a sheet nearly by itself goes on with the rest when closer set.
+        if (std::optional<PartOnSheets> closer =
+                setting.packed({spread->scale}, true, spread->drawings.size() - 1)) {
+            spread = std::move(closer);
+        }
     }
     if (spread) {
         out = std::move(*spread);
@@ -304,7 +330,8 @@ bool isBetterSetOut(const PartOnSheets& a, const PartOnSheets& b) {
         return a.fits;
     }
     const auto isWorthIt = [](const PartOnSheets& larger, const PartOnSheets& smaller) {
-        return larger.scale >= kWorthASheet * smaller.scale - 1e-9 &&
+        return isWellFilled(larger, smaller.scale) &&
+               larger.scale >= kWorthASheet * smaller.scale - 1e-9 &&
                larger.drawings.size() <= smaller.drawings.size() + 1;
     };
     if (isWorthIt(a, b) || isWorthIt(b, a)) {

@@ -11,6 +11,7 @@ struct PartOnSheets {
     double scale = 1.0;
     Vec2 paper;
     bool fits = true;
+    bool hasSparse = false;  // one of several sheets with little on it
 };
 // `scale` as in SheetFrame.
 [[nodiscard]] PartOnSheets setOutPart(const Piece&,
@@ -21,7 +22,7 @@ struct PartOnSheets {
                                       const TextMetrics&);
 
 // Whether `a` is to be taken rather than `b`: what fits; what is drawn twice as large on one sheet
-// more at most; what takes fewer sheets; what is drawn larger.
+// more at most, none of them with little on it; what takes fewer sheets; what is drawn larger.
 [[nodiscard]] bool isBetterSetOut(const PartOnSheets& a, const PartOnSheets& b);
 
 // "front post, 1 of 2".

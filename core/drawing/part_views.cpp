@@ -5,6 +5,7 @@
 #include "core/drawing/part_horns.h"
 #include "core/geometry/convex_hull.h"
 #include "core/geometry/hidden_lines.h"
+#include "core/resolve/frames.h"
 
 namespace shoulderline {
 
@@ -101,6 +102,38 @@ void takeOutOfEnd(const ResolvedPart& part, const PartView& view, std::vector<Vi
             if (!isOnSide(&Vec2::x, view.size.x) && !isOnSide(&Vec2::y, view.size.y)) {
                 left.push_back({a, b, true, 0, 0});
             }
+        }
+        edges = std::move(left);
+    }
+}
+
+// Whether an edge runs along a side of the blank as it is seen.
+bool isOnBorder(const ViewEdge& edge, Vec2 size) {
+    constexpr double kOn = 1e-6;
+    const auto both = [&](double Vec2::*axis, double at) {
+        return std::abs(edge.a.*axis - at) < kOn && std::abs(edge.b.*axis - at) < kOn;
+    };
+    return both(&Vec2::x, 0.0) || both(&Vec2::x, size.x) || both(&Vec2::y, 0.0) ||
+           both(&Vec2::y, size.y);
+}
+
+// A groove or notch that runs right through the way the part is looked at is open at the sides of
+// the blank that it reaches: no line goes over its mouth.
+void openMouths(const ResolvedPart& part, const PartView& view, std::vector<ViewEdge>& edges) {
+    const double slack = kLengthTolerance.mm();
+    const int into = inwardOf(view.face).axis;
+    const Box blank = part.bodyBox();
+    for (const ResolvedCut& cut : part.cuts) {
+        const bool runsThrough = cut.kind != CutKind::Bore && !isEnd(cut.face) &&
+                                 cut.box.min[into] < blank.min[into] + slack &&
+                                 cut.box.max[into] > blank.max[into] - slack;
+        if (!runsThrough) {
+            continue;
+        }
+        std::vector<ViewEdge> left;
+        for (const ViewEdge& edge : edges) {
+            isOnBorder(edge, view.size) ? appendOutside(edge, view.toPlane(cut.box), left)
+                                        : left.push_back(edge);
         }
         edges = std::move(left);
     }
@@ -211,6 +244,9 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
     }
     addHornEdges(part, view, edges);
     addCutEdges(part, view, static_cast<int>(jointOf.size()), edges);
+    if (!isEnd(view.face)) {
+        openMouths(part, view, edges);
+    }
     for (const ResolvedCut& cut : part.cuts) {
         jointOf.push_back(cut.joint);
     }

@@ -10,6 +10,7 @@
 #include "core/drawing/pattern_joints.h"
 #include "core/drawing/patterns.h"
 #include "core/drawing/strips.h"
+#include "core/drawing/wrapped_text.h"
 #include "core/measure/length_text.h"
 
 namespace shoulderline {
@@ -18,7 +19,7 @@ namespace {
 
 constexpr double kOverrun = 3.0;  // of a centre line past the blank
 constexpr double kHeight = 2.5;
-constexpr double kToFigures = 5.0;    // from the blank
+constexpr double kToFigures = 4.0;    // from the blank
 constexpr double kBetweenRows = 2.0;  // of figures, and of their names
 constexpr double kTitleHeight = 5.0;
 constexpr double kMargin = 0.5;
@@ -177,20 +178,22 @@ void PatternMaker::addSizes(std::vector<Op>& ops) const {
     const double floor = drawn.max.y;
     // Where figures stand under the ends, the lines of their stations lead down to here.
     const double depth = floor > plane_.blank.y + kToFigures + 0.5 ? 0.0 : floor - plane_.blank.y;
-    append(ops,
-           placeSizes({{0.0,
-                        plane_.blank.x,
-                        depth,
-                        depth,
-                        shown(plane_.blank.x),
-                        plane_.blank.x,
-                        part_.tenons.empty() ? "length" : "shoulder length",
-                        {},
-                        0}},
-                      DimensionSide::Below,
-                      floor,
-                      style,
-                      metrics_));
+    if (layout_.hasLength) {
+        append(ops,
+               placeSizes({{0.0,
+                            plane_.blank.x,
+                            depth,
+                            depth,
+                            shown(plane_.blank.x),
+                            plane_.blank.x,
+                            part_.tenons.empty() ? "length" : "shoulder length",
+                            {},
+                            0}},
+                          DimensionSide::Below,
+                          floor,
+                          style,
+                          metrics_));
+    }
     const double right = std::max(drawn.max.x, plane_.blank.x);
     FigureRoom room;
     room.high = plane_.blank.y;
@@ -211,28 +214,52 @@ void PatternMaker::addSizes(std::vector<Op>& ops) const {
                       room));
 }
 
-// The title over the drawing and the arcs under it, or both beside it.
 void PatternMaker::addWords(std::vector<Op>& ops) const {
     constexpr double kBeside = 8.0;
     constexpr double kOverTitle = 3.0;
+    constexpr double kTitleRow = 1.6 * kTitleHeight;
+    constexpr double kRow = 1.8 * kHeight;
     const Rect drawn = boundsOf(ops, metrics_);
-    const Vec2 beside{drawn.max.x + kBeside, drawn.min.y + kTitleHeight};
     std::vector<std::string> lines = words_.notes;
     for (std::string& line :
          addArcLetters(*plane_.outline, words_.datum, piece_.style, metrics_, ops)) {
         lines.push_back(std::move(line));
     }
     const Rect lettered = boundsOf(ops, metrics_);
-    Vec2 at = layout_.isBeside ? beside + Vec2{0.0, kBetweenRows + 2.0 * kHeight}
-                               : Vec2{0.0, lettered.max.y + 4.0 + kHeight};
-    for (const std::string& line : lines) {
-        ops.push_back(TextOp{at, line, kHeight, Align::Left, false, false});
-        at.y += 1.8 * kHeight;
+    const auto addLines = [&](Vec2 at, double width) {
+        for (const std::string& text : lines) {
+            for (const std::string& line : wrapText(text, width, kHeight, metrics_, "  ")) {
+                ops.push_back(TextOp{at, line, kHeight, Align::Left, false, false});
+                at.y += kRow;
+            }
+        }
+    };
+    constexpr double kAny = 1e6;
+    switch (layout_.words) {
+        case PatternWordsPlace::Around:
+            addLines({0.0, lettered.max.y + 4.0 + kHeight}, kAny);
+            append(ops,
+                   titleOps(
+                       {lettered.min.x, lettered.min.y - kOverTitle}, words_.title, kTitleHeight));
+            return;
+        case PatternWordsPlace::Beside: {
+            const Vec2 at{drawn.max.x + kBeside, drawn.min.y + kTitleHeight};
+            addLines(at + Vec2{0.0, kBetweenRows + 2.0 * kHeight}, kAny);
+            append(ops, titleOps(at, words_.title, kTitleHeight));
+            return;
+        }
+        case PatternWordsPlace::Margin: {
+            const double width = -kOverrun - 3.0 - drawn.min.x;
+            Vec2 at{drawn.min.x, kToFigures + 2.0 * kTitleHeight};
+            for (const std::string& line :
+                 wrapText(words_.title, 0.9 * width, kTitleHeight, metrics_)) {
+                append(ops, titleOps(at, line, kTitleHeight));
+                at.y += kTitleRow;
+            }
+            addLines(at, width);
+            return;
+        }
     }
-    append(ops,
-           titleOps(layout_.isBeside ? beside : Vec2{lettered.min.x, lettered.min.y - kOverTitle},
-                    words_.title,
-                    kTitleHeight));
 }
 
 Sheet PatternMaker::make() const {

@@ -18,10 +18,15 @@ struct PatternPlane {
 // Over the face side, and over the back edge.
 [[nodiscard]] std::vector<PatternPlane> patternPlanes(const ResolvedPart& part);
 
+// Where title and arcs stand: over and under the drawing, at its right, or at its left under the
+// names of rows.
+enum class PatternWordsPlace { Around, Beside, Margin };
+
 // How a pattern's words are set out round it.
 struct PatternLayout {
     bool areNamesOver = false;  // the names of rows of figures over them, not before them
-    bool isBeside = false;      // title and arcs at the right of the drawing, not over and under it
+    PatternWordsPlace words = PatternWordsPlace::Around;
+    bool hasLength = true;  // a dimension of its length, which its last station tells too
 };
 
 struct PatternWords {

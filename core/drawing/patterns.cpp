@@ -160,22 +160,24 @@ Sheet onFewestSheets(const SharedPattern& pattern,
                      const TextMetrics& metrics) {
     std::optional<Sheet> best;
     int fewest = 0;
-    for (const bool isBeside : {false, true}) {
-        for (const bool areNamesOver : {false, true}) {
-            Sheet sheet = makePattern(piece,
-                                      resolved,
-                                      *pattern.part,
-                                      pattern.plane,
-                                      {areNamesOver, isBeside},
-                                      pattern.words,
-                                      metrics);
-            const int count = diagonalOn(sheet.size, paper, options)
-                                  ? 1
-                                  : tileGrid(sheet.size, paper, options).count();
-            if (!best || count < fewest) {
-                best = std::move(sheet);
-                fewest = count;
-            }
+    using enum PatternWordsPlace;
+    // The first of them is the clearest to read.
+    for (const PatternLayout& layout : {PatternLayout{false, Around, true},
+                                        PatternLayout{true, Around, true},
+                                        PatternLayout{false, Beside, true},
+                                        PatternLayout{true, Beside, true},
+                                        PatternLayout{false, Margin, true},
+                                        PatternLayout{true, Around, false},
+                                        PatternLayout{true, Beside, false},
+                                        PatternLayout{false, Margin, false}}) {
+        Sheet sheet = makePattern(
+            piece, resolved, *pattern.part, pattern.plane, layout, pattern.words, metrics);
+        const int count = diagonalOn(sheet.size, paper, options)
+                              ? 1
+                              : tileGrid(sheet.size, paper, options).count();
+        if (!best || count < fewest) {
+            best = std::move(sheet);
+            fewest = count;
         }
     }
     return *std::move(best);

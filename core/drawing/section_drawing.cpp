@@ -178,7 +178,14 @@ std::vector<Op> sectionOps(const PartSection& section,
     }
     append(ops, std::move(placed));
     const FreeSpace space(ops, metrics);
-    append(ops, faceMarksAcross(size, true, space, style.dimensions.height));
+    Rect wood{cut.rings.empty() ? Vec2{} : cut.rings.front().front(),
+              cut.rings.empty() ? size : cut.rings.front().front()};
+    for (const std::vector<Vec2>& ring : cut.rings) {
+        for (const Vec2& p : ring) {
+            wood.include(p);
+        }
+    }
+    append(ops, faceMarksAcross(wood, true, space, style.dimensions.height));
     return ops;
 }
 

@@ -20,10 +20,10 @@ namespace shoulderline {
                                                 FreeSpace& space,
                                                 const TextMetrics& metrics);
 
-// The joiner's marks on a part cut across, or seen from an end, its top left corner at (0, 0) and
-// `size` on the sheet: on the line of its face edge, which is up, and of its face side, at the left
-// or at the right; `height` high. Where `space` has room for them.
-[[nodiscard]] std::vector<Op> faceMarksAcross(Vec2 size,
+// The joiner's marks on a part cut across, or seen from an end, whose wood covers `wood` on the
+// sheet: on the line of its face edge, which is up, and of its face side, at the left or at the
+// right; `height` high. Where `space` has room for them.
+[[nodiscard]] std::vector<Op> faceMarksAcross(const Rect& wood,
                                               bool isFaceSideLeft,
                                               const FreeSpace& space,
                                               double height);

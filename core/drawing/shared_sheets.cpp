@@ -22,21 +22,35 @@ std::vector<Op> drawnOf(const Piece& piece,
     return drawPart(piece, resolved, kind, style, lines, metrics).ops;
 }
 
-// Whether both draw and letter the same, to a thousandth of a millimetre on the sheet.
+// Whether both draw and letter the same, to a thousandth of a millimetre on the sheet, in whatever
+// order.
 class Sameness {
   public:
     [[nodiscard]] static bool of(const std::vector<Op>& a, const std::vector<Op>& b) {
-        return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Op& one, const Op& two) {
-            return one.index() == two.index() &&
-                   std::visit(
-                       [&](const auto& op) {
-                           return same(op, std::get<std::decay_t<decltype(op)>>(two));
-                       },
-                       one);
+        if (a.size() != b.size()) {
+            return false;
+        }
+        std::vector<bool> isTaken(b.size(), false);
+        return std::all_of(a.begin(), a.end(), [&](const Op& one) {
+            for (std::size_t i = 0; i < b.size(); ++i) {
+                if (!isTaken[i] && same(one, b[i])) {
+                    isTaken[i] = true;
+                    return true;
+                }
+            }
+            return false;
         });
     }
 
   private:
+    static bool same(const Op& one, const Op& two) {
+        return one.index() == two.index() &&
+               std::visit(
+                   [&](const auto& op) {
+                       return same(op, std::get<std::decay_t<decltype(op)>>(two));
+                   },
+                   one);
+    }
     static bool same(double a, double b) { return std::abs(a - b) < 1e-3; }
     static bool same(Vec2 a, Vec2 b) { return same(a.x, b.x) && same(a.y, b.y); }
     static bool same(const std::vector<Vec2>& a, const std::vector<Vec2>& b) {
@@ -45,7 +59,9 @@ class Sameness {
         });
     }
     static bool same(const Stroke& a, const Stroke& b) {
-        return a.role == b.role && same(a.points, b.points);
+        return a.role == b.role &&
+               (same(a.points, b.points) ||
+                same(std::vector<Vec2>(a.points.rbegin(), a.points.rend()), b.points));
     }
     static bool same(const Fill& a, const Fill& b) {
         return a.tint == b.tint && same(a.points, b.points);

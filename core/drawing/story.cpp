@@ -69,7 +69,7 @@ class Strip {
     void label(const std::string& text, double from, double to, double top) {
         const double room = to - from - 2.0 * kClear;
         const FittedText fitted = fitText(text, kHeight, std::max(room, 0.1), metrics_);
-        if (metrics_.width(fitted.text, fitted.height, false) <= room) {
+        if (fitted.text == text && metrics_.width(text, fitted.height, false) <= room) {
             ops_.push_back(TextOp{{(from + to) / 2.0, top + kLane / 2.0 + fitted.height / 2.0},
                                   fitted.text,
                                   fitted.height,
@@ -162,16 +162,18 @@ class Strip {
 class StoryPacker {
   public:
     StoryPacker(const Paper& paper, const TileOptions& options)
-        : grid_(tileGrid({1.0, 1.0}, paper, options)), overlap_(options.overlap) {}
+        : grid_(tileGrid({1.0, 1.0}, paper, options)), overlap_(grid_.overlap) {}
 
     void add(Sheet strip) {
-        constexpr double kBetween = 3.0;
         Shelf& shelf = shelfFor(strip.size);
+        shelf.x = clearOfSeams(shelf.x, strip.size.x);
         move(strip.ops, {shelf.x, shelf.y});
         Packed& packed = packed_[shelf.sheet];
         packed.strips.push_back({{shelf.x, shelf.y}, Vec2{shelf.x, shelf.y} + strip.size});
         shelf.x += strip.size.x + kBetween;
-        packed.drawing.size.x = std::max(packed.drawing.size.x, shelf.x - kBetween);
+        // As wide as its tiles, so that their seams lie where they are expected.
+        packed.drawing.size.x = packed.width;
+        ++packed.count;
         packed.drawing.size.y = std::max(packed.drawing.size.y, shelf.y + strip.size.y);
         packed.names += (packed.names.empty() ? "" : "; ") + strip.title;
         packed.drawing.ops.insert(packed.drawing.ops.end(),
@@ -183,12 +185,15 @@ class StoryPacker {
         Sheet drawing;
         std::string names;
         std::vector<Rect> strips;
+        int count = 0;
         double width = 0.0;  // of its tiles together
         double used = 0.0;   // height that shelves take
     };
     [[nodiscard]] std::vector<Packed> take() { return std::move(packed_); }
 
   private:
+    static constexpr double kBetween = 3.0;  // mm from one strip to the next
+
     struct Shelf {
         std::size_t sheet = 0;
         double x = 0.0;
@@ -196,9 +201,25 @@ class StoryPacker {
         double height = 0.0;
     };
 
+    // Where a strip that would go over a seam and need not begins beyond it; else where it would.
+    [[nodiscard]] double clearOfSeams(double x, double length) const {
+        const double step = grid_.room().x - overlap_;
+        const double clear = overlap_ / 2.0;  // as far as a seam may move
+        if (length > step - 2.0 * clear) {
+            return x;
+        }
+        for (double seam = step + overlap_ / 2.0; seam < x + length + clear; seam += step) {
+            if (x < seam + clear) {
+                return seam + clear;
+            }
+        }
+        return x;
+    }
+
     [[nodiscard]] Shelf& shelfFor(Vec2 size) {
         for (Shelf& shelf : shelves_) {
-            if (shelf.height >= size.y && shelf.x + size.x <= packed_[shelf.sheet].width) {
+            if (shelf.height >= size.y &&
+                clearOfSeams(shelf.x, size.x) + size.x <= packed_[shelf.sheet].width) {
                 return shelf;
             }
         }
@@ -263,11 +284,12 @@ PrintJob storyJob(const Piece& piece,
     for (StoryPacker::Packed& packed : packer.take()) {
         const std::string name = "story sticks " + std::to_string(drawings.size() + 1);
         packed.drawing.title = name;
-        drawings.push_back({std::move(packed.drawing),
-                            name,
-                            packed.names,
-                            packed.names,
-                            std::move(packed.strips)});
+        drawings.push_back(
+            {std::move(packed.drawing),
+             name,
+             packed.count == 1 ? "one strip" : std::to_string(packed.count) + " strips",
+             packed.names,
+             std::move(packed.strips)});
     }
     return tiledJob(
         piece, piece.name + ", story sticks", std::move(drawings), paper, held, date, metrics);

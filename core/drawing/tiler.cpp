@@ -9,6 +9,7 @@
 #include "core/drawing/tile_places.h"
 #include "core/drawing/tile_seams.h"
 #include "core/drawing/title_block.h"
+#include "core/drawing/wrapped_text.h"
 
 namespace shoulderline {
 
@@ -99,22 +100,51 @@ void Tiler::addCaption(const std::string& name, const std::string& where, Page& 
     append(ops, uprightCheckBar({page.printable.max.x + 1.2, page.printable.max.y}));
     const double x = left + (inInches_ ? kCheckInches * Length::kMmPerInch : kCheckLength) + 5.0;
     const double width = page.size.x - page.printable.min.x - x;
+    constexpr double kTitle = 3.5;
     const std::string part = about_.name + (name.empty() ? std::string() : ", " + name);
     const std::string faces =
         page.turn != Angle() || name == "map of its sheets"
             ? std::string()
             : facesWithin(drawing_, {page.origin, page.origin + grid_.room()});
-    const std::string lines[4] = {
-        part,
-        about_.about + (faces.empty() ? "" : "; " + faces),
-        piece_.name + (where.empty() ? "" : "; " + where) + (date_.empty() ? "" : "; " + date_),
-        "full size: print at 100 %, actual size; the middle of a line is the size"};
-    double y = top + 4.0;
-    for (const std::string& text : lines) {
-        const bool isFirst = &text == &lines[0];
-        const FittedText fitted = fitText(text, isFirst ? 3.5 : 2.5, width, metrics_);
-        ops.push_back(words({x, y}, fitted.text, fitted.height, Align::Left, isFirst));
-        y += 3.6;
+    const FittedText title = fitText(part, kTitle, width, metrics_);
+    ops.push_back(words({x, top + 4.0}, title.text, title.height, Align::Left, true));
+    addCaptionLines(
+        {about_.about + (faces.empty() ? "" : "; " + faces),
+         piece_.name + (where.empty() ? "" : "; " + where) + (date_.empty() ? "" : "; " + date_),
+         "full size: print at 100 %, actual size; the middle of a line is the size"},
+        {x, top + 7.6},
+        width,
+        ops);
+}
+
+// In lettering that lets all of them stand in full in the strip.
+void Tiler::addCaptionLines(const std::vector<std::string>& texts,
+                            Vec2 at,
+                            double width,
+                            std::vector<Op>& ops) const {
+    constexpr double kLarge = 2.5;
+    constexpr double kSmall = 1.8;
+    const auto linesAt = [&](double height) {
+        std::vector<std::string> lines;
+        for (const std::string& text : texts) {
+            for (std::string& line : wrapText(text, width, height, metrics_, " ")) {
+                lines.push_back(std::move(line));
+            }
+        }
+        return lines;
+    };
+    std::vector<std::string> lines = linesAt(kLarge);
+    double height = kLarge;
+    double row = 3.6;
+    if (lines.size() > texts.size()) {
+        lines = linesAt(kSmall);
+        height = kSmall;
+        const double room = 2.0 * row + 0.6;  // the strip's, from the first line to the last
+        row = std::min(row, room / static_cast<double>(std::max<std::size_t>(1, lines.size() - 1)));
+    }
+    for (const std::string& line : lines) {
+        ops.push_back(words(at, line, height));
+        at.y += row;
     }
 }
 
@@ -209,9 +239,10 @@ Page Tiler::map(std::size_t empty) const {
                       "glue it on the right one,"),
           std::string("its edge to the fine line, cross on cross. Then join the rows from the top "
                       "in the same way.")}) {
-        const FittedText fitted = fitText(text, 3.5, width, metrics_);
-        ops.push_back(words(corner + Vec2{0, y}, fitted.text, fitted.height));
-        y += 6.5;
+        for (const std::string& line : wrapText(text, width, 3.5, metrics_)) {
+            ops.push_back(words(corner + Vec2{0, y}, line, 3.5));
+            y += 6.5;
+        }
     }
     const Vec2 square = checkSquareSize(inInches_);
     const Rect room{corner + Vec2{0, y}, page.printable.max};

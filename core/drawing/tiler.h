@@ -34,6 +34,10 @@ class Tiler {
     // A square to check by, on a page that has room for it.
     void addSquare(Page& page) const;
     void addCaption(const std::string& name, const std::string& where, Page& page) const;
+    void addCaptionLines(const std::vector<std::string>& texts,
+                         Vec2 at,
+                         double width,
+                         std::vector<Op>& ops) const;
 
     const Piece& piece_;
     const FullSizeDrawing& about_;

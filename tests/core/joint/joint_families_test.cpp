@@ -323,6 +323,28 @@ TEST(Screwed, PartsThatDoNotTouchAreRefused) {
     EXPECT_FALSE(screwButt(apart, guide, {}).trouble.empty());
 }
 
+// Clearance holes by gauge from a boat plan's chart: 7/64 in for No. 4, 9/64 for No. 6, 11/64 for
+// No. 8, 3/16 for No. 10, 7/32 for No. 12, 1/4 for No. 14.
+TEST(Screws, GoByTheGaugeThatTheirClearanceHoleIsFor) {
+    const std::pair<double, int> chart[] = {{7.0 / 64, 4},
+                                            {9.0 / 64, 6},
+                                            {11.0 / 64, 8},
+                                            {3.0 / 16, 10},
+                                            {7.0 / 32, 12},
+                                            {1.0 / 4, 14}};
+    for (const auto& [hole, gauge] : chart) {
+        EXPECT_EQ(soldScrew(Length::mm(hole * 25.4), Length::mm(40.0), true).gauge, gauge);
+    }
+    EXPECT_EQ(soldScrew(Length::mm(2.0), Length::mm(40.0), true).gauge, 0);
+    EXPECT_EQ(soldScrew(Length::mm(9.0), Length::mm(40.0), true).gauge, 0);
+}
+
+TEST(Screws, AreNotLongerThanTheirHoles) {
+    EXPECT_NEAR(soldScrew(Length::mm(4.0), Length::mm(44.5), false).length.mm(), 40.0, 1e-9);
+    EXPECT_NEAR(
+        soldScrew(Length::mm(4.0), Length::mm(1.5625 * 25.4), true).length.mm(), 38.1, 1e-9);
+}
+
 TEST(Families, WhatAKindCannotHaveIsToldAndLeftOut) {
     const Made made = make({JointKind::Lap, {JointFeature::Twin, JointFeature::Pinned}});
 
