@@ -24,6 +24,14 @@ std::vector<HalfSpace> endsOf(const Body& body) {
     return ends;
 }
 
+constexpr double kHair = 1e-3;
+
+// Whether a stretch that runs along the part ends before `x` or begins after it.
+bool isBeside(const EasedStretch& stretch, double x) {
+    const Extent& along = stretch.along;
+    return along.max - along.min > kHair && (x < along.min - kHair || x > along.max + kHair);
+}
+
 }  // namespace
 
 std::vector<EasedStretch> stretchesOf(const Body& body, std::span<const Easing> easings) {
@@ -36,12 +44,9 @@ std::vector<EasedStretch> stretchesOf(const Body& body, std::span<const Easing> 
 }
 
 bool isEasedAway(std::span<const EasedStretch> stretches, Vec3 p) {
-    constexpr double kHair = 1e-3;
     return std::any_of(stretches.begin(), stretches.end(), [&](const EasedStretch& stretch) {
-        const Extent& along = stretch.along;
-        const bool isBeside =
-            along.max - along.min > kHair && (p.x < along.min - kHair || p.x > along.max + kHair);
-        return !isBeside && stretch.on.height(p) <= kHair && stretch.other.height(p) <= kHair &&
+        return !isBeside(stretch, p.x) && stretch.on.height(p) <= kHair &&
+               stretch.other.height(p) <= kHair &&
                std::any_of(stretch.keeps.begin(), stretch.keeps.end(), [&](const HalfSpace& keeps) {
                    return keeps.height(p) > kHair;
                });
@@ -69,7 +74,10 @@ std::vector<ConvexSolid> piecesAcross(const Body& body, double x) {
     };
     std::vector<ConvexSolid> across = withoutEasings(body).pieces();
     std::erase_if(across, liesBeside);
-    across = easedPieces(std::move(across), stretchesOf(body, body.easings));
+    // Of the many stretches of a curved arris the one or two there.
+    std::vector<EasedStretch> stretches = stretchesOf(body, body.easings);
+    std::erase_if(stretches, [x](const EasedStretch& stretch) { return isBeside(stretch, x); });
+    across = easedPieces(std::move(across), stretches);
     std::erase_if(across, liesBeside);
     return across;
 }
