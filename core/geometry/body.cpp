@@ -201,13 +201,22 @@ bool Body::isBox() const {
 }
 
 Result<double> Body::volume() const {
-    if (edge || !planes.empty() || !easings.empty()) {
-        return toPolyhedron().map([](const Polyhedron& solid) { return solid.volume(); });
+    const auto volumeOf = [](const Polyhedron& solid) { return solid.volume(); };
+    if (edge || !planes.empty()) {
+        return toPolyhedron().map(volumeOf);
     }
     if (!(thickness > 0.0)) {
         return fail(ErrorCode::OutOfRange, "A part needs a thickness greater than zero.");
     }
-    return checked(face, "face").map([this](double area) { return area * thickness; });
+    Result<double> whole =
+        checked(face, "face").map([this](double area) { return area * thickness; });
+    if (!whole || easings.empty()) {
+        return whole;
+    }
+    // Exact but for what is taken off, which is told by the facets before and after.
+    const Result<double> before = uneased().map(volumeOf);
+    const Result<double> after = toPolyhedron().map(volumeOf);
+    return after ? Result<double>(*whole - (*before - *after)) : after;
 }
 
 }  // namespace shoulderline

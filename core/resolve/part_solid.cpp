@@ -163,8 +163,9 @@ double volumeAsMade(const ResolvedPart& part) {
     if (areBoxes) {
         return volumeOfBoxes(part, cuts);
     }
-    const BodySolids solids = part.wood();
-    const std::vector<ConvexSolid>& wood = solids.pieces();
+    // With its arrises off, where those that are kept may have them still.
+    const std::vector<ConvexSolid> wood =
+        part.body.easings.empty() ? part.wood().pieces() : part.body.pieces();
     std::vector<ConvexSolid> tenons;
     for (const TenonSolid& tenon : part.tenons) {
         tenons.push_back(tenon.solid());

@@ -14,18 +14,18 @@ shot() { [ -z "${UI_SHOTS:-}" ] || ui_shot "$UI_SHOTS/$1.png"; }
 
 ui_start "$PROGRAM" "$UI_RUN/chair.shoulder"
 check "the window names the piece" ui_win 'Shoulderline$'
-xdotool windowmove "$(ui_win 'Shoulderline$')" 0 24 windowsize --sync "$(ui_win 'Shoulderline$')" 1270 1940
+xdotool windowmove "$(ui_win 'Shoulderline$')" 0 24 windowsize --sync "$(ui_win 'Shoulderline$')" 1270 2340
 check "how one sits on it is told" sees 'Sitting: seat'
 shot sitting
 ui_click 'table cell' 'arm'
 ui_key ctrl+2
 check "the arm's points are on its drawing" sees 'face edge, point 2'
-check "and its easings in the form" sees 'part: radius'
+check "and its easings in the form" sees 'part: size'
 shot arm
-enter 'part: radius' '2 in'
-check "a radius larger than the wood is told with the largest that can be made" sees 'can be made'
+enter 'part: size' '2 in'
+check "a chamfer larger than the wood is told with the largest that can be made" sees 'can be made'
 ui_key ctrl+z
-check "and is taken back" field_shows 'part: radius' '1/4'
+check "and is taken back" field_shows 'part: size' '1/8'
 [ -z "${UI_SHOTS:-}" ] || ui_a11y dump > "$UI_SHOTS/dump.txt"
 read -r x y < <(ui_a11y rect 'image' 'face edge, point 2')
 ui_drag "$x" "$y" "$x" $((y + 14))

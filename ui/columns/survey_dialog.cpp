@@ -57,7 +57,7 @@ SurveyDialog::SurveyDialog(Document& document, QWidget* parent)
     table_->setHorizontalHeaderLabels(headings());
     table_->verticalHeader()->hide();
     table_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    table_->horizontalHeader()->setSectionResizeMode(NameColumn, QHeaderView::Stretch);
+    table_->horizontalHeader()->setStretchLastSection(true);
     table_->setTabKeyNavigation(false);
     layout->addWidget(table_, 1);
     told_ = new QLabel(this);
@@ -71,7 +71,7 @@ SurveyDialog::SurveyDialog(Document& document, QWidget* parent)
         state(*item);
     });
     connect(&document_, &Document::changed, this, &SurveyDialog::refresh);
-    resize(720, 460);
+    resize(760, 560);
     refresh();
     table_->setCurrentCell(0, FoundColumn);
     table_->setFocus();
@@ -90,7 +90,7 @@ void SurveyDialog::refresh() {
         const SurveyWords words = isFound ? inWords(*row, piece) : SurveyWords{};
         showCell(at, NameColumn, qt(measure.name));
         showCell(at, FoundColumn, qt(measure.found));
-        showCell(at, ChosenColumn, qt(words.chosen.empty() ? measure.expression : words.chosen));
+        showCell(at, ChosenColumn, isFound ? qt(words.chosen) : chosen(measure.name));
         showCell(
             at, ApartColumn, isFound && words.apart.empty() ? tr("as chosen") : qt(words.apart));
         showCell(at, FollowsColumn, qt(words.follows));
@@ -103,6 +103,24 @@ void SurveyDialog::refresh() {
                        ? tr("Where figures do not close, one of them was read wrongly, or the "
                             "original is out by as much.")
                        : QString());
+}
+
+// What a measure comes to; as it is stated where that is no length.
+QString SurveyDialog::chosen(const std::string& name) const {
+    for (const ResolvedMeasure& measure : document_.resolved().measures) {
+        if (measure.name == name && measure.value && !measure.value->isBare()) {
+            const Result<Length> length = measure.value->asLength();
+            if (length) {
+                return qt(showLength(*length, document_.piece().style, true));
+            }
+        }
+    }
+    for (const Measure& measure : document_.piece().measures) {
+        if (measure.name == name) {
+            return qt(measure.expression);
+        }
+    }
+    return {};
 }
 
 void SurveyDialog::showCell(int row, int column, const QString& text) {

@@ -18,6 +18,7 @@ class SurveyDialog final : public QDialog {
 
   private:
     void refresh();
+    [[nodiscard]] QString chosen(const std::string& name) const;
     void showCell(int row, int column, const QString& text);
     void state(const QTableWidgetItem& item);
 

@@ -12,7 +12,7 @@ TEST(LengthStatement, ReadsBackAsTheSameLengthWhateverTheUnitIs) {
         for (const Unit preferred : {Unit::Inch, Unit::Millimetre}) {
             const std::string text = lengthStatement(Length::mm(mm), preferred);
             for (const Unit bare : {Unit::Inch, Unit::Millimetre}) {
-                EXPECT_NEAR(readLength(text, bare).value().mm(), mm, 5e-4) << text;
+                EXPECT_TRUE(nearlyEqual(readLength(text, bare).value(), Length::mm(mm))) << text;
             }
         }
     }
