@@ -6,10 +6,10 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/part_drawing.h"
 #include "core/drawing/part_layout.h"
+#include "core/drawing/part_legend.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/scales.h"
 #include "core/drawing/title_block.h"
-#include "core/drawing/trade_marks.h"
 
 namespace shoulderline {
 
@@ -174,87 +174,6 @@ class SettingOut {
     PartLines lines_;
 };
 
-// Which of the joiner's marks a drawing has.
-struct MarksOn {
-    bool hasFaceMarks = false;
-    bool hasThrough = false;
-    bool hasBlind = false;
-    bool hasGrain = false;
-};
-
-bool showsFaceSide(const std::vector<Op>& ops) {
-    const std::string word = ", " + std::string(wordFor(Face::FaceSide));
-    return std::any_of(ops.begin(), ops.end(), [&](const Op& op) {
-        const auto* group = std::get_if<BeginGroup>(&op);
-        return group != nullptr && group->name.size() > word.size() &&
-               group->name.compare(group->name.size() - word.size(), word.size(), word) == 0;
-    });
-}
-
-MarksOn marksOn(const std::vector<Op>& ops) {
-    MarksOn marks;
-    marks.hasGrain = showsFaceSide(ops);
-    std::vector<SubjectKind> open;
-    std::size_t diagonals = 0;  // of the mouth that is open
-    for (const Op& op : ops) {
-        if (const auto* group = std::get_if<BeginGroup>(&op)) {
-            open.push_back(group->subject.kind);
-            // Views, ends and sections alike have them.
-            marks.hasFaceMarks = marks.hasFaceMarks || group->subject.kind == SubjectKind::Part;
-            diagonals = 0;
-        } else if (std::holds_alternative<EndGroup>(op)) {
-            marks.hasBlind = marks.hasBlind || diagonals == 1;
-            marks.hasThrough = marks.hasThrough || diagonals == 2;
-            diagonals = 0;
-            open.pop_back();
-        } else if (const auto* stroke = std::get_if<Stroke>(&op)) {
-            const bool isInJoint = !open.empty() && open.back() == SubjectKind::Joint;
-            diagonals += isInJoint && stroke->role == LineRole::Construction ? 1 : 0;
-        }
-    }
-    return marks;
-}
-
-void addLegend(Rect area, const MarksOn& marks, std::vector<Op>& ops) {
-    constexpr double kHeight = 2.5;
-    constexpr double kRow = 5.8;
-    const double x = area.min.x + 6.0;
-    const double words = x + 9.0;
-    double y = area.min.y + 5.5;
-    const auto say = [&](const std::string& text) {
-        ops.push_back(TextOp{{words, y + kHeight / 2.0}, text, kHeight, Align::Left, false, false});
-        y += kRow;
-    };
-    if (marks.hasFaceMarks) {
-        ops.push_back(faceSideMark({x, y - 3.0}, 5.5));
-        say("face side: mark from here");
-        ops.push_back(faceEdgeMark({x, y + 1.8}, 3.6, true));
-        say("face edge: and from here");
-    }
-    const auto mouth = [&](bool isThrough) {
-        const Vec2 min{x - 3.5, y - 1.5};
-        const Vec2 max{x + 3.5, y + 1.5};
-        ops.push_back(Stroke{{min, {max.x, min.y}, max, {min.x, max.y}, min}, LineRole::Dimension});
-        for (Op& op : mouthDiagonals(min, max, isThrough)) {
-            ops.push_back(std::move(op));
-        }
-    };
-    if (marks.hasThrough) {
-        mouth(true);
-        say("mortise right through");
-    }
-    if (marks.hasBlind) {
-        mouth(false);
-        say("blind mortise");
-    }
-    if (marks.hasGrain) {
-        for (Op& op : grainArrow({x, y}, 7.0)) {
-            ops.push_back(std::move(op));
-        }
-        say("the grain");
-    }
-}
-
 // Sections that are marked on another sheet say on which: the first that shows the face side.
 void nameSheetOfMarks(const std::vector<Sheet>& all,
                       std::size_t index,
@@ -374,9 +293,7 @@ Sheet framedPartSheet(const Piece& piece,
     nameSheetOfMarks(setOut.drawings, index, frame.number, setOut.drawings[index].ops);
     Sheet& drawing = setOut.drawings[index];
     if (inner.size().x >= kTitleWidth + 60.0) {
-        addLegend({{inner.min.x, inner.max.y - kTitleHeight}, inner.max},
-                  marksOn(drawing.ops),
-                  sheet.ops);
+        append(sheet.ops, legendOf(drawing.ops, {inner.min.x, inner.max.y - kTitleHeight}));
     }
     const Rect space = drawingSpace(setOut.paper);
     const Vec2 centred = (space.min + space.max - drawing.size) * 0.5;

@@ -209,7 +209,10 @@ TEST_F(Prints, AnEdgeRunsStraightOnAcrossTheSeam) {
             const double mark = nearest(testing::levelLines(crop, at.x - 3.8, at.x - 2.8), at.y);
             const double edge =
                 dimension.from.y - job.pages[page].origin.y + job.pages[page].printable.min.y;
-            return nearest(testing::levelLines(crop, at.x + 4.2, at.x + 5.5), edge) - mark;
+            // Beside the mark, on the side where the page is printed.
+            const bool isPrintedRight = at.x + 5.5 < job.pages[page].printable.max.x;
+            const double beside = isPrintedRight ? at.x + 4.2 : at.x - 5.5;
+            return nearest(testing::levelLines(crop, beside, beside + 1.3), edge) - mark;
         }
         ADD_FAILURE() << "no match mark";
         return 0.0;
