@@ -11,7 +11,7 @@ cp "$2" "$UI_RUN/chair.shoulder"
 ui_start "$PROGRAM" "$UI_RUN/chair.shoulder"
 check "the window names the piece" ui_win 'Shoulderline$'
 # High enough for the whole of the form.
-xdotool windowmove "$(ui_win 'Shoulderline$')" 0 24 windowsize --sync "$(ui_win 'Shoulderline$')" 1270 1940
+xdotool windowmove "$(ui_win 'Shoulderline$')" 0 24 windowsize --sync "$(ui_win 'Shoulderline$')" 1270 2340
 ui_click 'table cell' 'back slat' || ui_click 'tree item' 'back slat'
 check "the form tells the bow" sees 'part: rises'
 enter 'part: rises' '1 in'
