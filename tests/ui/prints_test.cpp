@@ -126,7 +126,9 @@ class PrintsPageTest : public ::testing::Test {
     PrintsPage page_;
 };
 
+// The table's list of parts is short enough to stand beside its views.
 TEST_F(PrintsPageTest, OnePageIsOnePage) {
+    document_.start(testing::sample("table"), {});
     choose(u"what to print"_s, 3);
 
     EXPECT_TRUE(shows(page_, u"1 page of"_s));
