@@ -136,5 +136,23 @@ TEST(Easings, ARoundPartHasNoArrisAlongItButMayHaveItsEndsEased) {
     }));
 }
 
+// By similar triangles: at t from the arris a chamfer of c at 45 degrees lies c - t below the
+// blank's face. The far face, chamfered too, leaves as much less wood behind the mouth.
+TEST(Easings, AMortiseThatEntersAChamferIsSunkFromTheFaceAsItIs) {
+    Piece piece = twoPostsAndARail();
+    const ResolvedPiece plain = resolved(piece);
+    const ResolvedJoint& before = testing::jointNamed(plain, "rail into post, right");
+    const double t = before.mortise.fromFace.value.inches();
+    statedPart(piece, "post").easings = {easing(EasingKind::Chamfer, Arris::AllAlong, "3/8 in")};
+
+    const ResolvedPiece made = resolved(piece);
+    ASSERT_TRUE(made.troubles.empty()) << made.troubles.front().message;
+    const ResolvedJoint& joint = testing::jointNamed(made, "rail into post, right");
+
+    ASSERT_LT(t, 0.375);
+    EXPECT_NEAR(joint.mortise.below.inches(), 0.375 - t, 1e-3);
+    EXPECT_NEAR((before.mortise.there - joint.mortise.there).inches(), 2 * (0.375 - t), 2e-3);
+}
+
 }  // namespace
 }  // namespace shoulderline
