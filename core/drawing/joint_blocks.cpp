@@ -224,6 +224,10 @@ std::vector<double> jointScales(Unit unit) {
 
 }  // namespace
 
+std::string setUpsOnSheet(std::size_t number) {
+    return "; set-ups on sheet " + std::to_string(number);
+}
+
 const JointBlock& JointBlocks::of(std::size_t group, double scale, bool areEndsBelow) {
     const auto [it, isNew] = made_.try_emplace({group, scale, areEndsBelow});
     if (isNew) {
@@ -278,7 +282,15 @@ std::vector<JointBlock> JointBlocks::fitted(std::size_t i, Vec2 room) {
     }
     std::vector<JointBlock> blocks{
         largest != nullptr ? *largest : of(i, jointScales(piece_.unit).back(), false)};
+    JointBlock& drawing = blocks.front();
+    drawing.awaits = i;
+    constexpr std::size_t kWidestNumber = 888;
+    const std::string caption =
+        std::get<TextOp>(drawing.ops[kJointCaption]).text + setUpsOnSheet(kWidestNumber);
+    drawing.size.x =
+        std::min(room.x, std::max(drawing.size.x, metrics_.width(caption, kCaptionHeight, false)));
     for (JointBlock& text : setUpBlocks(piece_, resolved_, groups_[i], room, metrics_)) {
+        text.tells = i;
         blocks.push_back(std::move(text));
     }
     return blocks;

@@ -19,7 +19,13 @@ struct JointBlock {
     std::vector<Op> ops;
     Vec2 size;
     double scale = 0.0;  // of the drawing; 0 for settings by themselves
+    std::optional<std::size_t> awaits = std::nullopt;  // the group whose settings stand elsewhere
+    std::optional<std::size_t> tells = std::nullopt;   // the group whose settings alone these are
 };
+// Which of a drawn block's ops is its caption, "make 2; blind; 1 : 4".
+inline constexpr std::size_t kJointCaption = 1;
+// What a caption says more of settings on sheet 12: "; set-ups on sheet 12".
+[[nodiscard]] std::string setUpsOnSheet(std::size_t number);
 
 // The joints of a piece as they go on their sheets: name, drawing, settings. Drawings are kept, as
 // both ways to hold the paper ask for the same ones. What it is made of must outlive it.

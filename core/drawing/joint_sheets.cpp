@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/joint_blocks.h"
@@ -27,6 +28,12 @@ class Layout {
         JointsOnSheet& sheet = sheets_[shelf.sheet];
         if (std::find(sheet.parts.begin(), sheet.parts.end(), block.part) == sheet.parts.end()) {
             sheet.parts.push_back(block.part);
+        }
+        if (block.awaits) {
+            sheet.awaiting.push_back({*block.awaits, sheet.ops.size() + kJointCaption});
+        }
+        if (block.tells) {
+            sheet.told.push_back(*block.tells);
         }
         append(sheet.ops, std::move(block.ops));
         sheet.setUps.insert(sheet.setUps.end(), block.setUps.begin(), block.setUps.end());
@@ -166,6 +173,25 @@ Sheet sheetOf(const Piece& piece,
     return sheet;
 }
 
+// Under the name of each drawing whose settings stand on another sheet, on which; `first` is the
+// number of the first of `sheets`.
+void sayWhereSetUpsAre(std::size_t first, std::vector<JointsOnSheet>& sheets) {
+    std::map<std::size_t, std::size_t> numbers;  // by group
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+        for (const std::size_t group : sheets[i].told) {
+            numbers.emplace(group, first + i);
+        }
+    }
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+        for (const JointsOnSheet::Awaiting& one : sheets[i].awaiting) {
+            const auto told = numbers.find(one.group);
+            if (told != numbers.end() && told->second != first + i) {
+                std::get<TextOp>(sheets[i].ops[one.caption]).text += setUpsOnSheet(told->second);
+            }
+        }
+    }
+}
+
 }  // namespace
 
 std::string titleOf(const JointsOnSheet& filled) {
@@ -206,6 +232,9 @@ std::vector<Sheet> jointSheets(const Piece& piece,
                                SheetFrame frame,
                                const TextMetrics& metrics) {
     frame.paper = setOut.paper;
+    if (frame.number > 0) {
+        sayWhereSetUpsAre(static_cast<std::size_t>(frame.number), setOut.sheets);
+    }
     std::vector<Sheet> sheets;
     for (JointsOnSheet& one : setOut.sheets) {
         sheets.push_back(sheetOf(piece, resolved, std::move(one), setOut.kinds, frame, metrics));

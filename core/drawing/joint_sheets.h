@@ -30,6 +30,14 @@ struct JointsOnSheet {
     std::vector<std::string> parts;  // tenoned parts, by their stated names
     std::vector<Op> ops;             // in the drawing's space
     std::vector<SetUp> setUps;
+    // Drawings whose settings stand on another sheet: of which group, and which of `ops` is the
+    // caption that says where.
+    struct Awaiting {
+        std::size_t group = 0;
+        std::size_t caption = 0;
+    };
+    std::vector<Awaiting> awaiting = {};
+    std::vector<std::size_t> told = {};  // groups whose settings stand here by themselves
 };
 // "joints of front rail; back rail".
 [[nodiscard]] std::string titleOf(const JointsOnSheet& sheet);

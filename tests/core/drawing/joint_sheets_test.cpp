@@ -1,6 +1,7 @@
 #include "core/drawing/joint_sheets.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include <gtest/gtest.h>
@@ -308,6 +309,51 @@ TEST(PartDrawing, DimensionsTheSlotInATenonFromItsShoulder) {
         }
         EXPECT_EQ(sizesOf(sheet, "cut length").size(), 2u);
     }
+}
+
+// ISO 128: what stands on another sheet is looked for by its number.
+TEST(JointSheets, ADrawingWhoseSetUpsStandElsewhereNamesTheirSheet) {
+    const std::string alone = ": set-ups";
+    const std::string on = "; set-ups on sheet ";
+    int count = 0;
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        constexpr int kFirst = 21;
+        const std::vector<Sheet> sheets =
+            jointSheets(piece, resolved, {Vec2{297.0, 210.0}, 0.0, "", kFirst, 60}, kMetrics);
+        std::map<std::string, int> told;                // by the joint's name
+        std::map<std::string, int> named;               // as its drawing says
+        std::map<std::string, std::vector<int>> drawn;  // two kinds may have one name
+        for (std::size_t i = 0; i < sheets.size(); ++i) {
+            std::string joint;
+            for (const Op& op : sheets[i].ops) {
+                const auto* text = std::get_if<TextOp>(&op);
+                if (text == nullptr) {
+                    continue;
+                }
+                const int number = kFirst + static_cast<int>(i);
+                if (text->isBold && text->text.find(" into ") != std::string::npos) {
+                    joint = text->text;
+                    if (joint.size() > alone.size() &&
+                        joint.substr(joint.size() - alone.size()) == alone) {
+                        told.emplace(joint.substr(0, joint.size() - alone.size()), number);
+                    } else {
+                        drawn[joint].push_back(number);
+                    }
+                } else if (const std::size_t at = text->text.find(on); at != std::string::npos) {
+                    named[joint] = std::stoi(text->text.substr(at + on.size()));
+                }
+            }
+        }
+        for (const auto& [joint, number] : told) {
+            if (drawn[joint].size() == 1 && drawn[joint].front() != number) {
+                EXPECT_EQ(named[joint], number) << name << ": " << joint;
+                ++count;
+            }
+        }
+    }
+    EXPECT_GT(count, 0);
 }
 
 TEST(WrappedText, KeepsEveryWordAndEveryLineWithinItsWidth) {
