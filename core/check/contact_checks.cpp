@@ -22,7 +22,10 @@ void checkContacts(const CheckContext& context, std::vector<Finding>& findings) 
         }
     }
     std::set<std::pair<std::size_t, std::size_t>> told;
-    for (const Contact& contact : contactsOf(resolved)) {
+    const auto isJoined = [&](std::size_t first, std::size_t second) {
+        return joined.contains({first, second});
+    };
+    for (const Contact& contact : contactsOf(resolved, isJoined)) {
         const std::pair<std::size_t, std::size_t> pair{contact.first, contact.second};
         if (through.contains(pair) || !told.insert(pair).second) {
             continue;
@@ -39,7 +42,7 @@ void checkContacts(const CheckContext& context, std::vector<Finding>& findings) 
             finding.mends.push_back(
                 {"part them by " + context.shownMm(contact.depth), std::nullopt});
             findings.push_back(std::move(finding));
-        } else if (!joined.contains(pair)) {
+        } else {
             Finding finding = context.finding(RuleId::JointWanted, Severity::LookAt);
             finding.parts = {contact.first, contact.second};
             finding.message = "{part} and {other} touch with no joint between them";

@@ -158,8 +158,10 @@ class Deepest {
 // The bodies of the parts, in pieces made when they are asked for.
 class Bodies {
   public:
-    Bodies(const std::vector<ResolvedPart>& parts, const std::vector<Box>& bounds)
-        : parts_(parts), bounds_(bounds), pieces_(parts.size()) {}
+    Bodies(const std::vector<ResolvedPart>& parts,
+           const std::vector<Box>& bounds,
+           const std::function<bool(std::size_t, std::size_t)>& mayTouch)
+        : parts_(parts), bounds_(bounds), mayTouch_(mayTouch), pieces_(parts.size()) {}
 
     [[nodiscard]] bool isBox(std::size_t i) const { return parts_[i].body.isBox(); }
     Contact contact(std::size_t i, std::size_t j) {
@@ -168,6 +170,10 @@ class Bodies {
         const Contact blanks = contactOf(one.bodyBox(), one.frame, other.bodyBox(), other.frame);
         const bool areBlanks = !one.bend && !other.bend;  // a bend goes beyond its blank
         if ((areBlanks && blanks.depth < 0) || (isBox(i) && isBox(j))) {
+            return blanks;
+        }
+        const bool onlyTouch = areBlanks && blanks.depth <= 0;
+        if (onlyTouch && mayTouch_ && mayTouch_(std::min(i, j), std::max(i, j))) {
             return blanks;
         }
         Deepest deepest;
@@ -197,19 +203,22 @@ class Bodies {
 
     const std::vector<ResolvedPart>& parts_;
     const std::vector<Box>& bounds_;
+    const std::function<bool(std::size_t, std::size_t)>& mayTouch_;
     std::vector<std::optional<Pieces>> pieces_;
 };
 
 }  // namespace
 
-std::vector<Contact> contactsOf(const ResolvedPiece& resolved) {
+std::vector<Contact> contactsOf(
+    const ResolvedPiece& resolved,
+    const std::function<bool(std::size_t first, std::size_t second)>& mayTouch) {
     const std::vector<ResolvedPart>& parts = resolved.parts;
     std::vector<Box> boxes;
     boxes.reserve(parts.size());
     for (const ResolvedPart& part : parts) {
         boxes.push_back(boundsInSpace(part));
     }
-    Bodies bodies(parts, boxes);
+    Bodies bodies(parts, boxes, mayTouch);
     const SpatialIndex index{std::span<const Box>(boxes)};
     std::vector<Contact> contacts;
     const auto grown = [](Box box) {
@@ -221,7 +230,8 @@ std::vector<Contact> contactsOf(const ResolvedPiece& resolved) {
         index.query(grown(boxes[i]), [&](std::size_t j) {
             if (j > i) {
                 Contact contact = bodies.contact(i, j);
-                if (contact.depth >= 0) {
+                const bool isPassedOver = contact.depth <= 0 && mayTouch && mayTouch(i, j);
+                if (contact.depth >= 0 && !isPassedOver) {
                     contact.first = i;
                     contact.second = j;
                     contacts.push_back(contact);

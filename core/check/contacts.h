@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "core/resolve/resolved_piece.h"
@@ -16,7 +17,10 @@ struct Contact {
 };
 
 // Every pair of parts whose bodies touch or share space, and every tenon that runs into a third
-// part, found with a spatial index. Touching within 0.01 mm counts.
-[[nodiscard]] std::vector<Contact> contactsOf(const ResolvedPiece& resolved);
+// part, found with a spatial index. Touching within 0.01 mm counts; two parts that `mayTouch` are
+// passed over where they only touch, which saves looking at them closely.
+[[nodiscard]] std::vector<Contact> contactsOf(
+    const ResolvedPiece& resolved,
+    const std::function<bool(std::size_t first, std::size_t second)>& mayTouch = nullptr);
 
 }  // namespace shoulderline
