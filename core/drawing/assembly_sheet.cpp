@@ -200,21 +200,13 @@ Sheet assemblySheet(const Piece& piece,
     sheet.title = titleOf(piece, glueUp);
     sheet.size = frame.paper;
     sheet.lines = LineGroup::Medium;
-    TitleBlock block;
-    block.title = sheet.title;
-    block.piece = piece.name;
+    TitleBlock block = titleBlock(sheet.title, piece, frame);
     block.quantity = glueUp.hasMirrorTwin ? "make 2: 1 right as drawn, 1 left mirrored" : "make 1";
     block.material = std::to_string(glueUp.parts.size()) + " parts, " +
                      std::to_string(gluedIn(resolved, glueUp)) + " joints glued";
     const Vec3 over = composer.sizeOverAll();
-    const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
-    block.sizeCaption = "size over all";
-    block.size = shown(over.x) + " wide, " + shown(over.y) + " deep, " + shown(over.z) + " high";
-    block.units = unitsOf(piece);
+    setSizeOverAll(block, over, piece);
     block.scale = scaleText(scale);
-    block.date = frame.date;
-    block.sheet = sheetNumber(frame);
-    block.isThirdAngle = piece.unit == Unit::Inch;
     sheet.ops = frameAndTitle(frame.paper, block, metrics);
     move(drawing, (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5);
     append(

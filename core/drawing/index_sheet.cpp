@@ -125,14 +125,8 @@ std::vector<Sheet> indexSheets(const Piece& piece,
     for (std::size_t first = 0; first < titles.size(); first += columns.each) {
         SheetFrame numbered = frame;
         numbered.number = static_cast<int>(sheets.size()) + 1;
-        TitleBlock block;
-        block.title = "index of sheets";
-        block.piece = piece.name;
+        TitleBlock block = titleBlock("index of sheets", piece, numbered);
         block.sizeCaption = "";
-        block.units = unitsOf(piece);
-        block.date = frame.date;
-        block.sheet = sheetNumber(numbered);
-        block.isThirdAngle = piece.unit == Unit::Inch;
         Sheet sheet;
         sheet.title = "index of sheets";
         sheet.size = frame.paper;

@@ -151,17 +151,11 @@ Sheet sheetOf(const Piece& piece,
               const TextMetrics& metrics) {
     Sheet sheet;
     sheet.title = titleOf(filled);
-    TitleBlock block;
-    block.title = sheet.title;
-    block.piece = piece.name;
+    TitleBlock block = titleBlock(sheet.title, piece, frame);
     block.quantity = std::to_string(kinds) + (kinds == 1 ? " kind of joint" : " kinds of joint");
     block.material = "see the list of parts";
     block.sizeCaption = "";
-    block.units = unitsOf(piece);
     block.scale = "as noted";
-    block.date = frame.date;
-    block.sheet = sheetNumber(frame);
-    block.isThirdAngle = piece.unit == Unit::Inch;
     sheet.size = frame.paper;
     sheet.lines = LineGroup::Medium;
     sheet.ops = frameAndTitle(frame.paper, block, metrics);

@@ -276,17 +276,11 @@ Sheet framedPartSheet(const Piece& piece,
     Sheet sheet;
     sheet.title = titleOf(kind, index, setOut.drawings.size());
     sheet.size = setOut.paper;
-    TitleBlock block;
-    block.title = sheet.title;
-    block.piece = piece.name;
+    TitleBlock block = titleBlock(sheet.title, piece, frame);
     block.quantity = quantityText(resolved, kind);
     block.material = materialText(piece, part);
     block.size = finishedSize(piece, part);
-    block.units = unitsOf(piece);
     block.scale = scaleText(setOut.scale);
-    block.date = frame.date;
-    block.sheet = sheetNumber(frame);
-    block.isThirdAngle = piece.unit == Unit::Inch;
     sheet.ops = frameAndTitle(setOut.paper, block, metrics);
 
     const Rect inner = innerFrame(setOut.paper);

@@ -96,21 +96,13 @@ Sheet pictorialSheet(const Piece& piece,
     sheet.title = piece.name + ", pictorial view";
     sheet.size = frame.paper;
     sheet.lines = LineGroup::Medium;
-    TitleBlock block;
-    block.title = "assembled and pulled apart";
-    block.piece = piece.name;
+    TitleBlock block = titleBlock("assembled and pulled apart", piece, frame);
     block.quantity = std::to_string(resolved.parts.size()) + " parts of " +
                      std::to_string(partKinds(resolved).size()) + " kinds, " +
                      std::to_string(resolved.joints.size()) + " joints";
     block.material = "see the list of parts";
-    block.sizeCaption = "size over all";
-    const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
-    block.size = shown(over.x) + " wide, " + shown(over.y) + " deep, " + shown(over.z) + " high";
-    block.units = unitsOf(piece);
+    setSizeOverAll(block, over, piece);
     block.scale = scaleText(scale);
-    block.date = frame.date;
-    block.sheet = sheetNumber(frame);
-    block.isThirdAngle = piece.unit == Unit::Inch;
     sheet.ops = frameAndTitle(frame.paper, block, metrics);
 
     const Vec2 corner = (space.min + space.max - places.size) * 0.5;

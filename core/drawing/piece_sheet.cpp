@@ -258,22 +258,14 @@ Sheet pieceSheet(const Piece& piece,
     sheet.title = piece.name;
     sheet.size = frame.paper;
     sheet.lines = LineGroup::Medium;
-    TitleBlock block;
-    block.title = "front, side and plan";
-    block.piece = piece.name;
+    TitleBlock block = titleBlock("front, side and plan", piece, frame);
     const std::size_t kinds = partKinds(resolved).size();
     block.quantity = std::to_string(resolved.parts.size()) + " parts of " + std::to_string(kinds) +
                      " kinds, " + std::to_string(resolved.joints.size()) + " joints";
     block.material = "see the list of parts";
     const Vec3 over = resolved.bounds.size();
-    const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
-    block.sizeCaption = "size over all";
-    block.size = shown(over.x) + " wide, " + shown(over.y) + " deep, " + shown(over.z) + " high";
-    block.units = unitsOf(piece);
+    setSizeOverAll(block, over, piece);
     block.scale = scaleText(scale);
-    block.date = frame.date;
-    block.sheet = sheetNumber(frame);
-    block.isThirdAngle = piece.unit == Unit::Inch;
     sheet.ops = frameAndTitle(frame.paper, block, metrics);
     move(drawing, (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5);
     append(

@@ -83,17 +83,11 @@ Sheet listSheet(const Piece& piece,
     Sheet sheet;
     sheet.size = frame.paper;
     sheet.lines = LineGroup::Medium;
-    TitleBlock block;
-    block.title = "list of parts";
-    block.piece = piece.name;
+    TitleBlock block = titleBlock("list of parts", piece, frame);
     block.quantity = std::to_string(resolved.parts.size()) + " parts";
     block.material = "as listed";
     block.sizeCaption = "";
-    block.units = unitsOf(piece);
     block.scale = "none";
-    block.date = frame.date;
-    block.sheet = sheetNumber(frame);
-    block.isThirdAngle = piece.unit == Unit::Inch;
     sheet.ops = frameAndTitle(frame.paper, block, metrics);
     move(list, drawingSpace(frame.paper).min + Vec2{kClear, kClear} - bounds.min);
     append(sheet.ops, std::move(list));

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "core/drawing/trade_marks.h"
+#include "core/measure/length_text.h"
 
 namespace shoulderline {
 
@@ -111,6 +113,23 @@ std::string unitsOf(const Piece& piece) {
 std::string sheetNumber(const SheetFrame& frame) {
     return frame.number > 0 ? std::to_string(frame.number) + " of " + std::to_string(frame.count)
                             : std::string();
+}
+
+TitleBlock titleBlock(std::string title, const Piece& piece, const SheetFrame& frame) {
+    TitleBlock block;
+    block.title = std::move(title);
+    block.piece = piece.name;
+    block.units = unitsOf(piece);
+    block.date = frame.date;
+    block.sheet = sheetNumber(frame);
+    block.isThirdAngle = piece.unit == Unit::Inch;
+    return block;
+}
+
+void setSizeOverAll(TitleBlock& block, Vec3 over, const Piece& piece) {
+    const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
+    block.sizeCaption = "size over all";
+    block.size = shown(over.x) + " wide, " + shown(over.y) + " deep, " + shown(over.z) + " high";
 }
 
 std::vector<Op> frameAndTitle(Vec2 paper, const TitleBlock& block, const TextMetrics& metrics) {

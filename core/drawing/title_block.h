@@ -24,6 +24,12 @@ struct TitleBlock {
     bool isThirdAngle = true;
 };
 
+// The block of one sheet with what every sheet of a piece says alike: the piece, its units, date,
+// number and way of projection (third angle for pieces stated in inches, first for others).
+[[nodiscard]] TitleBlock titleBlock(std::string title, const Piece& piece, const SheetFrame& frame);
+// "29 1/2 wide, 33 deep, 41 high"; `over` in millimetres.
+void setSizeOverAll(TitleBlock& block, Vec3 over, const Piece& piece);
+
 inline constexpr double kTitleHeight = 34.0;  // mm
 inline constexpr double kTitleWidth = 180.0;  // mm at most, of ISO 7200
 
