@@ -12,9 +12,12 @@ add_library(shoulderline_options INTERFACE)
 target_compile_features(shoulderline_options INTERFACE cxx_std_20)
 target_include_directories(shoulderline_options INTERFACE ${CMAKE_SOURCE_DIR})
 target_compile_options(shoulderline_options INTERFACE
-    -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wdouble-promotion
+    -Wall -Wextra -Wpedantic -Wconversion -Wsign-conversion -Wdouble-promotion
     -Wold-style-cast -Wcast-qual -Wcast-align -Wnon-virtual-dtor -Woverloaded-virtual
     -Wextra-semi -Wimplicit-fallthrough -Wswitch-enum -Wundef -Werror)
+# Where sources are compiled together a local name may be another source's.
+target_compile_options(shoulderline_options INTERFACE
+    $<IF:$<BOOL:${CMAKE_UNITY_BUILD}>,-Wshadow=local,-Wshadow>)
 if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
     target_compile_options(shoulderline_options INTERFACE
         -Wduplicated-cond -Wduplicated-branches -Wlogical-op

@@ -8,7 +8,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kSliver = 0.2;  // mm of wood looked at under a shoulder
+constexpr double kLookedAtUnder = 0.2;  // mm of wood looked at under a shoulder
 
 // What the shoulders of a joint cover on the face that it enters, as a sliver of the wood there.
 Box coveredBy(const ResolvedPart& part, const ResolvedPart& tenoned, const ResolvedJoint& joint) {
@@ -16,11 +16,11 @@ Box coveredBy(const ResolvedPart& part, const ResolvedPart& tenoned, const Resol
     const AxisWay into{longestAxis(inPart.x), inPart.x[longestAxis(inPart.x)] > 0 ? 1.0 : -1.0};
     Box end = tenoned.bodyBox();
     (joint.end == End::Start ? end.max : end.min).x =
-        joint.end == End::Start ? kSliver : end.max.x - kSliver;
+        joint.end == End::Start ? kLookedAtUnder : end.max.x - kLookedAtUnder;
     Box covered = relativeFrame(part.frame, tenoned.frame).outerBounds(end);
     const double face = inPart.origin[into.axis];
-    covered.min[into.axis] = std::min(face, face + into.way * kSliver);
-    covered.max[into.axis] = std::max(face, face + into.way * kSliver);
+    covered.min[into.axis] = std::min(face, face + into.way * kLookedAtUnder);
+    covered.max[into.axis] = std::max(face, face + into.way * kLookedAtUnder);
     return covered;
 }
 

@@ -9,6 +9,7 @@
 #include "core/check/racking.h"
 #include "core/check/stated_numbers.h"
 #include "core/check/sway_frame.h"
+#include "core/measure/length.h"
 
 namespace shoulderline {
 
@@ -19,7 +20,6 @@ constexpr double kLeastBack = 200.0;       // a back rises at least so far over 
 constexpr double kRailBelowSeat = 60.0;    // a rail whose top is this near the seat carries it
 constexpr double kRailOverSeat = 15.0;
 constexpr double kMostNewtons = 1e6;
-constexpr double kMillimetresPerMetre = 1000.0;
 
 class Carrier {
   public:
@@ -141,7 +141,7 @@ class Carrier {
     void addBeam(const RackingMember& member, double newtons) {
         const double length = resolved_.parts[member.part].shoulderLength.value.mm();
         const std::size_t load = carried_.loads.size();
-        const double moment = newtons * length / 8.0 / kMillimetresPerMetre;
+        const double moment = newtons * length / 8.0 / Length::kMmPerMetre;
         add(member.fromJoint, {load, moment, newtons / 2.0});
         add(member.toJoint, {load, moment, newtons / 2.0});
     }

@@ -7,7 +7,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kSliver = 0.2;          // mm of wood looked at behind a mouth or a shoulder
+constexpr double kLookedAtBehind = 0.2;  // mm of wood looked at behind a mouth or a shoulder
 constexpr double kOnFace = 0.01;         // mm; facets of an arc stand back by as much
 constexpr double kLeastCovered = 0.999;  // facets of an arc take a little
 
@@ -27,7 +27,7 @@ Box mouthSliver(const MortiseSolid& mortise, double below) {
     Box box = mortise.box;
     const auto [axis, way] = inwardOf(mortise.face);
     (way > 0 ? box.min : box.max)[axis] += way * below;
-    const double sliver = std::min(kSliver, (box.max[axis] - box.min[axis]) / 2);
+    const double sliver = std::min(kLookedAtBehind, (box.max[axis] - box.min[axis]) / 2);
     (way > 0 ? box.max : box.min)[axis] = way > 0 ? box.min[axis] + sliver : box.max[axis] - sliver;
     return box;
 }
@@ -36,8 +36,8 @@ Box mouthSliver(const MortiseSolid& mortise, double below) {
 Box rootSliver(const TenonSolid& tenon, double length) {
     Box box = tenon.box;
     const bool atStart = tenon.box.max.x <= length / 2;
-    box.min.x = atStart ? 0.0 : length - kSliver;
-    box.max.x = box.min.x + kSliver;
+    box.min.x = atStart ? 0.0 : length - kLookedAtBehind;
+    box.max.x = box.min.x + kLookedAtBehind;
     return box;
 }
 
@@ -71,7 +71,7 @@ bool opensInWood(const ResolvedPart& part,
                  const std::vector<ConvexSolid>& wood) {
     const Vec3 wayIn = part.frame.directionToLocal(joint.frame.x);
     return isAskew(part, joint) && mortise.exact
-               ? cornersInWood(*mortise.exact, wayIn, wayIn * kSliver, wood)
+               ? cornersInWood(*mortise.exact, wayIn, wayIn * kLookedAtBehind, wood)
                : woodIn(mouthSliver(mortise, joint.mortise.below.mm()), wood) >= kLeastCovered;
 }
 
@@ -82,7 +82,7 @@ bool standsOnWood(const ResolvedPart& part,
                   const std::vector<ConvexSolid>& wood) {
     const Vec3 wayOut = part.frame.directionToLocal(joint.frame.x);
     return tenon.exact && (isAskew(part, joint) || !part.body.planes.empty())
-               ? cornersInWood(*tenon.exact, wayOut, -wayOut * kSliver, wood)
+               ? cornersInWood(*tenon.exact, wayOut, -wayOut * kLookedAtBehind, wood)
                : woodIn(rootSliver(tenon, part.shoulderLength.value.mm()), wood) >= kLeastCovered;
 }
 

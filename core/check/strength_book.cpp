@@ -12,7 +12,7 @@ namespace shoulderline {
 
 namespace {
 
-using nlohmann::json;
+using Json = nlohmann::json;
 
 constexpr std::array<std::string_view, kAssumptionCount> kAssumptionIds{
     "close.shoulders", "wood.figures", "glue.face",    "tenon.shoulder", "mortise.wall",
@@ -26,7 +26,7 @@ constexpr std::array<std::string_view, 7> kLoadKinds{
 // Reads members of the book's objects; keeps the first place where one is not as expected.
 class BookReader {
   public:
-    std::string text(const json& row, const char* key, const std::string& place) {
+    std::string text(const Json& row, const char* key, const std::string& place) {
         const auto it = row.find(key);
         if (it == row.end() || !it->is_string() || it->get_ref<const std::string&>().empty()) {
             refuse(place + "/" + key, "A text is expected.");
@@ -34,7 +34,7 @@ class BookReader {
         }
         return it->get<std::string>();
     }
-    double figure(const json& row, const char* key, const std::string& place) {
+    double figure(const Json& row, const char* key, const std::string& place) {
         const std::optional<double> value = optional(row, key);
         if (!value || !std::isfinite(*value) || *value <= 0.0) {
             refuse(place + "/" + key, "A number above zero is expected.");
@@ -42,12 +42,12 @@ class BookReader {
         }
         return *value;
     }
-    static std::optional<double> optional(const json& row, const char* key) {
+    static std::optional<double> optional(const Json& row, const char* key) {
         const auto it = row.find(key);
         return it != row.end() && it->is_number() ? std::optional(it->get<double>()) : std::nullopt;
     }
-    const json& object(const json& row, const char* key) {
-        static const json kEmpty = json::object();
+    const Json& object(const Json& row, const char* key) {
+        static const Json kEmpty = Json::object();
         const auto it = row.find(key);
         if (it == row.end() || !it->is_object()) {
             refuse(std::string("/") + key, "An object is expected.");
@@ -56,7 +56,7 @@ class BookReader {
         return *it;
     }
     template <class Read>
-    void each(const json& document, const char* key, Read read) {
+    void each(const Json& document, const char* key, Read read) {
         const auto it = document.find(key);
         const std::string place = std::string("/") + key;
         if (it == document.end() || !it->is_array() || it->empty()) {
@@ -83,7 +83,7 @@ class BookReader {
     std::optional<Error> error_;
 };
 
-PublishedTest readTest(BookReader& in, const json& row, const std::string& place) {
+PublishedTest readTest(BookReader& in, const Json& row, const std::string& place) {
     PublishedTest test;
     test.name = in.text(row, "name", place);
     test.species = in.text(row, "species", place);
@@ -100,7 +100,7 @@ PublishedTest readTest(BookReader& in, const json& row, const std::string& place
     return test;
 }
 
-PublishedLoad readLoad(BookReader& in, const json& row, const std::string& place) {
+PublishedLoad readLoad(BookReader& in, const Json& row, const std::string& place) {
     PublishedLoad load;
     load.id = in.text(row, "id", place);
     load.name = in.text(row, "name", place);
@@ -121,14 +121,14 @@ PublishedLoad readLoad(BookReader& in, const json& row, const std::string& place
 }  // namespace
 
 Result<StrengthBook> StrengthBook::read(std::string_view source) {
-    const json document = json::parse(source, nullptr, false);
+    const Json document = Json::parse(source, nullptr, false);
     if (!document.is_object()) {
         return fail(ErrorCode::BadFile, "The strength book is not a JSON object.", "/");
     }
     BookReader in;
     StrengthBook book;
     book.caution_ = in.text(document, "caution", "");
-    const json& bond = in.object(document, "bond_shear");
+    const Json& bond = in.object(document, "bond_shear");
     book.bond_ = {in.figure(bond, "low_mpa", "/bond_shear"),
                   in.figure(bond, "high_mpa", "/bond_shear")};
     book.bondSource_ = in.text(bond, "source", "/bond_shear");
@@ -136,19 +136,19 @@ Result<StrengthBook> StrengthBook::read(std::string_view source) {
     book.tJointWidth_ = in.figure(document, "t_joint_width_mm", "");
     book.roundEnds_ = in.figure(in.object(document, "round_ends"), "factor", "/round_ends");
     book.heatTreated_ = in.figure(in.object(document, "heat_treated"), "factor", "/heat_treated");
-    in.each(document, "adhesives", [&](const json& row, const std::string& place) {
+    in.each(document, "adhesives", [&](const Json& row, const std::string& place) {
         book.adhesives_.push_back({in.text(row, "name", place),
                                    BookReader::optional(row, "moment_factor"),
                                    BookReader::optional(row, "fatigue_share"),
                                    in.text(row, "source", place)});
     });
-    in.each(document, "tests", [&](const json& row, const std::string& place) {
+    in.each(document, "tests", [&](const Json& row, const std::string& place) {
         book.tests_.push_back(readTest(in, row, place));
     });
-    in.each(document, "loads", [&](const json& row, const std::string& place) {
+    in.each(document, "loads", [&](const Json& row, const std::string& place) {
         book.loads_.push_back(readLoad(in, row, place));
     });
-    in.each(document, "assumptions", [&](const json& row, const std::string& place) {
+    in.each(document, "assumptions", [&](const Json& row, const std::string& place) {
         const std::size_t index = book.assumptions_.size();
         book.assumptions_.push_back({in.text(row, "id", place),
                                      in.text(row, "text", place),

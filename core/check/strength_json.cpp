@@ -14,14 +14,14 @@ namespace {
 
 using nlohmann::ordered_json;
 
-double rounded(double value) {
+double roundedToThousandths(double value) {
     constexpr double kSteps = 1e3;
     const double result = std::round(value * kSteps) / kSteps;
     return result == 0.0 ? 0.0 : result;
 }
 
 ordered_json json(const Range& range) {
-    return {rounded(range.low), rounded(range.high)};
+    return {roundedToThousandths(range.low), roundedToThousandths(range.high)};
 }
 
 ordered_json json(const Capacity& capacity) {
@@ -37,9 +37,9 @@ ordered_json json(const Capacity& capacity) {
 
 ordered_json json(const Load& load) {
     return {{"name", load.name},
-            {"newtons", rounded(load.newtons)},
-            {"seat_newtons", rounded(load.seatNewtons)},
-            {"level_mm", rounded(load.level)},
+            {"newtons", roundedToThousandths(load.newtons)},
+            {"seat_newtons", roundedToThousandths(load.seatNewtons)},
+            {"level_mm", roundedToThousandths(load.level)},
             {"repeated", load.isRepeated},
             {"just_tips", load.isTipping},
             {"source", load.source}};
@@ -68,11 +68,11 @@ ordered_json json(const StrengthReport& report,
     if (rating.working) {
         const Working& working = *rating.working;
         ordered_json by{{"load", report.loads[working.demand.load].name},
-                        {"newton_metres", rounded(working.demand.newtonMetres)},
-                        {"shear_newtons", rounded(working.demand.shearNewtons)},
+                        {"newton_metres", roundedToThousandths(working.demand.newtonMetres)},
+                        {"shear_newtons", roundedToThousandths(working.demand.shearNewtons)},
                         {"by_shear", working.isByShear}};
         if (strength.isCovered) {
-            by["allowable_share"] = rounded(working.allowable);
+            by["allowable_share"] = roundedToThousandths(working.allowable);
             by["ratio"] = json(working.ratio);
         }
         object["worked"] = std::move(by);

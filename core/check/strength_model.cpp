@@ -3,12 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/measure/length.h"
+
 namespace shoulderline {
 
 namespace {
 
 constexpr double kCheeks = 2.0;
-constexpr double kMillimetresPerMetre = 1000.0;
 constexpr double kPeakOfRectangle = 1.5;
 
 std::size_t at(Mechanism mechanism) {
@@ -49,7 +50,7 @@ Range glueFace(const JointSection& joint) {
     const double w = widthOf(joint);
     const double l = joint.tenonLength;
     const double tenons = joint.isTwin ? 2.0 : 1.0;
-    const double unit = tenons * joint.glueFactor * joint.shearMpa * kCheeks / kMillimetresPerMetre;
+    const double unit = tenons * joint.glueFactor * joint.shearMpa * kCheeks / Length::kMmPerMetre;
     return {unit * w * l * std::hypot(w, l) / 6.0, unit * distanceIntegral(w, l)};
 }
 
@@ -66,7 +67,7 @@ Range tenonWithShoulder(const JointSection& joint) {
     const double elastic = joint.ruptureMpa * inertia / std::max(rest, deep);
     const double plasticDeep = height * drawn / (drawn + pressed);
     const double force = joint.ruptureMpa * drawn * (height - plasticDeep);
-    return {elastic / kMillimetresPerMetre, force * height / 2.0 / kMillimetresPerMetre};
+    return {elastic / Length::kMmPerMetre, force * height / 2.0 / Length::kMmPerMetre};
 }
 
 std::optional<Range> mortiseWall(const JointSection& joint) {
@@ -90,7 +91,7 @@ std::optional<Range> mortiseWall(const JointSection& joint) {
     const double inertia = about(wall.breadth, wall.depth, wall.depth / 2.0) -
                            about(wall.mortiseWidth, depth, depth / 2.0);
     const double modulus = std::max(0.0, inertia) / std::max(middle, wall.depth - middle);
-    const double moment = wall.ruptureMpa * modulus / kMillimetresPerMetre;
+    const double moment = wall.ruptureMpa * modulus / Length::kMmPerMetre;
     return Range{moment, joint.runsOn ? 2.0 * moment : moment};
 }
 

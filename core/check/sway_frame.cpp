@@ -4,13 +4,14 @@
 #include <cmath>
 #include <optional>
 
+#include "core/measure/length.h"
+
 namespace shoulderline {
 
 namespace {
 
 constexpr double kSameLevel =
     0.5;  // members that meet a post so near one another meet it at one point
-constexpr double kMillimetresPerMetre = 1000.0;
 
 // Where a post is held, joined or pushed, from its foot up.
 struct Node {
@@ -181,7 +182,7 @@ class Solver {
     std::vector<EndMoments> endMoments() {
         std::vector<EndMoments> moments;
         for (const SwayFrame::Member& member : frame_.members) {
-            const double k = 2 * member.stiffness / member.length / kMillimetresPerMetre;
+            const double k = 2 * member.stiffness / member.length / Length::kMmPerMetre;
             const double a = result_[nodeAt(member.from, member.level).turn];
             const double b = result_[nodeAt(member.to, member.level).turn];
             moments.push_back({k * (2 * a + b), k * (a + 2 * b)});
@@ -209,10 +210,10 @@ SideFrameForces sideFrameForces(const SideFrame& f) {
     forces.backFoot =
         (f.seatNewtons * (f.footSpacing - f.fromBack) + f.backNewtons * over) / f.footSpacing;
     forces.backFootLevel = f.backNewtons;
-    forces.railAtSeat = forces.frontFoot * (f.footSpacing - f.fromBack) / kMillimetresPerMetre;
-    forces.railAtBack = f.backNewtons * over / kMillimetresPerMetre;
-    forces.postAbove = f.backNewtons * f.backHeight / kMillimetresPerMetre;
-    forces.postBelow = f.backNewtons * f.railHeight / kMillimetresPerMetre;
+    forces.railAtSeat = forces.frontFoot * (f.footSpacing - f.fromBack) / Length::kMmPerMetre;
+    forces.railAtBack = f.backNewtons * over / Length::kMmPerMetre;
+    forces.postAbove = f.backNewtons * f.backHeight / Length::kMmPerMetre;
+    forces.postBelow = f.backNewtons * f.railHeight / Length::kMmPerMetre;
     return forces;
 }
 

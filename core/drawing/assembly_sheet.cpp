@@ -15,10 +15,10 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kBetween = 14.0;
-constexpr double kClear = 4.0;
-constexpr double kHeight = 2.5;  // of the list and the note
-constexpr double kWords = 95.0;  // width of the column that they stand in
+constexpr double kBetweenAssemblyViews = 14.0;
+constexpr double kRoundAssembly = 4.0;
+constexpr double kAssemblyHeight = 2.5;  // of the list and the note
+constexpr double kWords = 95.0;          // width of the column that they stand in
 
 // The piece with the assembly's parts alone: the others keep their places in the list, so that
 // numbers stay, and have no wood. What swings is turned back upright about its pivot.
@@ -84,14 +84,20 @@ class AssemblyComposer {
         const Rect f = boundsOf(front, metrics_);
         const Rect s = boundsOf(side, metrics_);
         const Rect p = boundsOf(plan, metrics_);
-        move(side, {isThird ? f.max.x + kBetween - s.min.x : f.min.x - kBetween - s.max.x, 0.0});
-        move(plan, {0.0, isThird ? f.min.y - kBetween - p.max.y : f.max.y + kBetween - p.min.y});
+        move(side,
+             {isThird ? f.max.x + kBetweenAssemblyViews - s.min.x
+                      : f.min.x - kBetweenAssemblyViews - s.max.x,
+              0.0});
+        move(plan,
+             {0.0,
+              isThird ? f.min.y - kBetweenAssemblyViews - p.max.y
+                      : f.max.y + kBetweenAssemblyViews - p.min.y});
         append(front, std::move(side));
         append(front, std::move(plan));
         std::vector<Op> words = listAndNotes();
         const Rect all = boundsOf(front, metrics_);
         const Rect w = boundsOf(words, metrics_);
-        move(words, {all.max.x + kBetween - w.min.x, all.min.y - w.min.y});
+        move(words, {all.max.x + kBetweenAssemblyViews - w.min.x, all.min.y - w.min.y});
         append(front, std::move(words));
         return front;
     }
@@ -129,9 +135,9 @@ class AssemblyComposer {
         constexpr double kRow = 4.6;
         constexpr double kName = 12.0;
         std::vector<Op> ops;
-        double y = kHeight;
+        double y = kAssemblyHeight;
         const auto say = [&](double x, const std::string& text, Align align) {
-            ops.push_back(TextOp{{x, y}, text, kHeight, align, false, false});
+            ops.push_back(TextOp{{x, y}, text, kAssemblyHeight, align, false, false});
         };
         const std::vector<PartKind> kinds = partKinds(resolved_);
         for (std::size_t k = 0; k < kinds.size(); ++k) {
@@ -151,10 +157,10 @@ class AssemblyComposer {
         }
         y += kRow;
         for (const std::string& note : glueUpNotes(piece_, resolved_, glueUp_)) {
-            std::vector<Op> lines =
-                linesOfText(wrapText(note, kWords, kHeight, metrics_, "  "), kHeight);
+            std::vector<Op> lines = linesOfText(
+                wrapText(note, kWords, kAssemblyHeight, metrics_, "  "), kAssemblyHeight);
             const double high = boundsOf(lines, metrics_).size().y;
-            move(lines, {0.0, y - kHeight});
+            move(lines, {0.0, y - kAssemblyHeight});
             append(ops, std::move(lines));
             y += high + 2.0;
         }
@@ -182,7 +188,7 @@ Sheet assemblySheet(const Piece& piece,
                     const SheetFrame& frame,
                     const TextMetrics& metrics) {
     const Rect space = drawingSpace(frame.paper);
-    const Vec2 room = space.size() - Vec2{2.0 * kClear, 2.0 * kClear};
+    const Vec2 room = space.size() - Vec2{2.0 * kRoundAssembly, 2.0 * kRoundAssembly};
     const AssemblyComposer composer(piece, resolved, glueUp, metrics);
     std::vector<Op> drawing;
     Rect bounds;

@@ -12,13 +12,12 @@ namespace shoulderline {
 namespace {
 
 constexpr double kMostOff = 0.03;
-constexpr double kHeight = 3.5;
+constexpr double kInstructionHeight = 3.5;
 
-Vec2 upright(const Paper& paper) {
-    return {std::min(paper.size.x, paper.size.y), std::max(paper.size.x, paper.size.y)};
-}
-
-TextOp words(Vec2 at, const std::string& text, double height = kHeight, bool isBold = false) {
+TextOp calibrationWords(Vec2 at,
+                        const std::string& text,
+                        double height = kInstructionHeight,
+                        bool isBold = false) {
     return {at, text, height, Align::Left, false, isBold};
 }
 
@@ -101,7 +100,7 @@ PrintJob calibrationJob(const Paper& paper,
         "Where they differ by more than 1 mm, the paper ran askew: print the sheet again.",
         "Paper grows and shrinks with the air by a thousandth or more: measure soon after "
         "printing."};
-    double height = kHeight;
+    double height = kInstructionHeight;
     double titleHeight = 5.0;
     for (const std::string& line : lines) {
         const bool isFirst = &line == &lines[0];
@@ -110,7 +109,7 @@ PrintJob calibrationJob(const Paper& paper,
     }
     for (const std::string& line : lines) {
         const bool isFirst = &line == &lines[0];
-        ops.push_back(words({x, y}, line, isFirst ? titleHeight : height, isFirst));
+        ops.push_back(calibrationWords({x, y}, line, isFirst ? titleHeight : height, isFirst));
         y += isFirst ? 12.0 : 8.0;
     }
     PrintJob job;

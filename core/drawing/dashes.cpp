@@ -11,12 +11,12 @@ namespace {
 // whole: down to two dots with a gap between they get two short dashes.
 constexpr double kShortestDashed = 5.0;
 
-struct Pattern {
+struct DashPattern {
     double dash = 0.0;
     int dots = 0;
 };
 
-Pattern patternOf(LineType type) {
+DashPattern patternOf(LineType type) {
     switch (type) {
         case LineType::Dashed:
             return {kDashWidths, 0};
@@ -33,7 +33,7 @@ Pattern patternOf(LineType type) {
 }  // namespace
 
 std::vector<DrawnStretch> drawnStretches(double length, const LineStyle& style) {
-    const Pattern pattern = patternOf(style.type);
+    const DashPattern pattern = patternOf(style.type);
     const double d = style.width;
     const double between = d * (kGapWidths * (pattern.dots + 1) + kDotWidths * pattern.dots);
     const double shortest = 2.0 * pattern.dash * d + between;

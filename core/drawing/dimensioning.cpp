@@ -13,7 +13,7 @@ namespace shoulderline {
 namespace {
 
 // Clear room along the line between a figure and any line or figure beside it, mm.
-constexpr double kClear = 1.0;
+constexpr double kClearOfSizes = 1.0;
 constexpr int kNotPlaced = std::numeric_limits<int>::max();
 
 struct Interval {
@@ -108,9 +108,9 @@ class Placer {
         const double width = metrics_.width(size.text, h, false);
         const double span = size.to - size.from;
         std::vector<Spot> spots;
-        const bool roomForBoth = span >= width + 2.0 * h + 2.0 * kClear;
-        const double lead = roomForBoth ? h + kClear : kClear;
-        const bool roomForFigure = span >= width + 2.0 * kClear;
+        const bool roomForBoth = span >= width + 2.0 * h + 2.0 * kClearOfSizes;
+        const double lead = roomForBoth ? h + kClearOfSizes : kClearOfSizes;
+        const bool roomForFigure = span >= width + 2.0 * kClearOfSizes;
         if (roomForFigure) {
             const Interval line = roomForBoth ? Interval{size.from, size.to}
                                               : Interval{size.from - 2.0 * h, size.to + 2.0 * h};
@@ -122,7 +122,7 @@ class Placer {
         }
         const bool arrowsOutside = span < 3.0 * h;
         const double tail = arrowsOutside ? 2.0 * h : 0.0;
-        const double beside = tail + kClear;
+        const double beside = tail + kClearOfSizes;
         const Interval right{size.to + beside, size.to + beside + width};
         const Interval left{size.from - beside - width, size.from - beside};
         spots.push_back({row, {size.from - tail, right.high}, right, arrowsOutside});
@@ -136,7 +136,7 @@ class Placer {
                                                     double width,
                                                     int row,
                                                     std::size_t i) const {
-        std::vector<double> cuts{room.low - kClear, room.high + kClear};
+        std::vector<double> cuts{room.low - kClearOfSizes, room.high + kClearOfSizes};
         for (const Extension& extension : extensions_) {
             if (crosses(extension, row, i) && extension.at > room.low && extension.at < room.high) {
                 cuts.push_back(extension.at);
@@ -146,8 +146,8 @@ class Placer {
         const double wanted = (room.low + room.high) / 2.0;
         std::vector<double> middles;
         for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
-            const double low = cuts[k] + kClear + width / 2.0;
-            const double high = cuts[k + 1] - kClear - width / 2.0;
+            const double low = cuts[k] + kClearOfSizes + width / 2.0;
+            const double high = cuts[k + 1] - kClearOfSizes - width / 2.0;
             if (low <= high) {
                 middles.push_back(std::clamp(wanted, low, high));
             }
@@ -173,26 +173,27 @@ class Placer {
         }
         for (const Extension& extension : extensions_) {
             if (crosses(extension, spot.row, i) &&
-                overlaps(spot.figure, {extension.at, extension.at}, kClear * 0.99)) {
+                overlaps(spot.figure, {extension.at, extension.at}, kClearOfSizes * 0.99)) {
                 return false;
             }
         }
         // Its own extension lines, where the figure stands beside them.
         for (const double at : {size.from, size.to}) {
-            if (overlaps(spot.figure, {at, at}, kClear * 0.49)) {
+            if (overlaps(spot.figure, {at, at}, kClearOfSizes * 0.49)) {
                 return false;
             }
         }
         for (std::size_t k = 0; k < spots_.size(); ++k) {
             const Spot& other = spots_[k];
-            if (other.row == spot.row && (overlaps(spot.line, other.line, -1e-6) ||
-                                          overlaps(spot.figure, other.figure, 2.0 * kClear))) {
+            if (other.row == spot.row &&
+                (overlaps(spot.line, other.line, -1e-6) ||
+                 overlaps(spot.figure, other.figure, 2.0 * kClearOfSizes))) {
                 return false;
             }
             const bool reaches =
                 figuresInwards_ ? other.row <= spot.row + 1 : other.row <= spot.row;
             for (const double at : {size.from, size.to}) {
-                if (reaches && overlaps(other.figure, {at, at}, kClear * 0.49)) {
+                if (reaches && overlaps(other.figure, {at, at}, kClearOfSizes * 0.49)) {
                     return false;
                 }
             }
@@ -209,12 +210,12 @@ class Placer {
         std::vector<Spot> spots;
         for (const Extension& extension : extensions_) {
             if (extension.at >= size.to) {
-                const double low = std::max(extension.at, size.to + tail) + kClear;
+                const double low = std::max(extension.at, size.to + tail) + kClearOfSizes;
                 spots.push_back(
                     {row, {size.from - tail, low + width}, {low, low + width}, arrowsOutside});
             }
             if (extension.at <= size.from) {
-                const double high = std::min(extension.at, size.from - tail) - kClear;
+                const double high = std::min(extension.at, size.from - tail) - kClearOfSizes;
                 spots.push_back(
                     {row, {high - width, size.to + tail}, {high - width, high}, arrowsOutside});
             }

@@ -18,8 +18,8 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kHeight = 2.5;
-constexpr double kMargin = 4.0;
+constexpr double kFormHeight = 2.5;
+constexpr double kFormMargin = 4.0;
 constexpr double kBaseBelow = 25.0;  // mm of form between its lowest place and its base
 constexpr double kPastFace = 6.0;    // of a shoulder line past both faces
 
@@ -101,7 +101,7 @@ void FormMaker::addShoulder(End end, std::vector<Op>& ops) const {
     ops.push_back(Stroke{{onSheet(at - way), onSheet(at + way)}, LineRole::Visible});
     ops.push_back(TextOp{onSheet(at + way) + Vec2{0.0, -1.5},
                          "shoulder",
-                         kHeight,
+                         kFormHeight,
                          isStart ? Align::Left : Align::Right,
                          false,
                          false});
@@ -114,13 +114,17 @@ void FormMaker::addOffsets(std::vector<Op>& ops) const {
                                      : between(face_, low_, at).back().point.y;
         ops.push_back(Stroke{{onSheet({at, base_}), onSheet({at, y})}, LineRole::Construction});
         const Vec2 foot = onSheet({at, base_});
-        ops.push_back(TextOp{
-            foot + Vec2{kHeight / 2, 2.0}, shown(y - base_), kHeight, Align::Right, true, false});
+        ops.push_back(TextOp{foot + Vec2{kFormHeight / 2, 2.0},
+                             shown(y - base_),
+                             kFormHeight,
+                             Align::Right,
+                             true,
+                             false});
     }
 }
 
 void FormMaker::addSizes(std::vector<Op>& ops) const {
-    const DimensionStyle style{kHeight, 8.0, 6.0};
+    const DimensionStyle style{kFormHeight, 8.0, 6.0};
     const double floor = boundsOf(ops, metrics_).max.y;
     std::vector<Op> sizes =
         placeSizes({{0.0, chord_, 0.0, 0.0, shown(chord_), chord_, "chord of the form", {}, 0}},
@@ -150,8 +154,8 @@ void FormMaker::addNotes(std::vector<Op>& ops) const {
     double y = boundsOf(ops, metrics_).max.y + 5.0;
     constexpr double kWidth = 150.0;  // that one sheet holds
     for (const std::string& line : lines) {
-        for (const std::string& some : wrapText(line, kWidth, kHeight, metrics_, "  ")) {
-            ops.push_back(TextOp{{low_, y}, some, kHeight, Align::Left, false, false});
+        for (const std::string& some : wrapText(line, kWidth, kFormHeight, metrics_, "  ")) {
+            ops.push_back(TextOp{{low_, y}, some, kFormHeight, Align::Left, false, false});
             y += 4.5;
         }
     }
@@ -187,8 +191,8 @@ Sheet FormMaker::make() const {
     const Rect bounds = boundsOf(ops, metrics_);
     append(ops, titleOps({bounds.min.x, bounds.min.y - 3.0}, "form of " + part_.of, 5.0));
     const Rect all = boundsOf(ops, metrics_);
-    move(ops, Vec2{kMargin, kMargin} - all.min);
-    sheet.size = all.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};
+    move(ops, Vec2{kFormMargin, kFormMargin} - all.min);
+    sheet.size = all.size() + Vec2{2.0 * kFormMargin, 2.0 * kFormMargin};
     return sheet;
 }
 

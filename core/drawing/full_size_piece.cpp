@@ -10,7 +10,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kMargin = 10.0;  // round the elevation
+constexpr double kRoundElevation = 10.0;  // round the elevation
 
 // One elevation at full size; tints are for the screen.
 Sheet fullSizeElevation(const ResolvedPiece& resolved, const View& view, const std::string& name) {
@@ -18,11 +18,11 @@ Sheet fullSizeElevation(const ResolvedPiece& resolved, const View& view, const s
     Sheet sheet;
     sheet.title = name;
     sheet.lines = LineGroup::Fine;
-    sheet.size = {elevation.allMax.x - elevation.allMin.x + 2 * kMargin,
-                  elevation.allMax.y - elevation.allMin.y + 2 * kMargin};
+    sheet.size = {elevation.allMax.x - elevation.allMin.x + 2 * kRoundElevation,
+                  elevation.allMax.y - elevation.allMin.y + 2 * kRoundElevation};
     sheet.ops = elevationOps(resolved, elevation, 1.0);
     std::erase_if(sheet.ops, [](const Op& op) { return std::holds_alternative<Fill>(op); });
-    move(sheet.ops, {kMargin - elevation.allMin.x, kMargin + elevation.allMax.y});
+    move(sheet.ops, {kRoundElevation - elevation.allMin.x, kRoundElevation + elevation.allMax.y});
     return sheet;
 }
 
@@ -47,8 +47,8 @@ PrintJob fullSizePieceJob(const Piece& piece,
         }
         Sheet sheet = fullSizeElevation(resolved, named.view, named.name);
         const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
-        std::string over = "over all " + shown(sheet.size.x - 2 * kMargin) + " × " +
-                           shown(sheet.size.y - 2 * kMargin) + " " + unitsOf(piece);
+        std::string over = "over all " + shown(sheet.size.x - 2 * kRoundElevation) + " × " +
+                           shown(sheet.size.y - 2 * kRoundElevation) + " " + unitsOf(piece);
         drawings.push_back({std::move(sheet), named.name, "the whole piece", std::move(over)});
     }
     return tiledJob(

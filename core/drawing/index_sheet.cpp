@@ -11,13 +11,13 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kClear = 8.0;
-constexpr double kHeight = 3.5;
+constexpr double kRoundIndex = 8.0;
+constexpr double kRowHeight = 3.5;
 constexpr double kNumber = 9.0;  // room for the number
-constexpr double kBetween = 8.0;
+constexpr double kBetweenLists = 8.0;
 
-Vec2 roomOn(Vec2 paper) {
-    return drawingSpace(paper).size() - Vec2{2.0 * kClear, 2.0 * kClear};
+Vec2 roomForIndex(Vec2 paper) {
+    return drawingSpace(paper).size() - Vec2{2.0 * kRoundIndex, 2.0 * kRoundIndex};
 }
 
 // How an index is set out: entries one under another in columns, each on as many lines as it takes.
@@ -60,11 +60,11 @@ Columns columnsOf(const std::vector<std::string>& titles,
                   double row,
                   const TextMetrics& metrics) {
     Columns columns;
-    columns.width = (room.x + kBetween) / static_cast<double>(count);
+    columns.width = (room.x + kBetweenLists) / static_cast<double>(count);
     columns.row = row;
     for (const std::string& title : titles) {
         columns.titles.push_back(
-            wrapText(title, columns.width - kBetween - kNumber, kHeight, metrics, "  "));
+            wrapText(title, columns.width - kBetweenLists - kNumber, kRowHeight, metrics, "  "));
     }
     const auto rows = static_cast<std::size_t>(room.y / row);
     columns.each = std::max<std::size_t>(1, placesFrom(0, columns, rows, count).size());
@@ -76,14 +76,14 @@ Columns columnsOf(const std::vector<std::string>& titles,
 Columns setOut(Vec2 paper, const std::vector<std::string>& titles, const TextMetrics& metrics) {
     constexpr double kWide = 6.5;
     constexpr double kClose = 5.6;
-    const Vec2 room = roomOn(paper);
+    const Vec2 room = roomForIndex(paper);
     double widest = 0.0;
     for (const std::string& title : titles) {
-        widest = std::max(widest, metrics.width(title, kHeight, false) + 0.5);
+        widest = std::max(widest, metrics.width(title, kRowHeight, false) + 0.5);
     }
-    const double full = kNumber + widest + kBetween;
+    const double full = kNumber + widest + kBetweenLists;
     const auto inFull =
-        std::max<std::size_t>(1, static_cast<std::size_t>((room.x + kBetween) / full));
+        std::max<std::size_t>(1, static_cast<std::size_t>((room.x + kBetweenLists) / full));
     std::optional<Columns> first;
     for (const std::size_t count : {inFull, inFull + 1}) {
         for (const double row : {kWide, kClose}) {
@@ -117,9 +117,9 @@ std::vector<Sheet> indexSheets(const Piece& piece,
                                const TextMetrics& metrics) {
     const Rect space = drawingSpace(frame.paper);
     const Columns columns = setOut(frame.paper, titles, metrics);
-    const auto rows = static_cast<std::size_t>(roomOn(frame.paper).y / columns.row);
-    const auto most =
-        static_cast<std::size_t>(std::lround((roomOn(frame.paper).x + kBetween) / columns.width));
+    const auto rows = static_cast<std::size_t>(roomForIndex(frame.paper).y / columns.row);
+    const auto most = static_cast<std::size_t>(
+        std::lround((roomForIndex(frame.paper).x + kBetweenLists) / columns.width));
     const int own = indexSheetCount(frame.paper, titles, metrics);
     std::vector<Sheet> sheets;
     for (std::size_t first = 0; first < titles.size(); first += columns.each) {
@@ -133,18 +133,19 @@ std::vector<Sheet> indexSheets(const Piece& piece,
         sheet.ops = frameAndTitle(frame.paper, block, metrics);
         const std::vector<Place> places = placesFrom(first, columns, rows, most);
         for (std::size_t i = 0; i < std::min(places.size(), columns.each); ++i) {
-            Vec2 at = space.min +
-                      Vec2{kClear + columns.width * static_cast<double>(places[i].column),
-                           kClear + kHeight + columns.row * static_cast<double>(places[i].row)};
+            Vec2 at =
+                space.min +
+                Vec2{kRoundIndex + columns.width * static_cast<double>(places[i].column),
+                     kRoundIndex + kRowHeight + columns.row * static_cast<double>(places[i].row)};
             sheet.ops.push_back(TextOp{at + Vec2{kNumber - 3.0, 0.0},
                                        std::to_string(own + static_cast<int>(first + i) + 1),
-                                       kHeight,
+                                       kRowHeight,
                                        Align::Right,
                                        false,
                                        false});
             for (const std::string& line : columns.titles[first + i]) {
                 sheet.ops.push_back(
-                    TextOp{at + Vec2{kNumber, 0.0}, line, kHeight, Align::Left, false, false});
+                    TextOp{at + Vec2{kNumber, 0.0}, line, kRowHeight, Align::Left, false, false});
                 at.y += columns.row;
             }
         }

@@ -13,7 +13,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kClear = 4.0;
+constexpr double kRoundJoints = 4.0;
 
 // Blocks on shelves, each on the first that has room for it, the highest first; a new sheet where
 // none has.
@@ -74,8 +74,8 @@ class Layout {
     std::vector<JointsOnSheet> sheets_;
 };
 
-Vec2 roomOn(Vec2 paper) {
-    return drawingSpace(paper).size() - Vec2{2.0 * kClear, 2.0 * kClear};
+Vec2 roomForJoints(Vec2 paper) {
+    return drawingSpace(paper).size() - Vec2{2.0 * kRoundJoints, 2.0 * kRoundJoints};
 }
 
 // What to mind at the tools, at the foot of a sheet.
@@ -117,7 +117,7 @@ LaidOut laidOut(const ResolvedPiece& resolved,
                 Vec2 paper,
                 const TextMetrics& metrics,
                 JointBlocks& drawn) {
-    Vec2 room = roomOn(paper);
+    Vec2 room = roomForJoints(paper);
     std::vector<SetUp> setUps;
     for (const JointGroup& group : groups) {
         std::vector<SetUp> some = setUpsOf(resolved, group);
@@ -160,10 +160,10 @@ Sheet sheetOf(const Piece& piece,
     sheet.lines = LineGroup::Medium;
     sheet.ops = frameAndTitle(frame.paper, block, metrics);
     const Rect space = drawingSpace(frame.paper);
-    move(filled.ops, space.min + Vec2{kClear, kClear});
+    move(filled.ops, space.min + Vec2{kRoundJoints, kRoundJoints});
     append(sheet.ops, std::move(filled.ops));
-    const Cautions cautions(filled.setUps, resolved, roomOn(frame.paper).x, metrics);
-    append(sheet.ops, cautions.ops({space.min.x + kClear, space.max.y - kClear}));
+    const Cautions cautions(filled.setUps, resolved, roomForJoints(frame.paper).x, metrics);
+    append(sheet.ops, cautions.ops({space.min.x + kRoundJoints, space.max.y - kRoundJoints}));
     return sheet;
 }
 

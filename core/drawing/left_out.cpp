@@ -17,7 +17,7 @@ constexpr double kKept = 15.0;      // beside what is drawn, on either side of a
 constexpr double kHalfBreak = 1.5;  // from the middle of a break to either of its lines
 constexpr double kLevel = 1e-6;
 
-struct Interval {
+struct Kept {
     double low = 0.0;
     double high = 0.0;
 };
@@ -60,13 +60,13 @@ class Busy {
     }
 
     // What lies between, ascending.
-    [[nodiscard]] std::vector<Interval> between() {
-        std::sort(taken_.begin(), taken_.end(), [](const Interval& a, const Interval& b) {
+    [[nodiscard]] std::vector<Kept> between() {
+        std::sort(taken_.begin(), taken_.end(), [](const Kept& a, const Kept& b) {
             return a.low < b.low;
         });
-        std::vector<Interval> free;
+        std::vector<Kept> free;
         double reach = taken_.empty() ? 0.0 : taken_.front().high;
-        for (const Interval& interval : taken_) {
+        for (const Kept& interval : taken_) {
             if (interval.low > reach) {
                 free.push_back({reach, interval.low});
             }
@@ -79,8 +79,8 @@ class Busy {
     void add(const Rect& rect) { taken_.push_back({rect.min.x, rect.max.x}); }
     void add(const std::vector<Vec2>& points) {
         for (std::size_t i = 0; i + 1 < points.size(); ++i) {
-            const Interval run{std::min(points[i].x, points[i + 1].x),
-                               std::max(points[i].x, points[i + 1].x)};
+            const Kept run{std::min(points[i].x, points[i + 1].x),
+                           std::max(points[i].x, points[i + 1].x)};
             if (std::abs(points[i].y - points[i + 1].y) < kLevel) {
                 taken_.push_back({run.low, run.low});
                 taken_.push_back({run.high, run.high});
@@ -91,7 +91,7 @@ class Busy {
     }
 
     const TextMetrics& metrics_;
-    std::vector<Interval> taken_;
+    std::vector<Kept> taken_;
 };
 
 std::vector<Gap> gapsIn(const Sheet& drawing, double step, const TextMetrics& metrics) {
@@ -100,7 +100,7 @@ std::vector<Gap> gapsIn(const Sheet& drawing, double step, const TextMetrics& me
         busy.add(op);
     }
     std::vector<Gap> gaps;
-    for (const Interval& free : busy.between()) {
+    for (const Kept& free : busy.between()) {
         const double whole = std::floor((free.high - free.low - 2.0 * kKept) / step) * step;
         if (whole >= kLeastLeftOut) {
             gaps.push_back({(free.low + free.high - whole) / 2.0, whole});
@@ -155,9 +155,9 @@ class Shortener {
 
 // The stretches of one view's lines that a break runs across.
 struct Crossed {
-    std::optional<Interval> rows;
+    std::optional<Kept> rows;
     void add(double y) {
-        rows = rows ? Interval{std::min(rows->low, y), std::max(rows->high, y)} : Interval{y, y};
+        rows = rows ? Kept{std::min(rows->low, y), std::max(rows->high, y)} : Kept{y, y};
     }
 };
 
@@ -199,7 +199,7 @@ void openLines(double x, std::vector<Op>& ops, std::vector<Crossed>& views) {
     ops = std::move(opened);
 }
 
-Stroke zigzag(double x, const Interval& rows) {
+Stroke zigzag(double x, const Kept& rows) {
     constexpr double kOverrun = 3.0;
     const double middle = (rows.low + rows.high) / 2.0;
     const double zig = std::clamp((rows.high - rows.low) / 6.0, 0.5, 2.5);
@@ -213,8 +213,7 @@ Stroke zigzag(double x, const Interval& rows) {
 }
 
 // Where the words over or under a view stand clear, nearest to it first; under all else at worst.
-Vec2 wordsPlace(
-    double x, const Interval& rows, double half, double height, const FreeSpace& space) {
+Vec2 wordsPlace(double x, const Kept& rows, double half, double height, const FreeSpace& space) {
     constexpr double kUnder = 7.0;
     constexpr double kOver = 4.5;
     constexpr double kStep = 2.0;

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kBetweenNotes = 5.0;
 constexpr double kBetweenLeaders = 2.5;
-constexpr double kHair = 1e-9;
+constexpr double kSameWidth = 1e-9;
 constexpr double kDotRadius = 0.5;
 constexpr double kUnderLine = 1.4;  // from the note's line to its lettering
 constexpr double kOverLine = 0.6;   // of the height: room for a fraction's lower figures
@@ -40,13 +40,13 @@ double widthOf(const Note& note, double height, const TextMetrics& metrics) {
 
 // Notes in turn in the first row, the second and so on, as near under their targets as those before
 // them allow; leaders of farther rows pass between the notes of nearer ones.
-class Columns {
+class NoteColumns {
   public:
-    Columns(const std::vector<Note>& notes,
-            double left,
-            int rows,
-            double height,
-            const TextMetrics& metrics)
+    NoteColumns(const std::vector<Note>& notes,
+                double left,
+                int rows,
+                double height,
+                const TextMetrics& metrics)
         : notes_(notes), left_(left), free_(static_cast<std::size_t>(rows), left) {
         for (std::size_t i = 0; i < notes.size(); ++i) {
             add(i, widthOf(notes[i], height, metrics));
@@ -79,7 +79,7 @@ class Columns {
         double low = std::max(free_[row], target - width / 2.0);
         low = std::max(low, meets - width);
         meets = std::max(meets, low);
-        if (low <= target - width / 2.0 + kHair && meets <= target + kHair) {
+        if (low <= target - width / 2.0 + kSameWidth && meets <= target + kSameWidth) {
             finishRun();
             first_ = i;
         }
@@ -135,9 +135,9 @@ std::vector<Column> columnsFor(const std::vector<Note>& notes,
                                const TextMetrics& metrics) {
     constexpr int kMostRows = 3;
     constexpr double kSteep = 14.0;
-    std::optional<Columns> best;
+    std::optional<NoteColumns> best;
     for (int rows = 1; rows <= kMostRows; ++rows) {
-        Columns columns(notes, left, rows, height, metrics);
+        NoteColumns columns(notes, left, rows, height, metrics);
         const double aside = columns.worst();
         if (!best || aside < 0.8 * best->worst()) {
             best.emplace(std::move(columns));

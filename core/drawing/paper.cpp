@@ -49,6 +49,10 @@ tl::unexpected<Error> unknownPaper(std::string_view text) {
 
 }  // namespace
 
+Vec2 upright(const Paper& paper) {
+    return {std::min(paper.size.x, paper.size.y), std::max(paper.size.x, paper.size.y)};
+}
+
 const std::vector<Paper>& standardPapers() {
     static const std::vector<Paper> kPapers{
         {"Letter", {215.9, 279.4}},

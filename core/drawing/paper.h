@@ -18,6 +18,9 @@ struct Paper {
     Vec2 size;
 };
 
+// Its size stood on the shorter side, also where it was stated lying.
+[[nodiscard]] Vec2 upright(const Paper& paper);
+
 // Letter, Legal, Tabloid, A4, A3, A2, A1, A0 (ISO 216; ASME Y14.1 for the first and third).
 [[nodiscard]] const std::vector<Paper>& standardPapers();
 

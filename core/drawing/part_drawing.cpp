@@ -7,7 +7,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kMargin = 2.0;  // round the whole drawing
+constexpr double kRoundDrawing = 2.0;  // round the whole drawing
 
 bool isInThirdAngle(const Piece& piece) {
     return piece.unit == Unit::Inch;
@@ -47,8 +47,8 @@ Sheet sheetOf(std::vector<Op> ops,
     sheet.lines = style.lines;
     sheet.ops = std::move(ops);
     const Rect all = boundsOf(sheet.ops, metrics);
-    move(sheet.ops, Vec2{kMargin, kMargin} - all.min);
-    sheet.size = all.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};
+    move(sheet.ops, Vec2{kRoundDrawing, kRoundDrawing} - all.min);
+    sheet.size = all.size() + Vec2{2.0 * kRoundDrawing, 2.0 * kRoundDrawing};
     return sheet;
 }
 
@@ -76,7 +76,7 @@ std::vector<Sheet> drawPartOnSheets(const Piece& piece,
                                     PartLines& lines,
                                     Vec2 room,
                                     const TextMetrics& metrics) {
-    const Vec2 within = room - Vec2{2.0 * kMargin, 2.0 * kMargin};
+    const Vec2 within = room - Vec2{2.0 * kRoundDrawing, 2.0 * kRoundDrawing};
     std::optional<std::vector<std::vector<Op>>> pages =
         packed(blocksOf(piece, resolved, kind, style, lines, metrics),
                within,

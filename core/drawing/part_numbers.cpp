@@ -14,8 +14,8 @@ namespace shoulderline {
 namespace {
 
 constexpr double kRadius = 3.2;
-constexpr double kHeight = 2.5;
-constexpr double kClear = 0.8;  // round a circle
+constexpr double kNumberHeight = 2.5;
+constexpr double kRoundCircle = 0.8;  // round a circle
 constexpr double kArrow = 2.0;
 constexpr double kShortestPointedAt = 0.8;
 constexpr double kShortestOfAny = 0.2;  // where a kind has none as long as that
@@ -136,7 +136,7 @@ class TakenPlaces {
     std::vector<int> sums_;
 };
 
-struct Placed {
+struct PlacedNumber {
     Vec2 tip;
     Vec2 centre;
     double cost = 1e18;
@@ -149,7 +149,7 @@ void tryPlaces(Vec2 a,
                double dearer,
                const TakenPlaces& places,
                const std::vector<Vec2>& numbers,
-               Placed& best) {
+               PlacedNumber& best) {
     constexpr int kWays = 16;
     constexpr std::array<double, 10> kDistances{
         5.0, 7.0, 9.5, 12.5, 16.0, 20.0, 25.0, 32.0, 40.0, 50.0};
@@ -169,12 +169,12 @@ void tryPlaces(Vec2 a,
         for (const double distance : kDistances) {
             const Vec2 centre = tip + way * distance;
             const double cost = dearer + distance - kForLength * std::min(length, 30.0);
-            if (cost >= best.cost || !places.isFree(centre, kRadius + kClear)) {
+            if (cost >= best.cost || !places.isFree(centre, kRadius + kRoundCircle)) {
                 continue;
             }
             const bool isOverNumber = std::any_of(numbers.begin(), numbers.end(), [&](Vec2 number) {
                 const double nearest = std::clamp(dot(number - tip, way), 0.0, distance);
-                return norm(number - (tip + way * nearest)) < kRadius + kClear / 2.0;
+                return norm(number - (tip + way * nearest)) < kRadius + kRoundCircle / 2.0;
             });
             const double crossed = cost +
                                    kPerCrossing * places.takenAlong(tip + way * 1.0, centre) +
@@ -186,14 +186,14 @@ void tryPlaces(Vec2 a,
     }
 }
 
-void addNumber(const Placed& placed, std::size_t number, std::vector<Op>& ops) {
+void addNumber(const PlacedNumber& placed, std::size_t number, std::vector<Op>& ops) {
     const Vec2 way = (placed.centre - placed.tip) * (1.0 / norm(placed.centre - placed.tip));
     ops.push_back(Stroke{{placed.tip, placed.centre - way * kRadius}, LineRole::Dimension});
     ops.push_back(arrowhead(placed.tip, placed.centre, kArrow));
     ops.push_back(ArcOp{placed.centre, kRadius, {}, Angle::degrees(360.0), LineRole::Dimension});
-    ops.push_back(TextOp{placed.centre + Vec2{0.0, kHeight / 2.0},
+    ops.push_back(TextOp{placed.centre + Vec2{0.0, kNumberHeight / 2.0},
                          std::to_string(number),
-                         kHeight,
+                         kNumberHeight,
                          Align::Centre,
                          false,
                          false});
@@ -219,7 +219,7 @@ std::vector<Op> placeNumbers(const ResolvedPiece& resolved,
     const std::vector<PartKind> kinds = partKinds(resolved);
     for (std::size_t k = 0; k < kinds.size(); ++k) {
         places.sumUp();
-        Placed best;
+        PlacedNumber best;
         const auto tryLongerThan = [&](double least) {
             for (const Target& target : targets) {
                 const bool isOfKind =
@@ -253,7 +253,7 @@ std::vector<Op> partNumbers(const ResolvedPiece& resolved,
                             double scale,
                             const TextMetrics&) {
     const auto onSheet = [&](Vec2 p) { return Vec2{p.x * scale, -p.y * scale}; };
-    const double around = kAround + kRadius + kClear + 1.0;
+    const double around = kAround + kRadius + kRoundCircle + 1.0;
     TakenPlaces places(
         {Vec2{picture.bounds.min.x * scale, -picture.bounds.max.y * scale} - Vec2{around, around},
          Vec2{picture.bounds.max.x * scale, -picture.bounds.min.y * scale} + Vec2{around, around}});

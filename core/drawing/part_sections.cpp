@@ -14,18 +14,18 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kSame = 0.001;  // mm
-constexpr double kShared = 2.0;  // mm of length that mortises in one section must share
+constexpr double kSamePlane = 0.001;  // mm
+constexpr double kShared = 2.0;       // mm of length that mortises in one section must share
 
-bool same(double a, double b) {
-    return std::abs(a - b) <= kSame;
+bool samePlane(double a, double b) {
+    return std::abs(a - b) <= kSamePlane;
 }
 
 // Whether two mortises look alike in a section across the part.
 bool looksAlike(const MortiseSolid& a, const MortiseSolid& b) {
-    return a.face == b.face && a.isThrough == b.isThrough && same(a.box.min.y, b.box.min.y) &&
-           same(a.box.max.y, b.box.max.y) && same(a.box.min.z, b.box.min.z) &&
-           same(a.box.max.z, b.box.max.z);
+    return a.face == b.face && a.isThrough == b.isThrough && samePlane(a.box.min.y, b.box.min.y) &&
+           samePlane(a.box.max.y, b.box.max.y) && samePlane(a.box.min.z, b.box.min.z) &&
+           samePlane(a.box.max.z, b.box.max.z);
 }
 
 bool looksAlike(const PartSection& a, const PartSection& b, const ResolvedPart& part) {
@@ -92,7 +92,7 @@ std::optional<PartSection> throughTenons(const ResolvedPart& part, End end) {
 namespace {
 
 // A section and the mortises that it stands for: those it cuts and those that would look alike.
-struct Candidate {
+struct PossibleSection {
     PartSection section;
     std::vector<std::size_t> mortises;
 };
@@ -121,21 +121,21 @@ double deepestIn(const PartSection& section, const ResolvedPart& part) {
     const double middle = (section.low + section.high) / 2.0;
     double best = middle;
     for (const double at : {section.low + kInside, section.high - kInside}) {
-        best = depthAt(at) > depthAt(best) + kSame ? at : best;
+        best = depthAt(at) > depthAt(best) + kSamePlane ? at : best;
     }
     return best;
 }
 
-std::vector<Candidate> throughMortises(const ResolvedPart& part,
-                                       const std::vector<MortiseRow>& rows) {
+std::vector<PossibleSection> throughMortises(const ResolvedPart& part,
+                                             const std::vector<MortiseRow>& rows) {
     std::vector<PartSection> sections;
     for (const MortiseRow& row : rows) {
         addRow(row.mortises, part, sections);
     }
-    std::vector<Candidate> candidates;
+    std::vector<PossibleSection> candidates;
     for (PartSection& section : sections) {
         const auto alike =
-            std::find_if(candidates.begin(), candidates.end(), [&](const Candidate& c) {
+            std::find_if(candidates.begin(), candidates.end(), [&](const PossibleSection& c) {
                 return looksAlike(c.section, section, part);
             });
         if (alike == candidates.end()) {
@@ -157,19 +157,22 @@ SectionPlan::SectionPlan(const ResolvedPiece& resolved, const ResolvedPart& part
             rows.push_back(std::move(row));
         }
     }
-    std::vector<Candidate> candidates = throughMortises(part, rows);
+    std::vector<PossibleSection> candidates = throughMortises(part, rows);
     for (const EndToShow& end : endsToShow(part)) {
         const End which = end.face == Face::StartEnd ? End::Start : End::Far;
         if (std::optional<PartSection> section = throughTenons(part, which)) {
             candidates.push_back({std::move(*section), {}});
         }
     }
-    const auto middleOf = [](const Candidate& c) { return (c.section.low + c.section.high) / 2.0; };
-    std::stable_sort(
-        candidates.begin(), candidates.end(), [&](const Candidate& a, const Candidate& b) {
-            return middleOf(a) < middleOf(b);
-        });
-    for (Candidate& candidate : candidates) {
+    const auto middleOf = [](const PossibleSection& c) {
+        return (c.section.low + c.section.high) / 2.0;
+    };
+    std::stable_sort(candidates.begin(),
+                     candidates.end(),
+                     [&](const PossibleSection& a, const PossibleSection& b) {
+                         return middleOf(a) < middleOf(b);
+                     });
+    for (PossibleSection& candidate : candidates) {
         candidate.section.at = deepestIn(candidate.section, part);
         candidate.section.letter = letterAt(sections_.size());
         for (const std::size_t m : candidate.mortises) {
@@ -337,8 +340,8 @@ std::vector<SectionSize> sizesIn(const PartSection& section,
     for (const std::size_t i : section.mortises) {
         for (SectionSize& size : MortiseSizes(piece, part, part.mortises[i]).sizes()) {
             const bool isThere = std::any_of(sizes.begin(), sizes.end(), [&](const SectionSize& s) {
-                return s.side == size.side && same(s.size.from, size.size.from) &&
-                       same(s.size.to, size.size.to);
+                return s.side == size.side && samePlane(s.size.from, size.size.from) &&
+                       samePlane(s.size.to, size.size.to);
             });
             if (!isThere) {
                 sizes.push_back(std::move(size));

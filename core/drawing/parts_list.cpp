@@ -12,22 +12,22 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kHeight = 2.5;
+constexpr double kListHeight = 2.5;
 constexpr double kRow = 5.6;
-constexpr double kBetweenColumns = 4.0;
+constexpr double kBetweenListColumns = 4.0;
 constexpr std::size_t kColumns = 7;
 
-struct Column {
+struct ListColumn {
     std::string_view head;
     Align align = Align::Left;
 };
-constexpr std::array<Column, kColumns> kHeads{{{"no.", Align::Right},
-                                               {"part", Align::Left},
-                                               {"quantity", Align::Right},
-                                               {"length", Align::Right},
-                                               {"width", Align::Right},
-                                               {"thickness", Align::Right},
-                                               {"stock", Align::Left}}};
+constexpr std::array<ListColumn, kColumns> kHeads{{{"no.", Align::Right},
+                                                   {"part", Align::Left},
+                                                   {"quantity", Align::Right},
+                                                   {"length", Align::Right},
+                                                   {"width", Align::Right},
+                                                   {"thickness", Align::Right},
+                                                   {"stock", Align::Left}}};
 
 // ", horns 1 each", ", horn 1"; empty for a part without.
 std::string hornText(const ResolvedPart& part, const LengthStyle& style) {
@@ -86,11 +86,11 @@ std::vector<Op> partsList(const Piece& piece,
     for (std::size_t c = 0; c < kColumns; ++c) {
         double width = 0.0;
         for (const auto& row : rows) {
-            width = std::max(width, metrics.width(row[c], kHeight, false));
+            width = std::max(width, metrics.width(row[c], kListHeight, false));
         }
         left[c] = x;
         right[c] = x + width;
-        x = right[c] + kBetweenColumns;
+        x = right[c] + kBetweenListColumns;
     }
     std::vector<Op> ops;
     for (std::size_t r = 0; r < rows.size(); ++r) {
@@ -100,7 +100,7 @@ std::vector<Op> partsList(const Piece& piece,
             const Align align = kHeads[c].align;
             ops.push_back(TextOp{{align == Align::Left ? left[c] : right[c], baseline},
                                  rows[r][c],
-                                 kHeight,
+                                 kListHeight,
                                  align,
                                  false,
                                  false});

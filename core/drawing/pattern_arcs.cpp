@@ -11,7 +11,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kHeight = 2.5;
+constexpr double kArcHeight = 2.5;
 constexpr double kNear = 25.0;  // mm round the drawing within which a centre is marked
 
 std::string nameOf(std::size_t number) {
@@ -21,7 +21,7 @@ std::string nameOf(std::size_t number) {
 
 // A free place for a letter beside the middle of the arc: inside it or outside, near it.
 Vec2 placeBeside(const OutlineArc& arc, const FreeSpace& space, double width) {
-    const Vec2 half{width / 2.0 + 0.6, kHeight / 2.0 + 0.6};
+    const Vec2 half{width / 2.0 + 0.6, kArcHeight / 2.0 + 0.6};
     for (const double off : {3.0, 4.5, 6.0, 8.0, 11.0, 15.0}) {
         for (const double fraction : {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.5 - 0.4, 0.9}) {
             const Vec2 on = arc.at(fraction);
@@ -55,10 +55,10 @@ std::vector<std::string> addArcLetters(const Outline& outline,
         }
         const OutlineArc arc = arcOf(vertices[i], vertices[(i + 1) % vertices.size()].point);
         const std::string name = nameOf(list.size());
-        const double width = metrics.width(name, kHeight, false);
+        const double width = metrics.width(name, kArcHeight, false);
         const Vec2 at = placeBeside(arc, space, width);
-        std::vector<Op> letter{
-            TextOp{at + Vec2{0.0, kHeight / 2.0}, name, kHeight, Align::Centre, false, false}};
+        std::vector<Op> letter{TextOp{
+            at + Vec2{0.0, kArcHeight / 2.0}, name, kArcHeight, Align::Centre, false, false}};
         space.take(letter, metrics);
         ops.push_back(letter.front());
         const Vec2 c = arc.centre;

@@ -18,12 +18,12 @@ namespace shoulderline {
 namespace {
 
 constexpr double kOverrun = 3.0;  // of a centre line past the blank
-constexpr double kHeight = 2.5;
-constexpr double kToFigures = 4.0;    // from the blank
-constexpr double kBetweenRows = 2.0;  // of figures, and of their names
-constexpr double kTitleHeight = 5.0;
-constexpr double kMargin = 0.5;
-constexpr double kSame = 0.005;  // mm that an edge may stray from straight
+constexpr double kPatternHeight = 2.5;
+constexpr double kToFigures = 4.0;          // from the blank
+constexpr double kBetweenFigureRows = 2.0;  // of figures, and of their names
+constexpr double kPatternNameHeight = 5.0;
+constexpr double kRoundFigures = 0.5;
+constexpr double kStraight = 0.005;  // mm that an edge may stray from straight
 
 Stroke outlineOf(const Rect& rect, LineRole role) {
     std::vector<Vec2> points = ringOf(rect);
@@ -115,34 +115,35 @@ void PatternMaker::addOffsets(std::vector<Op>& ops) const {
         const std::vector<Span> spans = spansInside({flat_}, {0, 1}, {1, 0}, at);
         if (!spans.empty()) {
             stations.push_back({along, spans.front().from, spans.back().to});
-            isUpperShaped = isUpperShaped || spans.front().from > kSame;
-            isLowerShaped = isLowerShaped || spans.back().to < plane_.blank.y - kSame;
+            isUpperShaped = isUpperShaped || spans.front().from > kStraight;
+            isLowerShaped = isLowerShaped || spans.back().to < plane_.blank.y - kStraight;
         }
     }
     const auto say = [&](double x, double y, const std::string& text, Align align) {
-        ops.push_back(TextOp{{x + kHeight / 2.0, y}, text, kHeight, align, true, false});
+        ops.push_back(
+            TextOp{{x + kPatternHeight / 2.0, y}, text, kPatternHeight, align, true, false});
     };
     // A row's name over its first figures, or under them, or before it: gives the room it takes up
     // or down.
     const auto name = [&](double edge, double length, double way, const std::string& text) {
         if (!layout_.areNamesOver) {
-            const double middle = edge + way * std::min(length, 2.0 * kHeight) / 2.0;
-            ops.push_back(TextOp{{-kOverrun - 3.0, middle + kHeight / 2.0},
+            const double middle = edge + way * std::min(length, 2.0 * kPatternHeight) / 2.0;
+            ops.push_back(TextOp{{-kOverrun - 3.0, middle + kPatternHeight / 2.0},
                                  text,
-                                 kHeight,
+                                 kPatternHeight,
                                  Align::Right,
                                  false,
                                  false});
             return 0.0;
         }
-        const double baseline = edge + way * (length + 1.0) + (way > 0.0 ? kHeight : 0.0);
-        ops.push_back(TextOp{{0.0, baseline}, text, kHeight, Align::Left, false, false});
-        return kHeight + 1.5;
+        const double baseline = edge + way * (length + 1.0) + (way > 0.0 ? kPatternHeight : 0.0);
+        ops.push_back(TextOp{{0.0, baseline}, text, kPatternHeight, Align::Left, false, false});
+        return kPatternHeight + 1.5;
     };
     const auto longest = [&](double Station::*figure) {
         double width = 0.0;
         for (const Station& station : stations) {
-            width = std::max(width, metrics_.width(shown(station.*figure), kHeight, false));
+            width = std::max(width, metrics_.width(shown(station.*figure), kPatternHeight, false));
         }
         return width;
     };
@@ -151,8 +152,8 @@ void PatternMaker::addOffsets(std::vector<Op>& ops) const {
     double alongRow = over;
     if (isUpperShaped) {
         const double length = longest(&Station::upper);
-        alongRow -=
-            length + kBetweenRows + name(over, length, -1.0, "upper line from the " + words_.datum);
+        alongRow -= length + kBetweenFigureRows +
+                    name(over, length, -1.0, "upper line from the " + words_.datum);
     }
     for (const Station& station : stations) {
         ops.push_back(Stroke{{{station.along, over + 1.0},
@@ -217,8 +218,8 @@ void PatternMaker::addSizes(std::vector<Op>& ops) const {
 void PatternMaker::addWords(std::vector<Op>& ops) const {
     constexpr double kBeside = 8.0;
     constexpr double kOverTitle = 3.0;
-    constexpr double kTitleRow = 1.6 * kTitleHeight;
-    constexpr double kRow = 1.8 * kHeight;
+    constexpr double kTitleRow = 1.6 * kPatternNameHeight;
+    constexpr double kRow = 1.8 * kPatternHeight;
     const Rect drawn = boundsOf(ops, metrics_);
     std::vector<std::string> lines = words_.notes;
     for (std::string& line :
@@ -228,8 +229,8 @@ void PatternMaker::addWords(std::vector<Op>& ops) const {
     const Rect lettered = boundsOf(ops, metrics_);
     const auto addLines = [&](Vec2 at, double width) {
         for (const std::string& text : lines) {
-            for (const std::string& line : wrapText(text, width, kHeight, metrics_, "  ")) {
-                ops.push_back(TextOp{at, line, kHeight, Align::Left, false, false});
+            for (const std::string& line : wrapText(text, width, kPatternHeight, metrics_, "  ")) {
+                ops.push_back(TextOp{at, line, kPatternHeight, Align::Left, false, false});
                 at.y += kRow;
             }
         }
@@ -237,23 +238,24 @@ void PatternMaker::addWords(std::vector<Op>& ops) const {
     constexpr double kAny = 1e6;
     switch (layout_.words) {
         case PatternWordsPlace::Around:
-            addLines({0.0, lettered.max.y + 4.0 + kHeight}, kAny);
+            addLines({0.0, lettered.max.y + 4.0 + kPatternHeight}, kAny);
             append(ops,
-                   titleOps(
-                       {lettered.min.x, lettered.min.y - kOverTitle}, words_.title, kTitleHeight));
+                   titleOps({lettered.min.x, lettered.min.y - kOverTitle},
+                            words_.title,
+                            kPatternNameHeight));
             return;
         case PatternWordsPlace::Beside: {
-            const Vec2 at{drawn.max.x + kBeside, drawn.min.y + kTitleHeight};
-            addLines(at + Vec2{0.0, kBetweenRows + 2.0 * kHeight}, kAny);
-            append(ops, titleOps(at, words_.title, kTitleHeight));
+            const Vec2 at{drawn.max.x + kBeside, drawn.min.y + kPatternNameHeight};
+            addLines(at + Vec2{0.0, kBetweenFigureRows + 2.0 * kPatternHeight}, kAny);
+            append(ops, titleOps(at, words_.title, kPatternNameHeight));
             return;
         }
         case PatternWordsPlace::Margin: {
             const double width = -kOverrun - 3.0 - drawn.min.x;
-            Vec2 at{drawn.min.x, kToFigures + 2.0 * kTitleHeight};
+            Vec2 at{drawn.min.x, kToFigures + 2.0 * kPatternNameHeight};
             for (const std::string& line :
-                 wrapText(words_.title, 0.9 * width, kTitleHeight, metrics_)) {
-                append(ops, titleOps(at, line, kTitleHeight));
+                 wrapText(words_.title, 0.9 * width, kPatternNameHeight, metrics_)) {
+                append(ops, titleOps(at, line, kPatternNameHeight));
                 at.y += kTitleRow;
             }
             addLines(at, width);
@@ -282,8 +284,8 @@ Sheet PatternMaker::make() const {
     addSizes(ops);
     addWords(ops);
     const Rect all = boundsOf(ops, metrics_);
-    move(ops, Vec2{kMargin, kMargin} - all.min);
-    sheet.size = all.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};
+    move(ops, Vec2{kRoundFigures, kRoundFigures} - all.min);
+    sheet.size = all.size() + Vec2{2.0 * kRoundFigures, 2.0 * kRoundFigures};
     return sheet;
 }
 

@@ -15,7 +15,7 @@ namespace {
 
 // Thin enough that both faces draw one line, thick enough to lie in front of what it lies on.
 constexpr double kSheetThickness = 5e-4;
-constexpr double kShortest = 0.01;  // mm; what is shorter is an end of a thin solid
+constexpr double kThinEnd = 0.01;  // mm; what is shorter is an end of a thin solid
 
 struct Scene {
     std::vector<Polyhedron> solids;
@@ -265,7 +265,7 @@ Picture pictureOf(const ResolvedPiece& resolved, const View& view, const std::ve
     Picture picture;
     std::optional<Rect> bounds;
     for (const ViewEdge& edge : mergeCoincident(hiddenLines(scene.solids, view))) {
-        if (!edge.visible || norm(edge.b - edge.a) < kShortest) {
+        if (!edge.visible || norm(edge.b - edge.a) < kThinEnd) {
             continue;
         }
         const auto s = static_cast<std::size_t>(edge.solid);

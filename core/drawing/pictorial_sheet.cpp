@@ -12,10 +12,10 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kBetween = 12.0;
+constexpr double kBetweenPictures = 12.0;
 constexpr double kRoomForNumbers = 16.0;  // round the picture pulled apart
 constexpr double kCaption = 8.0;          // under a picture
-constexpr double kCaptionHeight = 3.5;
+constexpr double kPictureCaptionHeight = 3.5;
 constexpr double kLeastWhole = 0.39;  // scale of the piece assembled to that of it pulled apart
 
 // Where the top left corners of the list, the piece and the pulled apart piece go, and the room
@@ -30,19 +30,19 @@ struct Places {
 // Two ways: the list over the piece, beside both the picture pulled apart; or all three in a row.
 Places placesFor(Vec2 list, Vec2 whole, Vec2 apart, bool inRow) {
     if (inRow) {
-        const double x = list.x + kBetween + whole.x + kBetween;
+        const double x = list.x + kBetweenPictures + whole.x + kBetweenPictures;
         const double height = std::max({list.y, whole.y, apart.y});
         return {{0.0, 0.0},
-                {list.x + kBetween, (height - whole.y) / 2.0},
+                {list.x + kBetweenPictures, (height - whole.y) / 2.0},
                 {x, (height - apart.y) / 2.0},
                 {x + apart.x, height}};
     }
     const double column = std::max(list.x, whole.x);
-    const double height = std::max(list.y + kBetween + whole.y, apart.y);
+    const double height = std::max(list.y + kBetweenPictures + whole.y, apart.y);
     return {{0.0, 0.0},
-            {(column - whole.x) / 2.0, list.y + kBetween},
-            {column + kBetween, (height - apart.y) / 2.0},
-            {column + kBetween + apart.x, height}};
+            {(column - whole.x) / 2.0, list.y + kBetweenPictures},
+            {column + kBetweenPictures, (height - apart.y) / 2.0},
+            {column + kBetweenPictures + apart.x, height}};
 }
 
 }  // namespace
@@ -111,10 +111,10 @@ Sheet pictorialSheet(const Piece& piece,
     };
     const auto caption = [&](const Picture& picture, double at, double below, const char* text) {
         const Vec2 middle{(picture.bounds.min.x + picture.bounds.max.x) / 2.0 * at,
-                          -picture.bounds.min.y * at + below + kCaptionHeight};
+                          -picture.bounds.min.y * at + below + kPictureCaptionHeight};
         return TextOp{middle,
                       std::string(text) + ", " + scaleText(at),
-                      kCaptionHeight,
+                      kPictureCaptionHeight,
                       Align::Centre,
                       false,
                       false};
@@ -122,7 +122,7 @@ Sheet pictorialSheet(const Piece& piece,
     move(list, corner + places.list - listBounds.min);
     append(sheet.ops, std::move(list));
     std::vector<Op> drawn = pictureOps(resolved, whole, wholeScale);
-    drawn.push_back(caption(whole, wholeScale, kCaption - kCaptionHeight, "assembled"));
+    drawn.push_back(caption(whole, wholeScale, kCaption - kPictureCaptionHeight, "assembled"));
     move(drawn, corner + places.whole - cornerOf(whole, wholeScale));
     append(sheet.ops, std::move(drawn));
     drawn = pictureOps(resolved, apart, scale);

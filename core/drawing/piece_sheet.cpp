@@ -17,7 +17,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kBetween = 14.0;
+constexpr double kBetweenElevations = 14.0;
 constexpr std::size_t kMostHeights = 6;
 
 // A measure that is the height of something, and how high.
@@ -65,11 +65,13 @@ class Composer {
 
         std::vector<Op> ops = front;
         std::vector<Op> placed = side;
-        const double sideX = isThird ? f.max.x + kBetween - s.min.x : f.min.x - kBetween - s.max.x;
+        const double sideX = isThird ? f.max.x + kBetweenElevations - s.min.x
+                                     : f.min.x - kBetweenElevations - s.max.x;
         move(placed, {sideX, 0.0});
         append(ops, std::move(placed));
         placed = plan;
-        const double planY = isThird ? f.min.y - kBetween - p.max.y : f.max.y + kBetween - p.min.y;
+        const double planY = isThird ? f.min.y - kBetweenElevations - p.max.y
+                                     : f.max.y + kBetweenElevations - p.min.y;
         move(placed, {0.0, planY});
         append(ops, std::move(placed));
 
@@ -81,15 +83,17 @@ class Composer {
         const Rect all = boundsOf(ops, metrics_);
         if (listBeside) {
             move(list,
-                 {isThird ? all.max.x + kBetween - l.min.x : all.min.x - kBetween - l.max.x,
+                 {isThird ? all.max.x + kBetweenElevations - l.min.x
+                          : all.min.x - kBetweenElevations - l.max.x,
                   all.min.y - l.min.y});
         } else if (isThird) {
             move(list,
-                 {std::max(f.max.x, p.max.x) + kBetween - l.min.x,
-                  std::min(all.min.y, s.min.y - kBetween - l.size().y) - l.min.y});
+                 {std::max(f.max.x, p.max.x) + kBetweenElevations - l.min.x,
+                  std::min(all.min.y, s.min.y - kBetweenElevations - l.size().y) - l.min.y});
         } else {
             move(list,
-                 {std::min(f.min.x, p.min.x) - kBetween - l.max.x, s.max.y + kBetween - l.min.y});
+                 {std::min(f.min.x, p.min.x) - kBetweenElevations - l.max.x,
+                  s.max.y + kBetweenElevations - l.min.y});
         }
         append(ops, std::move(list));
         return ops;

@@ -93,7 +93,7 @@ bool isMeasure(const Statement& statement, const Piece& piece) {
 }
 
 // A way to put the line elsewhere.
-struct Candidate {
+struct PossibleHandle {
     std::size_t part = 0;  // in ResolvedPiece::parts
     Placing placing;
     bool isNegated = false;  // the mirror twin of what is stated
@@ -103,11 +103,11 @@ bool liesAt(double a, double b) {
     return std::abs(a - b) <= kLengthTolerance.mm();
 }
 
-std::vector<Candidate> candidatesFor(const Piece& piece,
-                                     const ResolvedPiece& resolved,
-                                     const RodLine& line,
-                                     int axis) {
-    std::vector<Candidate> candidates;
+std::vector<PossibleHandle> candidatesFor(const Piece& piece,
+                                          const ResolvedPiece& resolved,
+                                          const RodLine& line,
+                                          int axis) {
+    std::vector<PossibleHandle> candidates;
     for (const std::size_t index : line.parts) {
         const ResolvedPart& part = resolved.parts[index];
         const Part& stated = piece.parts[part.stated];
@@ -173,18 +173,18 @@ RodHandle handleOf(const Piece& piece,
     if (line.parts.empty()) {
         return {};
     }
-    const std::vector<Candidate> candidates = candidatesFor(piece, resolved, line, axis);
-    const auto restated = [&](const Candidate& candidate) {
+    const std::vector<PossibleHandle> candidates = candidatesFor(piece, resolved, line, axis);
+    const auto restated = [&](const PossibleHandle& candidate) {
         return candidate.isNegated ? "-(" + value + ")" : value;
     };
-    for (const Candidate& candidate : candidates) {
+    for (const PossibleHandle& candidate : candidates) {
         if (isMeasure(candidate.placing.at, piece)) {
             const std::string name = tidyName(candidate.placing.at);
             return {name, SetMeasure{name, restated(candidate)}, {}};
         }
     }
     if (!candidates.empty()) {
-        const Candidate& candidate = candidates.front();
+        const PossibleHandle& candidate = candidates.front();
         const Part& stated = piece.parts[resolved.parts[candidate.part].stated];
         Part part = stated;
         candidate.placing.restate(part, restated(candidate));

@@ -9,11 +9,11 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kStepAside = 3.0;    // mm out in which an extension line steps aside
-constexpr double kToFigure = 0.8;     // from its foot to the figure
-constexpr double kBetween = 0.9;      // clear between figures side by side
-constexpr double kFromLine = 1.0;     // and between a figure and a line that passes
-constexpr double kSamePlace = 0.001;  // mm
+constexpr double kStepAside = 3.0;       // mm out in which an extension line steps aside
+constexpr double kToFigure = 0.8;        // from its foot to the figure
+constexpr double kBetweenRunning = 0.9;  // clear between figures side by side
+constexpr double kFromLine = 1.0;        // and between a figure and a line that passes
+constexpr double kSamePlace = 0.001;     // mm
 
 struct Figure {
     double wanted = 0.0;  // middle of its breadth along the view
@@ -60,7 +60,7 @@ void spread(std::vector<Figure>& figures, std::size_t first, std::size_t last, c
         while (runs.size() > 1) {
             const Run& b = runs.back();
             Run& a = runs[runs.size() - 2];
-            const double shift = a.length + kBetween;
+            const double shift = a.length + kBetweenRunning;
             if (a.start + shift <= b.start) {
                 break;
             }
@@ -76,7 +76,7 @@ void spread(std::vector<Figure>& figures, std::size_t first, std::size_t last, c
         const std::size_t end = r + 1 < runs.size() ? runs[r + 1].first : last;
         for (std::size_t i = runs[r].first; i < end; ++i) {
             figures[i].at = low + figures[i].half;
-            low += 2.0 * figures[i].half + kBetween;
+            low += 2.0 * figures[i].half + kBetweenRunning;
         }
     }
 }
@@ -90,7 +90,8 @@ bool setOut(std::vector<Figure>& figures, const std::vector<Stretch>& stretches)
         double taken = 0.0;
         while (next < figures.size() &&
                (s + 1 == stretches.size() || figures[next].wanted < stretch.high - kSamePlace)) {
-            const double breadth = 2.0 * figures[next].half + (next > first ? kBetween : 0.0);
+            const double breadth =
+                2.0 * figures[next].half + (next > first ? kBetweenRunning : 0.0);
             if (taken + breadth > stretch.room()) {
                 break;
             }

@@ -10,7 +10,7 @@ constexpr double kTick = 2.0;
 constexpr double kLongTick = 3.5;
 constexpr double kWordsHeight = 2.5;
 
-TextOp words(Vec2 at, const std::string& text, Align align = Align::Left) {
+TextOp checkWords(Vec2 at, const std::string& text, Align align = Align::Left) {
     return {at, text, kWordsHeight, align, false, false};
 }
 
@@ -31,15 +31,16 @@ std::vector<Op> checkBar(Vec2 left, bool inInches) {
         ops.push_back(
             Stroke{{at, at - Vec2{0, i % 5 == 0 ? kLongTick : kTick}}, LineRole::Dimension});
     }
-    ops.push_back(words(left + Vec2{kCheckLength - 1.0, -kLongTick - 0.4}, "100 mm", Align::Right));
+    ops.push_back(
+        checkWords(left + Vec2{kCheckLength - 1.0, -kLongTick - 0.4}, "100 mm", Align::Right));
     if (inInches) {
         for (int i = 0; i <= 16; ++i) {
             const Vec2 at = left + Vec2{inches * i / 16.0, 0};
             ops.push_back(
                 Stroke{{at, at + Vec2{0, i % 4 == 0 ? kLongTick : kTick}}, LineRole::Dimension});
         }
-        ops.push_back(
-            words(left + Vec2{inches - 1.0, kLongTick + 0.4 + kWordsHeight}, "4 in", Align::Right));
+        ops.push_back(checkWords(
+            left + Vec2{inches - 1.0, kLongTick + 0.4 + kWordsHeight}, "4 in", Align::Right));
     }
     return ops;
 }
@@ -51,7 +52,7 @@ std::vector<Op> uprightCheckBar(Vec2 foot) {
         ops.push_back(
             Stroke{{at, at + Vec2{i % 5 == 0 ? kLongTick : kTick, 0}}, LineRole::Dimension});
     }
-    TextOp text = words(
+    TextOp text = checkWords(
         foot + Vec2{kLongTick + 0.4 + kWordsHeight, -kCheckLength + 1.0}, "100 mm", Align::Right);
     text.isTurned = true;
     ops.push_back(text);
@@ -75,7 +76,7 @@ std::vector<Op> checkSquare(Vec2 corner, bool inInches) {
                                     inInches ? std::string("Outer: 4 in each way.") : std::string(),
                                     std::string("If it is off, print at 100 %, actual size.")}) {
         if (!text.empty()) {
-            ops.push_back(words(at, text));
+            ops.push_back(checkWords(at, text));
             at.y += line;
         }
     }

@@ -18,10 +18,6 @@ namespace {
 Vec2 lying(const Paper& paper) {
     return {std::max(paper.size.x, paper.size.y), std::min(paper.size.x, paper.size.y)};
 }
-Vec2 upright(const Paper& paper) {
-    return {std::min(paper.size.x, paper.size.y), std::max(paper.size.x, paper.size.y)};
-}
-
 void addPage(Sheet sheet, PrintJob& job) {
     Page page;
     page.size = sheet.size;

@@ -14,10 +14,10 @@ namespace shoulderline {
 namespace {
 
 constexpr double kLane = 9.0;
-constexpr double kHeight = 2.5;
-constexpr double kNameHeight = 3.5;
-constexpr double kClear = 1.2;  // of lettering from lines beside it
-constexpr double kMargin = 2.0;
+constexpr double kStoryHeight = 2.5;
+constexpr double kStoryNameHeight = 3.5;
+constexpr double kRoundStoryWords = 1.2;  // of lettering from lines beside it
+constexpr double kRoundStory = 2.0;
 
 Stroke across(double x, double from, double to) {
     return {{{x, from}, {x, to}}, LineRole::Visible};
@@ -53,10 +53,11 @@ class Strip {
             addMortises(lanes_[i], kLane * static_cast<double>(i));
         }
         FreeSpace space(ops_, metrics_);
-        addWords(kind_.name + ", " + quantityText(resolved_, kind_), kNameHeight, 0.0, true, space);
+        addWords(
+            kind_.name + ", " + quantityText(resolved_, kind_), kStoryNameHeight, 0.0, true, space);
         for (std::size_t i = 0; i < lanes_.size(); ++i) {
             addWords(std::string(wordFor(lanes_[i])),
-                     kHeight,
+                     kStoryHeight,
                      kLane * static_cast<double>(i),
                      false,
                      space);
@@ -67,8 +68,8 @@ class Strip {
   private:
     // Words centred over a stretch of the strip, smaller where they would not fit else.
     void label(const std::string& text, double from, double to, double top) {
-        const double room = to - from - 2.0 * kClear;
-        const FittedText fitted = fitText(text, kHeight, std::max(room, 0.1), metrics_);
+        const double room = to - from - 2.0 * kRoundStoryWords;
+        const FittedText fitted = fitText(text, kStoryHeight, std::max(room, 0.1), metrics_);
         if (fitted.text == text && metrics_.width(text, fitted.height, false) <= room) {
             ops_.push_back(TextOp{{(from + to) / 2.0, top + kLane / 2.0 + fitted.height / 2.0},
                                   fitted.text,
@@ -131,9 +132,9 @@ class Strip {
         const double length = part_.shoulderLength.value.mm();
         TextOp words{{0.0, -2.0}, text, height, Align::Left, false, isName};
         bool isPlaced = isName;
-        for (double x = kClear; x + width + kClear < length; x += 2.0) {
-            const Rect area{{x - kClear, baseline - height - 1.0},
-                            {x + width + kClear, baseline + 1.2}};
+        for (double x = kRoundStoryWords; x + width + kRoundStoryWords < length; x += 2.0) {
+            const Rect area{{x - kRoundStoryWords, baseline - height - 1.0},
+                            {x + width + kRoundStoryWords, baseline + 1.2}};
             if (space.isFree(area)) {
                 words.at = {x, baseline};
                 isPlaced = true;
@@ -256,8 +257,8 @@ Sheet storyStrip(const ResolvedPiece& resolved, const PartKind& kind, const Text
     sheet.lines = LineGroup::Fine;
     sheet.ops = Strip(resolved, kind, metrics).make();
     const Rect bounds = boundsOf(sheet.ops, metrics);
-    move(sheet.ops, Vec2{kMargin, kMargin} - bounds.min);
-    sheet.size = bounds.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};
+    move(sheet.ops, Vec2{kRoundStory, kRoundStory} - bounds.min);
+    sheet.size = bounds.size() + Vec2{2.0 * kRoundStory, 2.0 * kRoundStory};
     return sheet;
 }
 

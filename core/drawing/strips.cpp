@@ -20,8 +20,8 @@ constexpr double kLeadAcross = 14.0;  // to the level of the labels
 constexpr double kLabelHeight = 2.5;
 constexpr double kLabelPitch = 4.5;
 constexpr double kLongestLabel = 105.0;
-constexpr double kNameHeight = 5.0;
-constexpr double kMargin = 5.0;
+constexpr double kStripNameHeight = 5.0;
+constexpr double kRoundStrip = 5.0;
 constexpr double kOneLine = 0.01;
 
 void mergeMarks(std::vector<StripMark>& marks) {
@@ -125,7 +125,7 @@ Sheet markedStrip(std::vector<StripMark> marks,
     for (const double y : {0.0, kStripWidth}) {
         ops.push_back(Stroke{{{from, y}, {to, y}}, LineRole::Visible});
     }
-    append(ops, titleOps({from, -3.0}, title, kNameHeight));
+    append(ops, titleOps({from, -3.0}, title, kStripNameHeight));
     // As many rows for each label as it takes, beside one another.
     std::vector<std::vector<std::string>> labels;
     std::vector<double> rowsAt;
@@ -155,8 +155,8 @@ Sheet markedStrip(std::vector<StripMark> marks,
         }
     }
     const Rect bounds = boundsOf(ops, metrics);
-    move(ops, Vec2{kMargin, kMargin} - bounds.min);
-    sheet.size = bounds.size() + Vec2{2.0 * kMargin, 2.0 * kMargin};
+    move(ops, Vec2{kRoundStrip, kRoundStrip} - bounds.min);
+    sheet.size = bounds.size() + Vec2{2.0 * kRoundStrip, 2.0 * kRoundStrip};
     return sheet;
 }
 

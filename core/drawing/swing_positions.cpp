@@ -11,9 +11,10 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kAlong = 1.0 - 1e-9;  // cosine: the view looks along the pivots
-constexpr double kHeight = 2.5;        // mm, of the lettering
-constexpr double kClear = 1.5;  // mm, between a top and its lettering, and between letterings
+constexpr double kAlong = 1.0 - 1e-9;    // cosine: the view looks along the pivots
+constexpr double kPositionHeight = 2.5;  // mm, of the lettering
+constexpr double kRoundPosition =
+    1.5;  // mm, between a top and its lettering, and between letterings
 
 SwungOutline outlineAt(const ResolvedPiece& resolved,
                        std::size_t index,
@@ -89,7 +90,7 @@ std::vector<Op> stationLabels(const std::vector<SwungView>& stations,
     double level = 0.0;
     for (const SwungView& station : stations) {
         fromLeft.push_back(&station);
-        level = std::min(level, -station.top.y * scale - kClear);
+        level = std::min(level, -station.top.y * scale - kRoundPosition);
     }
     std::sort(fromLeft.begin(), fromLeft.end(), [](const SwungView* a, const SwungView* b) {
         return a->top.x < b->top.x;
@@ -99,17 +100,18 @@ std::vector<Op> stationLabels(const std::vector<SwungView>& stations,
         const Vec2 top{station->top.x * scale, -station->top.y * scale};
         TextOp text;
         text.text = station->name + " " + showAngle(station->lean);
-        text.height = kHeight;
+        text.height = kPositionHeight;
         text.isTurned = true;
-        text.at = {top.x, level - kClear};
+        text.at = {top.x, level - kRoundPosition};
         const Rect covers = boundsOf(text, metrics);
         // Over its top, or as far to the right as its neighbour asks.
         const double middle = (covers.min.x + covers.max.x) / 2;
         const double by = std::max(top.x - middle, free - covers.min.x);
         text.at.x += by;
-        free = covers.max.x + by + kClear;
-        ops.push_back(Stroke{{{top.x, top.y - kClear / 2}, {middle + by, level - kClear / 2}},
-                             LineRole::Dimension});
+        free = covers.max.x + by + kRoundPosition;
+        ops.push_back(
+            Stroke{{{top.x, top.y - kRoundPosition / 2}, {middle + by, level - kRoundPosition / 2}},
+                   LineRole::Dimension});
         ops.push_back(std::move(text));
     }
     return ops;

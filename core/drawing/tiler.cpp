@@ -15,11 +15,11 @@ namespace shoulderline {
 
 namespace {
 
-TextOp words(Vec2 at,
-             const std::string& text,
-             double height,
-             Align align = Align::Left,
-             bool isBold = false) {
+TextOp tileWords(Vec2 at,
+                 const std::string& text,
+                 double height,
+                 Align align = Align::Left,
+                 bool isBold = false) {
     return {at, text, height, align, false, isBold};
 }
 
@@ -107,7 +107,7 @@ void Tiler::addCaption(const std::string& name, const std::string& where, Page& 
             ? std::string()
             : facesWithin(drawing_, {page.origin, page.origin + grid_.room()});
     const FittedText title = fitText(part, kTitle, width, metrics_);
-    ops.push_back(words({x, top + 4.0}, title.text, title.height, Align::Left, true));
+    ops.push_back(tileWords({x, top + 4.0}, title.text, title.height, Align::Left, true));
     addCaptionLines(
         {about_.about + (faces.empty() ? "" : "; " + faces),
          piece_.name + (where.empty() ? "" : "; " + where) + (date_.empty() ? "" : "; " + date_),
@@ -143,7 +143,7 @@ void Tiler::addCaptionLines(const std::vector<std::string>& texts,
         row = std::min(row, room / static_cast<double>(std::max<std::size_t>(1, lines.size() - 1)));
     }
     for (const std::string& line : lines) {
-        ops.push_back(words(at, line, height));
+        ops.push_back(tileWords(at, line, height));
         at.y += row;
     }
 }
@@ -230,7 +230,7 @@ Page Tiler::map(std::size_t empty) const {
     const double width = grid_.room().x;
     const FittedText title = fitText(
         about_.name + ": " + std::to_string(grid_.count()) + " sheets", 7.0, width, metrics_);
-    ops.push_back(words(corner + Vec2{0, 8.0}, title.text, title.height, Align::Left, true));
+    ops.push_back(tileWords(corner + Vec2{0, 8.0}, title.text, title.height, Align::Left, true));
     double y = 15.0;
     for (const std::string& text :
          {about_.size,
@@ -240,7 +240,7 @@ Page Tiler::map(std::size_t empty) const {
           std::string("its edge to the fine line, cross on cross. Then join the rows from the top "
                       "in the same way.")}) {
         for (const std::string& line : wrapText(text, width, 3.5, metrics_)) {
-            ops.push_back(words(corner + Vec2{0, y}, line, 3.5));
+            ops.push_back(tileWords(corner + Vec2{0, y}, line, 3.5));
             y += 6.5;
         }
     }

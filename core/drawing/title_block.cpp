@@ -12,7 +12,7 @@ namespace shoulderline {
 namespace {
 
 constexpr double kInset = 1.5;
-constexpr double kCaptionHeight = 1.8;
+constexpr double kTitleCaptionHeight = 1.8;
 constexpr double kValueHeight = 3.5;
 
 // A cell of the block: `left` and `right` in parts of its width.
@@ -52,9 +52,9 @@ void addCell(const Rect& block,
     const double top = block.min.y + kRows[static_cast<std::size_t>(cell.row)];
     const double bottom = block.min.y + kRows[static_cast<std::size_t>(cell.row) + 1];
     ops.push_back(rectangle({{left, top}, {right, bottom}}, LineRole::Dimension));
-    ops.push_back(TextOp{{left + kInset, top + kInset + kCaptionHeight},
+    ops.push_back(TextOp{{left + kInset, top + kInset + kTitleCaptionHeight},
                          cell.caption,
-                         kCaptionHeight,
+                         kTitleCaptionHeight,
                          Align::Left,
                          false,
                          false});

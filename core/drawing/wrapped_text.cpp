@@ -9,7 +9,7 @@ namespace shoulderline {
 
 namespace {
 
-bool isDigit(char c) {
+bool isAsciiDigit(char c) {
     return c >= '0' && c <= '9';
 }
 
@@ -17,11 +17,11 @@ bool isDigit(char c) {
 // its other unit in brackets.
 std::size_t endOfWord(const std::string& text, std::size_t at) {
     std::size_t end = std::min(text.find(' ', at), text.size());
-    while (end < text.size() && end > at && isDigit(text[end - 1])) {
+    while (end < text.size() && end > at && isAsciiDigit(text[end - 1])) {
         const std::size_t next = std::min(text.find(' ', end + 1), text.size());
         const std::string_view word = std::string_view(text).substr(end + 1, next - end - 1);
         const bool isFraction =
-            !word.empty() && isDigit(word.front()) && word.find('/') != std::string_view::npos;
+            !word.empty() && isAsciiDigit(word.front()) && word.find('/') != std::string_view::npos;
         const bool isOtherUnit = !word.empty() && word.front() == '[';
         if (!isFraction && !isOtherUnit) {
             break;

@@ -8,8 +8,8 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kSame = 1e-6;   // millimetres
-constexpr double kAlong = 1e-9;  // of a unit normal, across an axis
+constexpr double kSameArris = 1e-6;  // millimetres
+constexpr double kAlong = 1e-9;      // of a unit normal, across an axis
 constexpr double kNoShare = 1e-9;
 
 Vec3 normalOf(const Polyhedron& solid, int face) {
@@ -25,13 +25,14 @@ std::vector<std::optional<BodyFace>> facesOf(const Polyhedron& solid,
         const std::vector<int>& loop = solid.faces[f].loop;
         const auto liesIn = [&](const HalfSpace& plane) {
             return std::all_of(loop.begin(), loop.end(), [&](int v) {
-                return std::abs(plane.height(solid.vertices[static_cast<std::size_t>(v)])) < kSame;
+                return std::abs(plane.height(solid.vertices[static_cast<std::size_t>(v)])) <
+                       kSameArris;
             });
         };
         const Vec3 n = normalOf(solid, static_cast<int>(f));
         const double x = solid.vertices[static_cast<std::size_t>(loop.front())].x;
         const bool isSquareEnd = std::abs(n.x) > 1.0 - kAlong &&
-                                 std::abs(x - (n.x < 0 ? bounds.min.x : bounds.max.x)) < kSame;
+                                 std::abs(x - (n.x < 0 ? bounds.min.x : bounds.max.x)) < kSameArris;
         if (isSquareEnd || std::any_of(ends.begin(), ends.end(), liesIn)) {
             faces[f] = n.x < 0 ? BodyFace::StartEnd : BodyFace::FarEnd;
         } else if (std::abs(n.x) > 1.0 - kAlong) {
@@ -99,7 +100,7 @@ void ArrisChain::stopAt(double x, std::vector<DirectedEdge>& edges) {
         const DirectedEdge edge = edges[i];
         const double a = at(edge.from).x;
         const double b = at(edge.to).x;
-        if (x < std::min(a, b) + kSame || x > std::max(a, b) - kSame) {
+        if (x < std::min(a, b) + kSameArris || x > std::max(a, b) - kSameArris) {
             continue;
         }
         const int made = static_cast<int>(solid_->vertices.size());
@@ -229,9 +230,9 @@ void ArrisChain::replace(int face, int vertex, const std::vector<int>& points) {
 Result<std::vector<ArrisChain>> ArrisChain::find(Polyhedron& solid,
                                                  std::span<const HalfSpace> ends,
                                                  const Easing& easing) {
-    const double room = easing.from && easing.to ? *easing.to - *easing.from : kSame;
+    const double room = easing.from && easing.to ? *easing.to - *easing.from : kSameArris;
     const int stops = (easing.from ? 1 : 0) + (easing.to ? 1 : 0);
-    if (stops == 2 && room < 2 * easing.runOut + kSame) {
+    if (stops == 2 && room < 2 * easing.runOut + kSameArris) {
         return fail(ErrorCode::OutOfRange, "Its stops leave nothing between them.");
     }
     if (stops > 0 && !(easing.runOut > 0.0)) {

@@ -24,7 +24,7 @@ double radiusOf(const OutlineVertex& from, Vec2 to) {
                              : norm(to - from.point) / (2.0 * std::abs(std::sin(turnOf(from) / 2)));
 }
 
-double angleOf(Vec2 way) {
+double directionOf(Vec2 way) {
     return std::atan2(way.y, way.x);
 }
 
@@ -65,7 +65,7 @@ BentLine startedAt(BentLine line, double at) {
     }
     const double side = first.point.y >= arc.centre.y ? 1.0 : -1.0;
     const Vec2 start{at, arc.centre.y + side * std::sqrt(arc.radius * arc.radius - off * off)};
-    const double angle = angleOf(start - arc.centre);
+    const double angle = directionOf(start - arc.centre);
     const double sweep = std::remainder(arc.start + arc.sweep - angle, 2 * std::acos(-1.0));
     first = {start, std::tan(sweep / 4)};
     return line;
@@ -108,7 +108,7 @@ double leastRadius(const BentLine& line) {
 
 double riseOf(const BentLine& line) {
     const Vec2 chord = line.back().point - line.front().point;
-    const double heading = angleOf(chord);
+    const double heading = directionOf(chord);
     const Vec2 left = leftOf(heading);
     double most = 0.0;
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
@@ -118,7 +118,7 @@ double riseOf(const BentLine& line) {
         }
         // Where the arc runs along the chord, if it does.
         const OutlineArc arc = arcOf(line[i], line[i + 1].point);
-        const double top = arc.sweep < 0 ? angleOf(left) : angleOf(left * -1.0);
+        const double top = arc.sweep < 0 ? directionOf(left) : directionOf(left * -1.0);
         const double on = std::remainder(top - arc.start, 2 * std::acos(-1.0));
         if (on * arc.sweep >= 0 && std::abs(on) <= std::abs(arc.sweep)) {
             most = std::max(most, dot(arc.at(on / arc.sweep) - line.front().point, left));
@@ -128,18 +128,18 @@ double riseOf(const BentLine& line) {
 }
 
 double headingAtStart(const BentLine& line) {
-    return angleOf(line[1].point - line[0].point) - turnOf(line[0]) / 2;
+    return directionOf(line[1].point - line[0].point) - turnOf(line[0]) / 2;
 }
 
 double headingAtEnd(const BentLine& line) {
     const OutlineVertex& last = line[line.size() - 2];
-    return angleOf(line.back().point - last.point) + turnOf(last) / 2;
+    return directionOf(line.back().point - last.point) + turnOf(last) / 2;
 }
 
 BentLine beside(const BentLine& line, double by) {
     BentLine moved;
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-        const double heading = angleOf(line[i + 1].point - line[i].point) - turnOf(line[i]) / 2;
+        const double heading = directionOf(line[i + 1].point - line[i].point) - turnOf(line[i]) / 2;
         moved.push_back({line[i].point + leftOf(heading) * by, line[i].bulge});
     }
     moved.push_back({line.back().point + leftOf(headingAtEnd(line)) * by, 0.0});

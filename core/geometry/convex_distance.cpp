@@ -4,14 +4,11 @@
 #include <vector>
 
 #include "core/geometry/convex_solid.h"
+#include "core/geometry/indices.h"
 
 namespace shoulderline {
 
 namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 struct Segment {
     Vec3 a;
@@ -25,7 +22,7 @@ std::vector<Segment> edgesOf(const ConvexSolid& solid) {
             const int from = face.loop[i];
             const int to = face.loop[i + 1 == face.loop.size() ? 0 : i + 1];
             if (from < to) {  // each edge runs the other way in its other face
-                edges.push_back({solid.vertices()[at(from)], solid.vertices()[at(to)]});
+                edges.push_back({solid.vertices()[asIndex(from)], solid.vertices()[asIndex(to)]});
             }
         }
     }
@@ -59,8 +56,8 @@ ClosestPoints between(const Segment& s, const Segment& t) {
 // Whether the foot of the perpendicular from `p` lies in the face.
 bool standsOver(const ConvexSolid& solid, const ConvexSolid::Face& face, Vec3 p) {
     for (std::size_t i = 0; i < face.loop.size(); ++i) {
-        const Vec3 a = solid.vertices()[at(face.loop[i])];
-        const Vec3 b = solid.vertices()[at(face.loop[i + 1 == face.loop.size() ? 0 : i + 1])];
+        const Vec3 a = solid.vertices()[asIndex(face.loop[i])];
+        const Vec3 b = solid.vertices()[asIndex(face.loop[i + 1 == face.loop.size() ? 0 : i + 1])];
         if (dot(cross(face.plane.normal, b - a), p - a) < 0.0) {
             return false;
         }

@@ -6,21 +6,19 @@
 #include <map>
 #include <utility>
 
+#include "core/geometry/indices.h"
+
 namespace shoulderline {
 
 namespace {
 
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
 HalfSpace planeOf(const std::vector<Vec3>& vertices, const std::vector<int>& loop) {
-    const Vec3 origin = vertices[at(loop[0])];
+    const Vec3 origin = vertices[asIndex(loop[0])];
     Vec3 area;
     Vec3 middle;
     for (std::size_t i = 0; i < loop.size(); ++i) {
-        const Vec3 p = vertices[at(loop[i])] - origin;
-        const Vec3 q = vertices[at(loop[i + 1 == loop.size() ? 0 : i + 1])] - origin;
+        const Vec3 p = vertices[asIndex(loop[i])] - origin;
+        const Vec3 q = vertices[asIndex(loop[i + 1 == loop.size() ? 0 : i + 1])] - origin;
         area = area + cross(p, q);
         middle = middle + p;
     }
@@ -55,8 +53,9 @@ class Cut {
 
     // Whether the whole loop lies on the plane.
     [[nodiscard]] bool holds(const std::vector<int>& loop) const {
-        return std::all_of(
-            loop.begin(), loop.end(), [&](int i) { return sideOf(heights_[at(i)]) == Side::On; });
+        return std::all_of(loop.begin(), loop.end(), [&](int i) {
+            return sideOf(heights_[asIndex(i)]) == Side::On;
+        });
     }
 
     // The loop without what lies outside; under three corners when nothing is left.
@@ -66,8 +65,8 @@ class Cut {
         for (std::size_t i = 0; i < loop.size(); ++i) {
             const int from = loop[i];
             const int to = loop[i + 1 == loop.size() ? 0 : i + 1];
-            const Side a = sideOf(heights_[at(from)]);
-            const Side b = sideOf(heights_[at(to)]);
+            const Side a = sideOf(heights_[asIndex(from)]);
+            const Side b = sideOf(heights_[asIndex(to)]);
             if (a != Side::Outside) {
                 result.push_back(from);
             }
@@ -96,7 +95,7 @@ class Cut {
         std::vector<std::pair<double, int>> byAngle;
         byAngle.reserve(loop.size());
         for (const int i : loop) {
-            const Vec3 d = vertices_[at(i)] - middle;
+            const Vec3 d = vertices_[asIndex(i)] - middle;
             byAngle.emplace_back(std::atan2(dot(d, v), dot(d, u)), i);
         }
         std::sort(byAngle.begin(), byAngle.end());
@@ -112,10 +111,10 @@ class Cut {
         if (known != crossings_.end()) {
             return known->second;
         }
-        const double low = heights_[at(edge.low)];
-        const double high = heights_[at(edge.high)];
-        const Vec3 a = vertices_[at(edge.low)];
-        const Vec3 b = vertices_[at(edge.high)];
+        const double low = heights_[asIndex(edge.low)];
+        const double high = heights_[asIndex(edge.high)];
+        const Vec3 a = vertices_[asIndex(edge.low)];
+        const Vec3 b = vertices_[asIndex(edge.high)];
         const int index = static_cast<int>(vertices_.size());
         vertices_.push_back(a + (b - a) * (low / (low - high)));
         crossings_.emplace(edge, index);
@@ -171,7 +170,7 @@ ConvexSolid ConvexSolid::prism(std::span<const Vec2> polygon,
         const int next = i + 1 == n ? 0 : i + 1;
         Face side;
         side.loop = {i, next, n + next, n + i};
-        side.surface = surfaces.empty() ? kOwnSurface : surfaces[at(i)];
+        side.surface = surfaces.empty() ? kOwnSurface : surfaces[asIndex(i)];
         solid.faces_.push_back(side);
     }
     return solid.transformed(frame);
@@ -209,10 +208,10 @@ void ConvexSolid::dropUnusedVertices() {
     std::vector<Vec3> used;
     for (Face& face : faces_) {
         for (int& index : face.loop) {
-            int& name = renamed[at(index)];
+            int& name = renamed[asIndex(index)];
             if (name < 0) {
                 name = static_cast<int>(used.size());
-                used.push_back(vertices_[at(index)]);
+                used.push_back(vertices_[asIndex(index)]);
             }
             index = name;
         }
@@ -224,11 +223,11 @@ double ConvexSolid::volume() const {
     // Pyramids from one corner to the faces: a face at that corner has none.
     double three = 0.0;
     for (const Face& face : faces_) {
-        const Vec3 base = vertices_[at(face.loop[0])];
+        const Vec3 base = vertices_[asIndex(face.loop[0])];
         Vec3 twice;
         for (std::size_t i = 1; i + 1 < face.loop.size(); ++i) {
-            twice = twice + cross(vertices_[at(face.loop[i])] - base,
-                                  vertices_[at(face.loop[i + 1])] - base);
+            twice = twice + cross(vertices_[asIndex(face.loop[i])] - base,
+                                  vertices_[asIndex(face.loop[i + 1])] - base);
         }
         three += 0.5 * dot(twice, base - vertices_[0]);
     }
@@ -240,10 +239,10 @@ Vec3 ConvexSolid::centroid() const {
     Vec3 moment;
     double six = 0.0;
     for (const Face& face : faces_) {
-        const Vec3 a = vertices_[at(face.loop[0])] - tip;
+        const Vec3 a = vertices_[asIndex(face.loop[0])] - tip;
         for (std::size_t i = 1; i + 1 < face.loop.size(); ++i) {
-            const Vec3 b = vertices_[at(face.loop[i])] - tip;
-            const Vec3 c = vertices_[at(face.loop[i + 1])] - tip;
+            const Vec3 b = vertices_[asIndex(face.loop[i])] - tip;
+            const Vec3 c = vertices_[asIndex(face.loop[i + 1])] - tip;
             const double part = dot(a, cross(b, c));
             moment = moment + (a + b + c) * (0.25 * part);
             six += part;
@@ -282,8 +281,8 @@ Polyhedron ConvexSolid::toPolyhedron() const {
         solid.faces.push_back({face.loop});
     }
     for (const PolyhedronEdge& edge : solid.edges()) {
-        const int left = edge.left < 0 ? kOwnSurface : faces_[at(edge.left)].surface;
-        if (left != kOwnSurface && edge.right >= 0 && faces_[at(edge.right)].surface == left) {
+        const int left = edge.left < 0 ? kOwnSurface : faces_[asIndex(edge.left)].surface;
+        if (left != kOwnSurface && edge.right >= 0 && faces_[asIndex(edge.right)].surface == left) {
             solid.smoothEdges.push_back(edge.ends);
         }
     }

@@ -12,7 +12,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kSame = 1e-6;       // millimetres
+constexpr double kSameReach = 1e-6;  // millimetres
 constexpr double kLeastAway = 0.02;  // an edge must lead away from the arris by this slope at least
 
 using Points = std::vector<int>;  // of one corner of the chain across the easing, from `on` over
@@ -114,7 +114,7 @@ class Easer {
     [[nodiscard]] std::optional<Vec3> clear(int from, int to, Vec3 out, double reach) const {
         const Vec3 edge = at(to) - at(from);
         const std::optional<Vec3> way = along(normalised(edge), out, reach);
-        return way && norm(*way) < norm(edge) - kSame ? way : std::nullopt;
+        return way && norm(*way) < norm(edge) - kSameReach ? way : std::nullopt;
     }
 
     Result<void> placeCorner(std::size_t k) {
@@ -197,7 +197,7 @@ class Easer {
         for (std::size_t i = 0; i < shares_.size(); ++i) {
             const bool mayVanish = i == 0;
             const double ahead = dot(at(to[i]) - at(from[i]), way);
-            if (ahead < (mayVanish ? -kSame : kSame) * norm(way)) {
+            if (ahead < (mayVanish ? -kSameReach : kSameReach) * norm(way)) {
                 return false;
             }
         }
@@ -219,7 +219,7 @@ class Easer {
         std::vector<int> known;
         for (Points& points : points_) {
             const auto same = std::find_if(known.begin(), known.end(), [&](int v) {
-                return norm(at(v) - at(points.front())) < kSame;
+                return norm(at(v) - at(points.front())) < kSameReach;
             });
             if (same == known.end()) {
                 known.push_back(points.front());

@@ -7,13 +7,13 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kSame = 1e-6;  // millimetres
+constexpr double kSameCorner = 1e-6;  // millimetres
 
 bool hasFaceIn(const ConvexSolid& piece, const HalfSpace& plane) {
     return std::any_of(
         piece.faces().begin(), piece.faces().end(), [&](const ConvexSolid::Face& face) {
             return dot(face.plane.normal, plane.normal) > 1.0 - 1e-9 &&
-                   std::abs(face.plane.offset - plane.offset) < kSame;
+                   std::abs(face.plane.offset - plane.offset) < kSameCorner;
         });
 }
 

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <functional>
 
+#include "core/geometry/indices.h"
 #include "core/geometry/spatial_index.h"
 
 namespace shoulderline {
@@ -15,11 +16,7 @@ constexpr double kEdgeOn = 1e-7;
 // How far to each side of an edge it is looked whether a face covers it there.
 constexpr double kBeside = 1e-6;
 // Edges and pieces of edges shorter than this do not count.
-constexpr double kShortest = 1e-5;
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
+constexpr double kShortestSeen = 1e-5;
 
 enum class Facing { Front, EdgeOn, Back };
 
@@ -34,7 +31,7 @@ struct HidingFace {
 };
 
 // Part of an edge, as fractions of its length.
-struct Stretch {
+struct HiddenStretch {
     double from = 0.0;
     double to = 0.0;
 };
@@ -75,7 +72,7 @@ Scene sceneOf(std::span<const Polyhedron> solids, const View& view) {
             face.slope = view.project(normal) * (-1.0 / towards);
             Rect rect;
             for (const int index : solid.faces[f].loop) {
-                const Vec3& p = solid.vertices[at(index)];
+                const Vec3& p = solid.vertices[asIndex(index)];
                 const Vec2 corner = view.project(p);
                 const double nearness = view.nearness(p);
                 if (face.count == 0) {
@@ -107,7 +104,7 @@ class Judge {
     Judge& operator=(const Judge&) = delete;
 
     // The hidden stretches of the edge: apart, ascending.
-    const std::vector<Stretch>& hiddenStretches(const Seen& edge) {
+    const std::vector<HiddenStretch>& hiddenStretches(const Seen& edge) {
         const Rect around{{std::min(edge.a.x, edge.b.x), std::min(edge.a.y, edge.b.y)},
                           {std::max(edge.a.x, edge.b.x), std::max(edge.a.y, edge.b.y)}};
         candidates_.clear();
@@ -130,7 +127,10 @@ class Judge {
 
   private:
     // Adds where the face lies before the line that runs along the edge at `offset` beside it.
-    void cover(const Seen& edge, const HidingFace& face, Vec2 offset, std::vector<Stretch>& into) {
+    void cover(const Seen& edge,
+               const HidingFace& face,
+               Vec2 offset,
+               std::vector<HiddenStretch>& into) {
         const Vec2 a = edge.a + offset;
         const Vec2 along = edge.b - edge.a;
         const Vec2* corner = scene_.corners.data() + face.first;
@@ -156,7 +156,10 @@ class Judge {
         }
     }
 
-    static void addNearer(Stretch s, double gapA, double gapB, std::vector<Stretch>& into) {
+    static void addNearer(HiddenStretch s,
+                          double gapA,
+                          double gapB,
+                          std::vector<HiddenStretch>& into) {
         s = {std::max(s.from, 0.0), std::min(s.to, 1.0)};
         if (gapA <= 0.0 && gapB <= 0.0) {
             return;
@@ -174,13 +177,13 @@ class Judge {
     }
 
     // Sorts and joins; gaps too short to be seen are closed.
-    static void unite(std::vector<Stretch>& list, double length) {
-        std::sort(list.begin(), list.end(), [](const Stretch& a, const Stretch& b) {
+    static void unite(std::vector<HiddenStretch>& list, double length) {
+        std::sort(list.begin(), list.end(), [](const HiddenStretch& a, const HiddenStretch& b) {
             return a.from < b.from;
         });
-        const double closed = kShortest / length;
+        const double closed = kShortestSeen / length;
         std::size_t kept = 0;
-        for (const Stretch& s : list) {
+        for (const HiddenStretch& s : list) {
             if (kept > 0 && s.from <= list[kept - 1].to + closed) {
                 list[kept - 1].to = std::max(list[kept - 1].to, s.to);
             } else {
@@ -195,8 +198,8 @@ class Judge {
         std::size_t i = 0;
         std::size_t j = 0;
         while (i < left_.size() && j < right_.size()) {
-            const Stretch both{std::max(left_[i].from, right_[j].from),
-                               std::min(left_[i].to, right_[j].to)};
+            const HiddenStretch both{std::max(left_[i].from, right_[j].from),
+                                     std::min(left_[i].to, right_[j].to)};
             if (both.from < both.to) {
                 hidden_.push_back(both);
             }
@@ -213,18 +216,18 @@ class Judge {
     std::function<void(std::size_t)> note_;
     std::vector<std::size_t> candidates_;
     std::vector<double> crossings_;
-    std::vector<Stretch> left_;
-    std::vector<Stretch> right_;
-    std::vector<Stretch> hidden_;
+    std::vector<HiddenStretch> left_;
+    std::vector<HiddenStretch> right_;
+    std::vector<HiddenStretch> hidden_;
 };
 
 // Appends the edge in pieces. Pieces too short to be seen go to their neighbour.
 void append(const Seen& seen,
-            const std::vector<Stretch>& hidden,
+            const std::vector<HiddenStretch>& hidden,
             int solid,
             int edge,
             std::vector<ViewEdge>& into) {
-    const double least = kShortest / seen.length;
+    const double least = kShortestSeen / seen.length;
     const Vec2 along = seen.b - seen.a;
     double done = 0.0;
     Vec2 reached = seen.a;
@@ -234,7 +237,7 @@ void append(const Seen& seen,
         reached = end;
         done = to;
     };
-    for (Stretch s : hidden) {
+    for (HiddenStretch s : hidden) {
         s.to = s.to > 1.0 - least ? 1.0 : s.to;
         if (s.to - s.from < least) {
             continue;
@@ -256,7 +259,7 @@ std::vector<ViewEdge> hiddenLines(std::span<const Polyhedron> solids, const View
     Judge judge(scene);
     std::vector<ViewEdge> result;
     std::vector<PolyhedronEdge> edges;
-    const std::vector<Stretch> whole{{0.0, 1.0}};
+    const std::vector<HiddenStretch> whole{{0.0, 1.0}};
     for (std::size_t s = 0; s < solids.size(); ++s) {
         const Polyhedron& solid = solids[s];
         const Facing* facing = scene.facings.data() + scene.first[s];
@@ -264,17 +267,17 @@ std::vector<ViewEdge> hiddenLines(std::span<const Polyhedron> solids, const View
         result.reserve(result.size() + edges.size());
         for (std::size_t e = 0; e < edges.size(); ++e) {
             const PolyhedronEdge& edge = edges[e];
-            const Facing left = facing[at(edge.left)];
-            const Facing right = facing[at(edge.right)];
+            const Facing left = facing[asIndex(edge.left)];
+            const Facing right = facing[asIndex(edge.right)];
             if (edge.isSmooth && (left == Facing::Front) == (right == Facing::Front)) {
                 continue;
             }
-            const Vec3& p = solid.vertices[at(edge.ends.low)];
-            const Vec3& q = solid.vertices[at(edge.ends.high)];
+            const Vec3& p = solid.vertices[asIndex(edge.ends.low)];
+            const Vec3& q = solid.vertices[asIndex(edge.ends.high)];
             Seen seen{view.project(p), view.project(q), view.nearness(p), view.nearness(q), 0, {}};
             const Vec2 along = seen.b - seen.a;
             seen.length = norm(along);
-            if (seen.length < kShortest) {
+            if (seen.length < kShortestSeen) {
                 continue;
             }
             seen.beside = Vec2{-along.y, along.x} * (kBeside / seen.length);

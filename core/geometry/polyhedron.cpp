@@ -2,21 +2,19 @@
 
 #include <cstddef>
 
+#include "core/geometry/indices.h"
+
 namespace shoulderline {
 
 namespace {
 
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
 // Six times the volume of the pyramid over the face with its tip at `tip`.
 double sixPyramids(const Polyhedron& solid, const Polyhedron::Face& face, Vec3 tip) {
     double sum = 0.0;
-    const Vec3 a = solid.vertices[at(face.loop[0])] - tip;
+    const Vec3 a = solid.vertices[asIndex(face.loop[0])] - tip;
     for (std::size_t i = 1; i + 1 < face.loop.size(); ++i) {
-        const Vec3 b = solid.vertices[at(face.loop[i])] - tip;
-        const Vec3 c = solid.vertices[at(face.loop[i + 1])] - tip;
+        const Vec3 b = solid.vertices[asIndex(face.loop[i])] - tip;
+        const Vec3 c = solid.vertices[asIndex(face.loop[i + 1])] - tip;
         sum += dot(a, cross(b, c));
     }
     return sum;
@@ -45,7 +43,7 @@ Polyhedron Polyhedron::prism(const Outline& outline, double z0, double z1) {
     for (int i = 0; i < n; ++i) {
         const int next = i + 1 == n ? 0 : i + 1;
         solid.faces.push_back({{i, next, n + next, n + i}});
-        if (flat.isSmooth[at(i)]) {
+        if (flat.isSmooth[asIndex(i)]) {
             solid.smoothEdges.push_back({i, n + i});
         }
     }
@@ -144,11 +142,12 @@ Polyhedron Polyhedron::transformed(const Frame& frame) const {
 }
 
 Vec3 Polyhedron::areaVector(int face) const {
-    const std::vector<int>& loop = faces[at(face)].loop;
-    const Vec3 origin = vertices[at(loop[0])];
+    const std::vector<int>& loop = faces[asIndex(face)].loop;
+    const Vec3 origin = vertices[asIndex(loop[0])];
     Vec3 twice;
     for (std::size_t i = 1; i + 1 < loop.size(); ++i) {
-        twice = twice + cross(vertices[at(loop[i])] - origin, vertices[at(loop[i + 1])] - origin);
+        twice = twice +
+                cross(vertices[asIndex(loop[i])] - origin, vertices[asIndex(loop[i + 1])] - origin);
     }
     return twice * 0.5;
 }

@@ -9,7 +9,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kSame = 1e-9;  // millimetres
+constexpr double kSamePoint = 1e-9;  // millimetres
 
 // One long side of an outline as a function of x: points with x rising.
 struct Chain {
@@ -55,16 +55,16 @@ std::optional<Sides> sidesOf(const FlatOutline& outline) {
     sides.high = most->x;
     // Counter-clockwise: the lower side leaves the last of the leftmost points.
     std::size_t start = static_cast<std::size_t>(least - p.begin());
-    for (std::size_t i = 0; i < n && p[next(start, n)].x <= sides.low + kSame; ++i) {
+    for (std::size_t i = 0; i < n && p[next(start, n)].x <= sides.low + kSamePoint; ++i) {
         start = next(start, n);
     }
     std::size_t at = start;
     const auto walk = [&](Chain& chain, double sign, double end) {
         chain.points.push_back(p[at]);
         chain.isSmooth.push_back(outline.isSmooth[at]);
-        for (std::size_t i = 0; i < n && std::abs(p[at].x - end) > kSame; ++i) {
+        for (std::size_t i = 0; i < n && std::abs(p[at].x - end) > kSamePoint; ++i) {
             const std::size_t to = next(at, n);
-            if ((p[to].x - p[at].x) * sign <= kSame) {
+            if ((p[to].x - p[at].x) * sign <= kSamePoint) {
                 return false;
             }
             at = to;
@@ -76,7 +76,7 @@ std::optional<Sides> sidesOf(const FlatOutline& outline) {
     if (!walk(sides.chains[0], 1.0, sides.high)) {
         return std::nullopt;
     }
-    for (std::size_t i = 0; i < n && p[next(at, n)].x >= sides.high - kSame; ++i) {
+    for (std::size_t i = 0; i < n && p[next(at, n)].x >= sides.high - kSamePoint; ++i) {
         at = next(at, n);
     }
     if (!walk(sides.chains[1], -1.0, sides.low)) {
@@ -97,7 +97,7 @@ class Builder {
           high_(std::min(face.high, edge.high)) {}
 
     [[nodiscard]] std::optional<Polyhedron> build() {
-        if (high_ - low_ <= kSame) {
+        if (high_ - low_ <= kSamePoint) {
             return std::nullopt;
         }
         for (int outline = 0; outline < 2; ++outline) {
@@ -139,7 +139,7 @@ class Builder {
         for (std::size_t i = 0; i + 1 < mine.points.size(); ++i) {
             const double a = std::max(mine.points[i].x, low_);
             const double b = std::min(mine.points[i + 1].x, high_);
-            if (b - a <= kSame) {
+            if (b - a <= kSamePoint) {
                 continue;
             }
             std::vector<int> there = along(outline, side, 0, a, b);
@@ -151,7 +151,7 @@ class Builder {
         }
         for (std::size_t i = 0; i < mine.points.size(); ++i) {
             const double x = mine.points[i].x;
-            if (mine.isSmooth[i] && x > low_ - kSame && x < high_ + kSame) {
+            if (mine.isSmooth[i] && x > low_ - kSamePoint && x < high_ + kSamePoint) {
                 const int p = vertex(outline, x, side, 0);
                 const int q = vertex(outline, x, side, 1);
                 if (p != q) {
@@ -165,7 +165,7 @@ class Builder {
     std::vector<int> along(int outline, int side, int across, double a, double b) {
         std::vector<int> walk{vertex(outline, a, side, across)};
         for (const Vec2 p : chain(1 - outline, across).points) {
-            if (p.x > a + kSame && p.x < b - kSame) {
+            if (p.x > a + kSamePoint && p.x < b - kSamePoint) {
                 walk.push_back(vertex(outline, p.x, side, across));
             }
         }
@@ -212,8 +212,8 @@ struct Trapezoid {
 
     // Whether its sides run along the length.
     [[nodiscard]] bool isStraight() const {
-        return std::abs(lower[1] - lower[0]) <= kSame && std::abs(upper[1] - upper[0]) <= kSame &&
-               upper[0] - lower[0] > kSame;
+        return std::abs(lower[1] - lower[0]) <= kSamePoint &&
+               std::abs(upper[1] - upper[0]) <= kSamePoint && upper[0] - lower[0] > kSamePoint;
     }
 };
 
@@ -228,8 +228,8 @@ std::vector<Trapezoid> stretches(const FlatOutline& outline, double x0, double x
     for (std::size_t i = 0; i < n; ++i) {
         const Vec2 a = outline.points[i];
         const Vec2 b = outline.points[next(i, n)];
-        if (std::min(a.x, b.x) > x0 + kSame || std::max(a.x, b.x) < x1 - kSame ||
-            std::abs(b.x - a.x) <= kSame) {
+        if (std::min(a.x, b.x) > x0 + kSamePoint || std::max(a.x, b.x) < x1 - kSamePoint ||
+            std::abs(b.x - a.x) <= kSamePoint) {
             continue;
         }
         const auto at = [&](double x) { return a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x); };
@@ -251,10 +251,10 @@ std::optional<ConvexSolid> prismOver(const Trapezoid& t,
                                      double z1,
                                      const Frame& frame = {}) {
     std::vector<Vec2> corners{{t.x0, t.lower[0]}, {t.x1, t.lower[1]}};
-    if (t.upper[1] - t.lower[1] > kSame) {
+    if (t.upper[1] - t.lower[1] > kSamePoint) {
         corners.push_back({t.x1, t.upper[1]});
     }
-    if (t.upper[0] - t.lower[0] > kSame) {
+    if (t.upper[0] - t.lower[0] > kSamePoint) {
         corners.push_back({t.x0, t.upper[0]});
     }
     if (corners.size() < 3) {
@@ -304,7 +304,8 @@ std::vector<ConvexSolid> convexPieces(const FlatOutline& face,
     }
     std::sort(cuts.begin(), cuts.end());
     cuts.erase(
-        std::unique(cuts.begin(), cuts.end(), [](double a, double b) { return b - a <= kSame; }),
+        std::unique(
+            cuts.begin(), cuts.end(), [](double a, double b) { return b - a <= kSamePoint; }),
         cuts.end());
     double low = 0.0;
     double high = thickness;

@@ -7,7 +7,7 @@
 namespace shoulderline {
 
 namespace {
-constexpr std::size_t kLongestText = 200;  // bytes
+constexpr std::size_t kLongestAngle = 200;  // bytes
 }
 
 Result<Angle> readAngle(std::string_view text) {
@@ -16,8 +16,8 @@ Result<Angle> readAngle(std::string_view text) {
     if (cursor.atEnd()) {
         return fail(ErrorCode::EmptyText, "nothing is written where an angle was expected");
     }
-    if (text.size() > kLongestText) {
-        return fail(ErrorCode::BadText, "the text is too long for an angle", {}, kLongestText);
+    if (text.size() > kLongestAngle) {
+        return fail(ErrorCode::BadText, "the text is too long for an angle", {}, kLongestAngle);
     }
     const bool isNegative = takeSign(cursor);
     const std::size_t start = cursor.position();

@@ -12,7 +12,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr std::size_t kLongestText = 1000;  // bytes
+constexpr std::size_t kLongestExpression = 1000;  // bytes
 constexpr int kDeepestNesting = 60;
 constexpr std::size_t kMostValues = 200;  // of a function; a text holds no more than 500
 
@@ -312,9 +312,9 @@ Result<ExpressionCode> parseExpression(std::string_view text, Unit bare) {
     if (start.atEnd()) {
         return fail(ErrorCode::EmptyText, "nothing is written where an expression was expected");
     }
-    if (text.size() > kLongestText) {
+    if (text.size() > kLongestExpression) {
         return fail(
-            ErrorCode::BadText, "the expression is longer than 1000 bytes", {}, kLongestText);
+            ErrorCode::BadText, "the expression is longer than 1000 bytes", {}, kLongestExpression);
     }
     Parser parser(text, bare);
     if (const Done done = parser.whole(); !done) {

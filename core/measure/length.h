@@ -37,6 +37,7 @@ class Length {
     friend constexpr double operator/(Length a, Length b) { return a.mm_ / b.mm_; }
 
     static constexpr double kMmPerInch = 25.4;
+    static constexpr double kMmPerMetre = 1000.0;
 
   private:
     explicit constexpr Length(double value) : mm_(value) {}

@@ -7,6 +7,10 @@
 
 namespace shoulderline {
 
+Size placedSize(Length value) {
+    return {value, SizeState::ByRule, {{RuleId::PartPlaced, {}, {}, value}}};
+}
+
 bool liesOn(Side side, int axis) {
     const std::optional<AxisWay> way = wayOf(side);
     return way && way->axis == axis;

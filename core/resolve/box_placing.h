@@ -13,6 +13,9 @@ namespace shoulderline {
 // Parts nearer to one another than this touch.
 inline constexpr double kApart = 1e-6;
 
+// A size that follows from where the part lies.
+[[nodiscard]] Size placedSize(Length value);
+
 // Whether `side` is one of the two ends of `axis`.
 [[nodiscard]] bool liesOn(Side side, int axis);
 

@@ -4,15 +4,12 @@
 #include <cmath>
 
 #include "core/geometry/cylinder.h"
+#include "core/resolve/box_placing.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
 
 namespace {
-
-Size placedSize(Length value) {
-    return {value, SizeState::ByRule, {{RuleId::PartPlaced, {}, {}, value}}};
-}
 
 // The face of a part that one enters by moving along `axis` in the way of `way`, in its own frame.
 Face faceEntered(int axis, double way) {

@@ -8,10 +8,6 @@ namespace shoulderline {
 
 namespace {
 
-Size placedSize(Length value) {
-    return {value, SizeState::ByRule, {{RuleId::PartPlaced, {}, {}, value}}};
-}
-
 // The way between two boxes along an axis on which they stand apart.
 Extent openingBetween(const Box& a, const Box& b, int axis) {
     const bool inOrder = a.centre()[axis] < b.centre()[axis];

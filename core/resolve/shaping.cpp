@@ -11,7 +11,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kSamePlace = 1e-6;  // millimetres
+constexpr double kSameEdge = 1e-6;  // millimetres
 
 // One side of an outline in its own terms: x along it, y how far in; a positive bulge bows out of
 // the wood when the side is walked with the wood to its left.
@@ -79,7 +79,7 @@ void SideReader::setArcs(const ShapedEdge& points, Face face, SideLine& line) {
         const std::optional<Length> bow = evaluation_.length(
             points[i].bow, place_, std::string(wordFor(face)) + ": the bow of an arc");
         const double chord = norm(line[i + 1].at - line[i].at);
-        if (bow && chord > kSamePlace) {
+        if (bow && chord > kSameEdge) {
             line[i].bulge = 2.0 * bow->mm() / chord;
         }
     }
@@ -99,7 +99,7 @@ void SideReader::smooth(SideLine& line, const ShapedEdge& points) const {
         }
         std::vector<Vec2> through;
         for (std::size_t k = i; k <= end; ++k) {
-            if (through.empty() || norm(line[k].at - through.back()) > kSamePlace) {
+            if (through.empty() || norm(line[k].at - through.back()) > kSameEdge) {
                 through.push_back(line[k].at);
             }
         }
@@ -121,10 +121,10 @@ void SideReader::smooth(SideLine& line, const ShapedEdge& points) const {
 void runOut(SideLine& line, double length, double startIn, double farIn) {
     const double first = line.empty() ? 0.0 : line.front().at.y;
     const double last = line.empty() ? 0.0 : line.back().at.y;
-    if (line.empty() || line.front().at.x > startIn + kSamePlace) {
+    if (line.empty() || line.front().at.x > startIn + kSameEdge) {
         line.insert(line.begin(), {{startIn, first}, 0.0});
     }
-    if (line.back().at.x < length - farIn - kSamePlace) {
+    if (line.back().at.x < length - farIn - kSameEdge) {
         line.back().bulge = 0.0;
         line.push_back({{length - farIn, last}, 0.0});
     }
@@ -140,8 +140,7 @@ double inAt(const SideLine& end, bool atHighEdge) {
 Outline outlineOf(ElevationSides sides, double length, double across) {
     Outline outline;
     const auto add = [&](Vec2 point, double bulge) {
-        if (!outline.vertices.empty() &&
-            norm(outline.vertices.back().point - point) <= kSamePlace) {
+        if (!outline.vertices.empty() && norm(outline.vertices.back().point - point) <= kSameEdge) {
             outline.vertices.back().bulge = bulge;
             return;
         }
@@ -164,7 +163,7 @@ Outline outlineOf(ElevationSides sides, double length, double across) {
     addBackward(sides.high, [&](Vec2 p) { return Vec2{p.x, across - p.y}; });
     addBackward(sides.start, [](Vec2 p) { return Vec2{p.y, p.x}; });
     if (outline.vertices.size() > 1 &&
-        norm(outline.vertices.back().point - outline.vertices.front().point) <= kSamePlace) {
+        norm(outline.vertices.back().point - outline.vertices.front().point) <= kSameEdge) {
         outline.vertices.pop_back();
     }
     return outline;
@@ -182,7 +181,7 @@ std::vector<PlaneCut> sectionPlanes(SectionForm section,
     if (section == SectionForm::Square) {
         return {};
     }
-    if (std::abs(size.y - size.z) > kSamePlace) {
+    if (std::abs(size.y - size.z) > kSameEdge) {
         evaluation.trouble(place,
                            "a part that is " + std::string(wordFor(section)) +
                                " in section is as wide as it is thick");
@@ -256,7 +255,7 @@ class NearestShape {
             for (std::size_t i = 0; i < points.size(); ++i) {
                 const std::optional<Length> in =
                     evaluation_.length(points[i].in, place_, "how far in a point lies", Length());
-                if (in && std::abs(in->mm()) > kSamePlace && works(face, i, 0.0)) {
+                if (in && std::abs(in->mm()) > kSameEdge && works(face, i, 0.0)) {
                     return " Point " + std::to_string(i + 1) + " of the " +
                            std::string(wordFor(face)) + " can lie up to " +
                            evaluation_.shown(furthest(face, i, in->mm())) + " in.";

@@ -12,9 +12,9 @@ namespace {
 
 using Key = std::pair<std::string_view, std::string_view>;
 
-class Collector {
+class SmallPartList {
   public:
-    Collector(const Piece& piece, const ResolvedPiece& resolved) : resolved_(resolved) {
+    SmallPartList(const Piece& piece, const ResolvedPiece& resolved) : resolved_(resolved) {
         for (const JointStatement& statement : piece.joints) {
             if (!statement.stock.empty()) {
                 stocks_.emplace(Key{statement.tenoned, statement.mortised}, statement.stock);
@@ -285,7 +285,7 @@ std::optional<ConvexSolid> tuskWedge(const ResolvedPiece& resolved, std::size_t 
 }
 
 std::vector<SmallPart> smallPartsOf(const Piece& piece, const ResolvedPiece& resolved) {
-    return Collector(piece, resolved).collect();
+    return SmallPartList(piece, resolved).collect();
 }
 
 }  // namespace shoulderline

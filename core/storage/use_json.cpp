@@ -42,7 +42,7 @@ ordered_json json(const Climate& climate) {
 }
 
 template <class Item>
-ordered_json list(const std::vector<Item>& items) {
+ordered_json useList(const std::vector<Item>& items) {
     return jsonList(items, [](const Item& item) { return json(item); });
 }
 
@@ -93,8 +93,8 @@ Use readUse(ObjectReader& piece) {
 }
 
 void writeUse(const Use& use, ObjectWriter& piece) {
-    piece.value("loads", list(use.loads))
-        .value("strength_tests", list(use.tests))
+    piece.value("loads", useList(use.loads))
+        .value("strength_tests", useList(use.tests))
         .value("climate", json(use.climate))
         .text("adhesive", use.adhesive);
 }

@@ -19,7 +19,7 @@
 namespace shoulderline {
 namespace {
 
-constexpr double kPixelsPerMm = 300.0 / 25.4;
+constexpr double kScreenPixelsPerMm = 300.0 / 25.4;
 
 class Svgs : public ::testing::Test {
   protected:
@@ -139,8 +139,8 @@ TEST_F(Svgs, AShiftOfTwoPixelsIsNoticed) {
     job.contents[0].ops = {Stroke{{{10, 10}, {40, 10}}, LineRole::Visible}};
     job.pages.push_back({{50, 50}, {{0, 0}, {50, 50}}, {}, 0, {}, "line", {}});
     const QImage right = bySvg(job, 0);
-    job.contents[0].ops = {
-        Stroke{{{10, 10 + 2 / kPixelsPerMm}, {40, 10 + 2 / kPixelsPerMm}}, LineRole::Visible}};
+    job.contents[0].ops = {Stroke{
+        {{10, 10 + 2 / kScreenPixelsPerMm}, {40, 10 + 2 / kScreenPixelsPerMm}}, LineRole::Visible}};
     EXPECT_GT(apart(right, bySvg(job, 0), 1).strays, 100);
 }
 
@@ -156,15 +156,16 @@ TEST_F(Svgs, AHundredMillimetresMeasureAHundred) {
     const auto middleOfInk = [&](bool isUpright, double from, double to) {
         double sum = 0.0;
         double weight = 0.0;
-        const int across = static_cast<int>(70.0 * kPixelsPerMm);
-        for (int i = static_cast<int>(from * kPixelsPerMm); i < static_cast<int>(to * kPixelsPerMm);
+        const int across = static_cast<int>(70.0 * kScreenPixelsPerMm);
+        for (int i = static_cast<int>(from * kScreenPixelsPerMm);
+             i < static_cast<int>(to * kScreenPixelsPerMm);
              ++i) {
             const int grey = isUpright ? crop.image.constScanLine(across)[i]
                                        : crop.image.constScanLine(i)[across];
             sum += (255 - grey) * (i + 0.5);
             weight += 255 - grey;
         }
-        return sum / weight / kPixelsPerMm;
+        return sum / weight / kScreenPixelsPerMm;
     };
     for (const bool isUpright : {true, false}) {
         EXPECT_NEAR(middleOfInk(isUpright, 115, 125) - middleOfInk(isUpright, 15, 25), 100.0, 0.02);

@@ -10,6 +10,8 @@
 
 namespace shoulderline::testing {
 
+inline constexpr double kInch = Length::kMmPerInch;
+
 // The rule book, workshop, species and strength book that ship with the program. Abort the test
 // program where they cannot be read.
 [[nodiscard]] const RuleBook& ruleBook();

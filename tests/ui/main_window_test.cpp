@@ -12,7 +12,7 @@
 
 #include "tests/ui/answering_prompts.h"
 #include "tests/ui/ui_test_support.h"
-#include "ui/columns/joint_view.h"
+#include "ui/columns/joint_panel.h"
 #include "ui/fields/statement_field.h"
 #include "ui/look/text_button.h"
 #include "ui/pages/piece_canvas.h"

@@ -13,11 +13,11 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kEdge = 6.0;  // millimetres of the sheet
+constexpr double kRoundSheet = 6.0;  // millimetres of the sheet
 constexpr double kPickPixels = 5.0;
 
 // What an op covers, roughly; enough to find a thing on the sheet.
-struct Extent {
+struct InkExtent {
     QRectF area;
     void include(Vec2 p) {
         const QRectF at(p.x - 0.01, p.y - 0.01, 0.02, 0.02);
@@ -76,7 +76,8 @@ bool SheetCanvas::isChosen(const Subject& subject) const {
 }
 
 QRectF SheetCanvas::sceneRect() const {
-    return QRectF(0, 0, sheet_.size.x, sheet_.size.y).adjusted(-kEdge, -kEdge, kEdge, kEdge);
+    return QRectF(0, 0, sheet_.size.x, sheet_.size.y)
+        .adjusted(-kRoundSheet, -kRoundSheet, kRoundSheet, kRoundSheet);
 }
 
 void SheetCanvas::paintScene(QPainter& painter) {
@@ -104,13 +105,13 @@ void SheetCanvas::paintScene(QPainter& painter) {
 
 std::vector<CanvasItem> SheetCanvas::makeItems() const {
     std::vector<CanvasItem> items;
-    std::vector<std::pair<std::size_t, Extent>> open;
+    std::vector<std::pair<std::size_t, InkExtent>> open;
     for (const Op& op : sheet_.ops) {
         if (const auto* begin = std::get_if<BeginGroup>(&op)) {
             items.push_back({qt(begin->name), {}, {}, begin->subject});
             open.push_back({items.size() - 1, {}});
         } else if (std::holds_alternative<EndGroup>(op) && !open.empty()) {
-            const Extent inner = open.back().second;
+            const InkExtent inner = open.back().second;
             items[open.back().first].area = inner.area;
             open.pop_back();
             if (!open.empty() && !inner.area.isNull()) {

@@ -71,8 +71,8 @@ FollowingColumn::FollowingColumn(Document& document, Prompts& prompts, QWidget* 
     connect(toPart_, &TextButton::clicked, this, [this] {
         document_.choosePart(document_.chosenPart());
     });
-    part_ = new PartView(document, prompts, widget());
-    joint_ = new JointView(document, widget());
+    part_ = new PartPanel(document, prompts, widget());
+    joint_ = new JointPanel(document, widget());
     layout->addWidget(nothing_);
     layout->addWidget(sitting_);
     layout->addWidget(part_);

@@ -3,10 +3,10 @@
 #include <QLabel>
 #include <QScrollArea>
 
-#include "ui/columns/joint_view.h"
+#include "ui/columns/joint_panel.h"
 #include "ui/columns/measures_list.h"
+#include "ui/columns/part_panel.h"
 #include "ui/columns/part_tree.h"
-#include "ui/columns/part_view.h"
 #include "ui/columns/ripple_list.h"
 #include "ui/columns/stock_list.h"
 
@@ -46,8 +46,8 @@ class FollowingColumn final : public QScrollArea {
     QLabel* nothing_;
     QLabel* sitting_;  // where nothing is chosen: the seat and the back, if it has them
     TextButton* toPart_;
-    PartView* part_;
-    JointView* joint_;
+    PartPanel* part_;
+    JointPanel* joint_;
 };
 
 }  // namespace shoulderline

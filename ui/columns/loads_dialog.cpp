@@ -15,7 +15,7 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr Side kSides[] = {Side::Back, Side::Front, Side::Left, Side::Right, Side::Bottom};
+constexpr Side kLoadSides[] = {Side::Back, Side::Front, Side::Left, Side::Right, Side::Bottom};
 
 QString forceText(const Load& load) {
     QStringList forces;
@@ -79,7 +79,7 @@ void LoadsDialog::makeForm(QLayout& layout) {
         on_->addItem(qt(part.name));
     }
     towards_ = new QComboBox(holder);
-    for (const Side side : kSides) {
+    for (const Side side : kLoadSides) {
         towards_->addItem(side == Side::Bottom ? tr("down")
                                                : tr("to the %1").arg(qt(wordFor(side))));
     }
@@ -131,8 +131,8 @@ void LoadsDialog::showChosen() {
     }
     name_->setText(name);
     on_->setCurrentText(qt(it->on));
-    const auto* side = std::find(std::begin(kSides), std::end(kSides), it->towards);
-    towards_->setCurrentIndex(static_cast<int>(side - std::begin(kSides)));
+    const auto* side = std::find(std::begin(kLoadSides), std::end(kLoadSides), it->towards);
+    towards_->setCurrentIndex(static_cast<int>(side - std::begin(kLoadSides)));
     newtons_->setText(qt(it->newtons));
     height_->setText(qt(it->height));
     repeated_->setChecked(it->isRepeated);
@@ -149,7 +149,7 @@ StatedLoad LoadsDialog::load() const {
     }
     load.name = name;
     load.on = utf8(on_->currentText());
-    load.towards = kSides[std::max(0, towards_->currentIndex())];
+    load.towards = kLoadSides[std::max(0, towards_->currentIndex())];
     load.newtons = utf8(newtons_->text().simplified());
     load.height = utf8(height_->text().simplified());
     load.isRepeated = repeated_->isChecked();

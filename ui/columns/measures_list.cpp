@@ -20,7 +20,7 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr int kFieldWidth = 80;
+constexpr int kMeasureFieldWidth = 80;
 
 // What kind of figure a measure's field takes: what it comes to now.
 Dimension dimensionOf(const ResolvedMeasure& measure) {
@@ -92,7 +92,7 @@ void MeasuresList::rebuild() {
             this);
         row.field->setObjectName(u"measure:"_s + qt(measure.name));
         row.field->setAccessibleName(qt(measure.name));
-        row.field->setFixedWidth(kFieldWidth);
+        row.field->setFixedWidth(kMeasureFieldWidth);
         row.label->setBuddy(row.field);
         for (QWidget* widget :
              {static_cast<QWidget*>(row.label), static_cast<QWidget*>(row.field)}) {

@@ -18,12 +18,12 @@ namespace {
 
 constexpr double kSmall = 0.9;
 
-QString figureText(const Document& document, double value, bool isLength) {
+QString proportionText(const Document& document, double value, bool isLength) {
     return isLength ? qt(document.shown(Length::mm(value))) : QString::number(value, 'f', 2);
 }
 
 QString rangeText(const Document& document, const Proportion& one) {
-    const auto figure = [&](double value) { return figureText(document, value, one.isLength); };
+    const auto figure = [&](double value) { return proportionText(document, value, one.isLength); };
     if (one.low && one.high) {
         return ProportionList::tr("%1 to %2").arg(figure(*one.low), figure(*one.high));
     }
@@ -133,7 +133,7 @@ void ProportionList::showRow(Row& row, const Proportion& one) {
     row.rule = one.rule;
     row.subject->setText(qt(one.subject));
     const QString word = one.isLow() ? tr("low") : one.isHigh() ? tr("high") : QString();
-    const QString figure = figureText(document_, one.value, one.isLength);
+    const QString figure = proportionText(document_, one.value, one.isLength);
     row.figure->setText(word.isEmpty() ? figure : word + u"  "_s + figure);
     QPalette palette = row.figure->palette();
     palette.setColor(QPalette::WindowText, word.isEmpty() ? theme.ink : theme.amber);

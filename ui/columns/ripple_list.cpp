@@ -3,6 +3,7 @@
 #include <QHBoxLayout>
 #include <set>
 
+#include "ui/look/label.h"
 #include "ui/look/text.h"
 #include "ui/look/theme.h"
 
@@ -24,12 +25,12 @@ RippleList::RippleList(Document& document, QWidget* parent) : QWidget(parent), d
     layout->addWidget(heading_);
     nothing_ = makeSoftLabel(tr("Nothing has been changed yet."), 0.92, this);
     layout->addWidget(nothing_);
-    rows_ = new QGridLayout;
-    rows_->setContentsMargins(0, 0, 0, 0);
-    rows_->setHorizontalSpacing(10);
-    rows_->setVerticalSpacing(0);
-    rows_->setColumnStretch(0, 1);
-    layout->addLayout(rows_);
+    grid_ = new QGridLayout;
+    grid_->setContentsMargins(0, 0, 0, 0);
+    grid_->setHorizontalSpacing(10);
+    grid_->setVerticalSpacing(0);
+    grid_->setColumnStretch(0, 1);
+    layout->addLayout(grid_);
     auto* foot = new QHBoxLayout;
     more_ = new TextButton({}, TextButton::Kind::Action, this);
     more_->setBold(false);
@@ -61,17 +62,22 @@ void RippleList::refresh() {
     const LastChange& last = document_.lastChange();
     const std::size_t count = last.moved.size();
     const std::size_t shown = showsAll_ ? count : std::min(count, kFirst);
-    clearLayout(*rows_);
+    while (rows_.size() < shown) {
+        rows_.push_back(makeRow(rows_.size()));
+    }
     std::set<std::string> subjects;
-    int row = 0;
     for (std::size_t i = 0; i < count; ++i) {
+        const Moved& moved = last.moved[i];
         if (i < shown) {
-            if (i == 0 || last.moved[i].subject != last.moved[i - 1].subject) {
-                addSubject(last.moved[i], row++);
-            }
-            addRow(last.moved[i], row++);
+            showRow(rows_[i], moved, i == 0 || moved.subject != last.moved[i - 1].subject);
         } else {
-            subjects.insert(last.moved[i].subject);
+            subjects.insert(moved.subject);
+        }
+    }
+    for (std::size_t i = shown; i < rows_.size(); ++i) {
+        rows_[i].subject->hide();
+        for (QLabel* label : {rows_[i].size, rows_[i].old, rows_[i].now}) {
+            label->hide();
         }
     }
     const bool isNew = last.name.isEmpty();
@@ -92,48 +98,65 @@ void RippleList::refresh() {
     takeBack_->setVisible(!isNew && !last.isUndo);
 }
 
-// The part or joint that the rows below are of; leads to it.
-void RippleList::addSubject(const Moved& moved, int row) {
-    auto* subject = new TextButton(qt(moved.subject), TextButton::Kind::Plain, this);
-    QFont small = subject->font();
+// The widgets of the size told `at` that place.
+RippleList::Row RippleList::makeRow(std::size_t at) {
+    Row row{};
+    row.subject = new TextButton({}, TextButton::Kind::Plain, this);
+    QFont small = row.subject->font();
     small.setPointSizeF(small.pointSizeF() * 0.92);
-    subject->setFont(small);
-    subject->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
-    subject->setToolTip(subject->text());
-    connect(subject, &TextButton::clicked, this, [this, part = moved.part, joint = moved.joint] {
-        if (joint) {
-            document_.chooseJoint(joint);
-        } else if (part) {
-            document_.choosePart(part);
-        }
+    row.subject->setFont(small);
+    row.subject->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    connect(row.subject, &TextButton::clicked, this, [this, at] {
+        lead(document_.lastChange().moved[at]);
     });
-    rows_->addWidget(subject, row, 0, 1, 3);
-    subject->show();
+    row.size = makeSoftLabel({}, 0.92, this);
+    row.size->setContentsMargins(12, 0, 0, 0);
+    row.old = makeSoftLabel({}, 0.92, this);
+    row.now = new Label(this);
+    QFont bold = row.size->font();
+    bold.setWeight(QFont::DemiBold);
+    row.now->setFont(bold);
+    const int line = 2 * static_cast<int>(at);
+    grid_->addWidget(row.subject, line, 0, 1, 3);
+    grid_->addWidget(row.size, line + 1, 0);
+    grid_->addWidget(row.old, line + 1, 1, Qt::AlignRight);
+    grid_->addWidget(row.now, line + 1, 2, Qt::AlignRight);
+    return row;
 }
 
-void RippleList::addRow(const Moved& moved, int row) {
+void RippleList::showRow(const Row& row, const Moved& moved, bool isFirstOfSubject) {
     const QString before = moved.before ? qt(document_.shown(*moved.before)) : tr("new");
     const QString after = moved.after ? qt(document_.shown(*moved.after)) : tr("gone");
-    auto* size = makeSoftLabel(qt(moved.size), 0.92, this);
-    size->setContentsMargins(12, 0, 0, 0);
-    auto* old = makeSoftLabel(before, 0.92, this);
-    QFont struck = old->font();
-    struck.setStrikeOut(moved.before.has_value());
-    old->setFont(struck);
-    auto* now = new QLabel(after, this);
-    QFont bold = size->font();
-    bold.setWeight(QFont::DemiBold);
-    now->setFont(bold);
-    QPalette amber = now->palette();
-    amber.setColor(QPalette::WindowText, Theme::of(palette()).amber);
-    now->setPalette(amber);
-    now->setAccessibleName(
+    row.subject->setText(qt(moved.subject));
+    row.subject->setToolTip(row.subject->text());
+    row.size->setText(qt(moved.size));
+    row.old->setText(before);
+    QFont struck = row.old->font();
+    if (struck.strikeOut() != moved.before.has_value()) {
+        struck.setStrikeOut(moved.before.has_value());
+        row.old->setFont(struck);
+    }
+    row.now->setText(after);
+    QPalette amber = row.now->palette();
+    if (const QColor wanted = Theme::of(palette()).amber;
+        amber.color(QPalette::WindowText) != wanted) {
+        amber.setColor(QPalette::WindowText, wanted);
+        row.now->setPalette(amber);
+    }
+    row.now->setAccessibleName(
         tr("%1, %2: %3, was %4").arg(qt(moved.subject), qt(moved.size), after, before));
-    rows_->addWidget(size, row, 0);
-    rows_->addWidget(old, row, 1, Qt::AlignRight);
-    rows_->addWidget(now, row, 2, Qt::AlignRight);
-    for (QLabel* label : {size, old, now}) {
+    row.subject->setVisible(isFirstOfSubject);
+    for (QLabel* label : {row.size, row.old, row.now}) {
         label->show();
+    }
+}
+
+// Leads to the part or joint that moved.
+void RippleList::lead(const Moved& moved) {
+    if (moved.joint) {
+        document_.chooseJoint(moved.joint);
+    } else if (moved.part) {
+        document_.choosePart(moved.part);
     }
 }
 

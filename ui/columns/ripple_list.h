@@ -3,6 +3,7 @@
 #include <QGridLayout>
 #include <QLabel>
 #include <QWidget>
+#include <vector>
 
 #include "ui/columns/section.h"
 #include "ui/document/document.h"
@@ -16,13 +17,23 @@ class RippleList final : public QWidget {
     explicit RippleList(Document& document, QWidget* parent = nullptr);
 
   private:
+    // The widgets of one size that moved; kept and filled anew with each change.
+    struct Row {
+        TextButton* subject;  // the part or joint it is of, where it is the first of that
+        QLabel* size;
+        QLabel* old;
+        QLabel* now;
+    };
+
     void refresh();
-    void addSubject(const Moved& moved, int row);
-    void addRow(const Moved& moved, int row);
+    [[nodiscard]] Row makeRow(std::size_t at);
+    void showRow(const Row& row, const Moved& moved, bool isFirstOfSubject);
+    void lead(const Moved& moved);
 
     Document& document_;
     SectionHeading* heading_;
-    QGridLayout* rows_;
+    QGridLayout* grid_;
+    std::vector<Row> rows_;
     QLabel* nothing_;
     TextButton* more_;
     TextButton* takeBack_;

@@ -15,7 +15,7 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr int kFieldWidth = 88;
+constexpr int kStockFieldWidth = 88;
 
 QString woodOf(const Stock& stock) {
     const QString wood = qt(stock.species).toLower() + u", "_s + qt(wordFor(stock.cut));
@@ -104,7 +104,7 @@ StockList::Row StockList::makeRow(const Stock& stock, QWidget& holder) {
     };
     row.thickness =
         new StatementField(document_, Dimension::Length, setter(&Stock::thickness), &holder);
-    row.thickness->setFixedWidth(kFieldWidth);
+    row.thickness->setFixedWidth(kStockFieldWidth);
     row.thickness->setAccessibleName(tr("%1, thickness").arg(qt(stock.name)));
     auto* label = new Label(qt(stock.name), &holder);
     label->setBuddy(row.thickness);
@@ -119,7 +119,7 @@ StockList::Row StockList::makeRow(const Stock& stock, QWidget& holder) {
     });
     row.measured = new StatementField(
         document_, Dimension::Length, setter(&Stock::measuredThickness), &holder);
-    row.measured->setFixedWidth(kFieldWidth);
+    row.measured->setFixedWidth(kStockFieldWidth);
     row.measured->setMayBeEmpty(true);
     row.measured->setPlaceholderText(tr("measured"));
     row.measured->setAccessibleName(tr("%1, thickness as measured").arg(qt(stock.name)));

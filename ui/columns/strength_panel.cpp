@@ -16,7 +16,7 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr int kFieldWidth = 96;
+constexpr int kTestFieldWidth = 96;
 constexpr double kSoft = 0.9;
 const std::string kNewtonMetres = "N\u00a0m";
 
@@ -103,7 +103,7 @@ void StrengthPanel::makeFields(QLayout& layout) {
     test_->setObjectName(u"ownTest"_s);
     test_->setMayBeEmpty(true);
     test_->setKeepsBare(true);
-    test_->setFixedWidth(kFieldWidth);
+    test_->setFixedWidth(kTestFieldWidth);
     test_->setAccessibleName(tr("moment at which a joint like this one broke, in newton metres"));
     test_->setToolTip(
         tr("The moment at which joints of your own like this one broke; the estimate "

@@ -16,7 +16,7 @@ using namespace Qt::Literals::StringLiterals;
 namespace {
 
 constexpr double kHandle = 4.0;  // half a handle's width, pixels
-constexpr double kNear = 9.0;
+constexpr double kNearPoint = 9.0;
 constexpr int kManySteps = 10;
 
 QPointF point(Vec2 p) {
@@ -91,7 +91,7 @@ QPointF PartCanvas::handleAt(std::size_t handle) const {
 
 std::optional<std::size_t> PartCanvas::handleNear(QPointF screen) const {
     std::optional<std::size_t> nearest;
-    double apart = kNear;
+    double apart = kNearPoint;
     for (std::size_t i = 0; i < handles_.size(); ++i) {
         const QPointF off = handleAt(i) - screen;
         const double distance = std::hypot(off.x(), off.y());

@@ -13,7 +13,7 @@ using namespace Qt::Literals::StringLiterals;
 namespace {
 
 // What stands around the elevations, in pixels at the scale at which all of it fits.
-constexpr double kEdge = 14.0;
+constexpr double kRoundPiece = 14.0;
 constexpr double kHeightLabels = 78.0;
 constexpr double kRod = 22.0;
 constexpr double kRodGap = 16.0;
@@ -88,24 +88,27 @@ void PieceCanvas::layOut() {
     const Vec2 side = views_[Side].allMax - views_[Side].allMin;
     const Vec2 plan = views_[Plan].max - views_[Plan].min;
     const double viewGap = width() < kNarrow ? kNarrowViewGap : kViewGap;
-    const double across = 3 * kEdge + kHeightLabels + kRod + kRodGap + viewGap;
+    const double across = 3 * kRoundPiece + kHeightLabels + kRod + kRodGap + viewGap;
     const double stations = views_[Side].stations.empty() ? 0.0 : kStationRow;
-    const double down = kEdge + kTitle + stations + kRodGap + kRod + kLabelRoom + kTitle + kEdge;
+    const double down =
+        kRoundPiece + kTitle + stations + kRodGap + kRod + kLabelRoom + kTitle + kRoundPiece;
     const double wide = std::max(front.x, plan.x) + side.x;
     const double high = std::max(front.y, side.y) + plan.y;
     const double fitting =
         std::min((width() - across) / std::max(wide, 1.0), (height() - down) / std::max(high, 1.0));
     margin_ = 1.0 / std::max(fitting, 0.02);
-    const double left = (kEdge + kHeightLabels + kRod + kRodGap) * margin_;
-    const double top = (kEdge + kTitle + stations) * margin_;
+    const double left = (kRoundPiece + kHeightLabels + kRod + kRodGap) * margin_;
+    const double top = (kRoundPiece + kTitle + stations) * margin_;
     const double base = top + std::max(front.y, side.y);
     origins_[Front] = {left - views_[Front].min.x, base + views_[Front].min.y};
     const double sideLeft = left + std::max(front.x, plan.x) + viewGap * margin_;
     origins_[Side] = {sideLeft - views_[Side].allMin.x, base + views_[Side].min.y};
     const double planTop = base + (kRodGap + kRod + kLabelRoom + kTitle) * margin_;
     origins_[Plan] = {left - views_[Plan].min.x, planTop + views_[Plan].max.y};
-    scene_ =
-        QRectF(0, 0, sideLeft + side.x + 2 * kEdge * margin_, planTop + plan.y + kEdge * margin_);
+    scene_ = QRectF(0,
+                    0,
+                    sideLeft + side.x + 2 * kRoundPiece * margin_,
+                    planTop + plan.y + kRoundPiece * margin_);
 }
 
 QRectF PieceCanvas::sceneRect() const {
@@ -132,7 +135,7 @@ QRectF PieceCanvas::rodRect(RodKind kind) const {
     const double base = origins_[Front].y() - views_[Front].min.y + kRodGap * margin_;
     switch (kind) {
         case RodKind::Heights:
-            return {(kEdge + kHeightLabels) * margin_,
+            return {(kRoundPiece + kHeightLabels) * margin_,
                     origins_[Front].y() - one.to,
                     thick,
                     one.to - one.from};

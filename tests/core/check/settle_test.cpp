@@ -8,33 +8,22 @@
 #include "core/joint/joint_sizing.h"
 #include "core/resolve/resolve.h"
 #include "core/resolve/set_up.h"
+#include "tests/core/check/stand_of_rails.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
 namespace {
 
+using testing::bench;
 using testing::findings;
+using testing::meetingsOf;
 using testing::ofRule;
 using testing::statedPart;
-
-Workbench bench() {
-    return {
-        testing::ruleBook(), testing::workshop(), testing::speciesTable(), testing::strengthBook()};
-}
 
 // The armchair with rails so thick that its tenons meet in the posts.
 Piece thickRails() {
     Piece piece = testing::sample("armchair");
     return *shoulderline::apply(piece, SetMeasure{"rail thickness", "1 1/8 in"});
-}
-
-std::size_t meetingsOf(const Piece& piece) {
-    const ResolvedPiece resolved = testing::resolved(piece);
-    std::size_t count = 0;
-    for (std::size_t p = 0; p < resolved.parts.size(); ++p) {
-        count += meetingsIn(resolved, p).size();
-    }
-    return count;
 }
 
 Finding firstMeeting(const Piece& piece) {

@@ -12,7 +12,7 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 struct Armchair {
     Piece piece = testing::sample("armchair");
@@ -75,8 +75,8 @@ TEST(AssemblySheet, ShowsItsOwnPartsAloneByTheNumbersOfTheList) {
     }
     const std::vector<PartKind> kinds = partKinds(chair.resolved);
     for (std::size_t k = 0; k < kinds.size(); ++k) {
-        const bool isIn = std::binary_search(
-            back.parts.begin(), back.parts.end(), kinds[k].parts.front());
+        const bool isIn =
+            std::binary_search(back.parts.begin(), back.parts.end(), kinds[k].parts.front());
         EXPECT_EQ(says(sheet, "\u00d7 " + kinds[k].name), isIn) << kinds[k].name;
         EXPECT_TRUE(!isIn || says(sheet, std::to_string(k + 1)));
     }

@@ -12,7 +12,7 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 TEST(Calibration, LinesAreAsLongAsTheSheetSaysOnEveryPaper) {
     for (const Paper& paper : standardPapers()) {
@@ -102,8 +102,8 @@ TEST(PrintOrder, LettersSizesInTheUnitsAskedFor) {
     EXPECT_EQ(widthOfThePost(PrintUnits::MillimetresAndInches), "54 [2 1/8]");
 }
 
-// But for the armchair's arm: with three bores and seven mortises on one side, each in two units, the
-// letter of one section finds no place clear of their lines.
+// But for the armchair's arm: with three bores and seven mortises on one side, each in two units,
+// the letter of one section finds no place clear of their lines.
 TEST(PrintOrder, NothingOverlapsInTwoUnits) {
     for (const char* name : testing::kSamples) {
         const Piece piece = testing::sample(name);

@@ -9,7 +9,7 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 SizeToPlace sizeOf(double from, double to, const std::string& text, int rank = 0) {
     return {from, to, 0.0, 0.0, text, to - from, text, {}, rank};

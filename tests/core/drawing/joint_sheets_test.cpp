@@ -10,6 +10,7 @@
 #include "core/drawing/parts_list.h"
 #include "core/drawing/wrapped_text.h"
 #include "core/resolve/small_parts.h"
+#include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
 
 // What joint sheets, part drawings and the list of parts say of wedges, horns, loose tenons and how
@@ -20,7 +21,7 @@ namespace {
 using testing::resolved;
 using testing::sample;
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 std::vector<std::string> textsOf(const std::vector<Op>& ops) {
     std::vector<std::string> texts;

@@ -5,13 +5,14 @@
 
 #include "core/drawing/joint_drawing.h"
 #include "core/drawing/lettering_metrics.h"
+#include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
 
 // What joint drawings letter is what they draw: a rule laid on the paper reads the figure.
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 bool isLevel(const DimensionOp& size) {
     return std::abs(size.lineFrom.y - size.lineTo.y) < std::abs(size.lineFrom.x - size.lineTo.x);

@@ -15,7 +15,7 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 // A bar of 500 with a square mark near each end.
 Sheet plainBar() {

@@ -10,7 +10,7 @@ namespace shoulderline::testing {
 
 namespace {
 
-bool contains(const std::string& text, const char* words) {
+bool mentions(const std::string& text, const char* words) {
     return text.find(words) != std::string::npos;
 }
 
@@ -97,7 +97,7 @@ void LetteredPart::readNote(const View& view, const Note& note) {
     // Of a hole within another the one that the words fit.
     const auto says = [&](const char* words) {
         return std::any_of(note.lines.begin(), note.lines.end(), [&](const std::string& line) {
-            return contains(line, words);
+            return mentions(line, words);
         });
     };
     const auto targeted = std::find_if(hollows.begin(), hollows.end(), [&](const Hollow& h) {
@@ -198,7 +198,7 @@ void LetteredPart::readOutline(Face face, const std::vector<std::string>& words)
         if (then.rfind("arc R ", 0) == 0) {
             const std::size_t end = then.rfind(", ");
             const std::optional<Figure> radius = figureOf(then.substr(6, end - 6));
-            point.radius = radius ? (contains(then, "rises") ? 1.0 : -1.0) * radius->mm : 0.0;
+            point.radius = radius ? (mentions(then, "rises") ? 1.0 : -1.0) * radius->mm : 0.0;
         }
         outlines_[face].push_back(point);
     }

@@ -2,11 +2,12 @@
 
 #include "core/drawing/fraction_text.h"
 #include "core/drawing/lettering_metrics.h"
+#include "tests/core/drawing/sheet_checks.h"
 
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 std::vector<std::string> runsOf(const std::string& text) {
     std::vector<std::string> runs;

@@ -7,12 +7,13 @@
 
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/tiles.h"
+#include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 // ISO 216: A0 is 841 x 1189, each next one halved and rounded down; ASME Y14.1 A and B are 8.5 x 11
 // and 11 x 17 in; Legal is 8.5 x 14 in (common practice).

@@ -16,7 +16,7 @@ using testing::dimensionsOf;
 using testing::overlapsOn;
 using testing::wordsOn;
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 // Every part kind of every sample.
 struct Drawn {

@@ -19,7 +19,7 @@ using testing::partNamed;
 using testing::resolved;
 using testing::statedPart;
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 Piece railWith(const EasingStatement& easing) {
     Piece piece = testing::twoPostsAndARail();

@@ -14,7 +14,7 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 // A post of 40 x 60, 500 long, with a mortise in its face edge and one in its back side beside it,
 // a row of three more on the face edge, and a tenon.

@@ -13,7 +13,7 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 // A rail of 300 x 60 x 20 whose lower edge is a circular arch 12 mm high over its whole length,
 // with a 10 mm hole bored through it 40 mm from the start and 30 mm from the face edge.
@@ -46,7 +46,7 @@ struct Arched {
     }
 };
 
-bool says(const Sheet& sheet, const std::string& text) {
+bool patternSays(const Sheet& sheet, const std::string& text) {
     const std::vector<std::string> words = testing::wordsOn(sheet);
     return std::find(words.begin(), words.end(), text) != words.end();
 }
@@ -54,17 +54,17 @@ bool says(const Sheet& sheet, const std::string& text) {
 // By hand: radius (150^2 + 12^2) / (2 * 12) = 943.5; its centre lies under the middle, 943.5 - 12
 // past the lower edge: 60 + 943.5 - 12 = 991.5 from the face edge.
 TEST(Patterns, TellRadiusAndCentreOfAnArc) {
-    EXPECT_TRUE(
-        says(Arched().pattern(), "a:  R 943.5,  centre 150 along, 991.5 from the face edge"));
+    EXPECT_TRUE(patternSays(Arched().pattern(),
+                            "a:  R 943.5,  centre 150 along, 991.5 from the face edge"));
 }
 
 // By hand at 100 along: 991.5 - sqrt(943.5^2 - 50^2) = 49.33 from the face edge.
 TEST(Patterns, OffsetsFollowTheOutline) {
     const Sheet sheet = Arched().pattern();
-    EXPECT_TRUE(says(sheet, "49.3"));
-    EXPECT_TRUE(says(sheet, "48")) << "at the crown";
-    EXPECT_TRUE(says(sheet, "lower line from the face edge"));
-    EXPECT_FALSE(says(sheet, "upper line from the face edge")) << "that one is straight";
+    EXPECT_TRUE(patternSays(sheet, "49.3"));
+    EXPECT_TRUE(patternSays(sheet, "48")) << "at the crown";
+    EXPECT_TRUE(patternSays(sheet, "lower line from the face edge"));
+    EXPECT_FALSE(patternSays(sheet, "upper line from the face edge")) << "that one is straight";
 }
 
 TEST(Patterns, OutlineAndBoreAreAtFullSize) {

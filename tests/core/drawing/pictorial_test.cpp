@@ -15,7 +15,7 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 constexpr double kClearance = 40.0;
 
 TEST(PulledApart, EveryTenonOfTheSamplesIsOutOfItsMortise) {

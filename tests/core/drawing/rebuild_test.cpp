@@ -11,6 +11,7 @@
 #include "core/drawing/sheets.h"
 #include "core/measure/length_text.h"
 #include "tests/core/drawing/lettered_part.h"
+#include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
@@ -18,7 +19,7 @@ namespace {
 
 using testing::LetteredPart;
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 // A place stands on up to three figures, each of which may be off by half of the smallest fraction,
 // or tenth, that the piece is lettered to.

@@ -10,7 +10,7 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 // Sizes from the end of a post to each of `places`.
 std::vector<SizeToPlace> fromTheEnd(const std::vector<double>& places) {
@@ -21,7 +21,7 @@ std::vector<SizeToPlace> fromTheEnd(const std::vector<double>& places) {
     return sizes;
 }
 
-std::vector<DimensionOp> placed(std::vector<SizeToPlace> sizes) {
+std::vector<DimensionOp> placedRunning(std::vector<SizeToPlace> sizes) {
     sizes.push_back({0.0, 120.0, 0.0, 0.0, "20", 120.0, "length", {}, 1});
     Sheet sheet;
     sheet.ops = placeSizes(std::move(sizes), DimensionSide::Above, 0.0, {}, kMetrics);
@@ -30,7 +30,7 @@ std::vector<DimensionOp> placed(std::vector<SizeToPlace> sizes) {
 }
 
 TEST(RunningSizes, FourPlacesFromOneEndShareALine) {
-    const std::vector<DimensionOp> all = placed(fromTheEnd({20, 50, 80, 110}));
+    const std::vector<DimensionOp> all = placedRunning(fromTheEnd({20, 50, 80, 110}));
 
     ASSERT_EQ(all.size(), 4u);
     for (const DimensionOp& d : all) {
@@ -41,13 +41,13 @@ TEST(RunningSizes, FourPlacesFromOneEndShareALine) {
 }
 
 TEST(RunningSizes, ThreePlacesHaveALineEach) {
-    for (const DimensionOp& d : placed(fromTheEnd({20, 50, 80}))) {
+    for (const DimensionOp& d : placedRunning(fromTheEnd({20, 50, 80}))) {
         EXPECT_FALSE(d.running);
     }
 }
 
 TEST(RunningSizes, CrowdedFiguresStepAsideInOrder) {
-    const std::vector<DimensionOp> all = placed(fromTheEnd({40, 41, 42, 43, 44}));
+    const std::vector<DimensionOp> all = placedRunning(fromTheEnd({40, 41, 42, 43, 44}));
 
     ASSERT_EQ(all.size(), 5u);
     for (std::size_t i = 0; i + 1 < all.size(); ++i) {
@@ -72,7 +72,7 @@ TEST(RunningSizes, NoFigureIsCrossedByALineThatPasses) {
 
 TEST(RunningSizes, OneOriginCircleForAll) {
     int circles = 0;
-    for (const DimensionOp& d : placed(fromTheEnd({20, 50, 80, 110}))) {
+    for (const DimensionOp& d : placedRunning(fromTheEnd({20, 50, 80, 110}))) {
         const DimensionParts parts = partsOf(d, kMetrics);
         EXPECT_EQ(parts.arrows.size(), 1u);
         for (const Stroke& stroke : parts.strokes) {

@@ -13,7 +13,7 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 PrintJob jobOf(const char* sample, PrintKind kind) {
     const Piece piece = testing::sample(sample);

@@ -3,10 +3,14 @@
 #include <string>
 #include <vector>
 
+#include "core/drawing/lettering_metrics.h"
 #include "core/drawing/sheet.h"
 #include "core/drawing/text_metrics.h"
 
 namespace shoulderline::testing {
+
+// The widths of the lettering that every drawing is made with.
+inline const LetteringMetrics kMetrics;
 
 // Every place on the sheet where lettering lies on a line, an arrow or other lettering, in words;
 // lines of the role Construction too. Judged by Boost.Geometry on boxes and segments, apart from

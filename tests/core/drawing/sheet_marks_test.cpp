@@ -19,7 +19,7 @@ namespace {
 
 using testing::wordsOn;
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 bool saysPart(const std::vector<Sheet>& sheets, const std::string& words) {
     return std::any_of(sheets.begin(), sheets.end(), [&](const Sheet& sheet) {

@@ -15,14 +15,14 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 PrintJob setOf(const char* name, const char* paper) {
     const Piece piece = testing::sample(name);
     return setJob(piece, testing::resolved(piece), *findPaper(paper), "2026-11-24", kMetrics);
 }
 
-bool says(const Sheet& sheet, const std::string& text) {
+bool setSays(const Sheet& sheet, const std::string& text) {
     const std::vector<std::string> words = testing::wordsOn(sheet);
     return std::find(words.begin(), words.end(), text) != words.end();
 }
@@ -33,7 +33,7 @@ TEST(SheetSet, IsNumberedThroughOnOnePaper) {
         const std::string count = std::to_string(job.pages.size());
         for (std::size_t i = 0; i < job.pages.size(); ++i) {
             EXPECT_TRUE(
-                says(job.contents[job.pages[i].content], std::to_string(i + 1) + " of " + count))
+                setSays(job.contents[job.pages[i].content], std::to_string(i + 1) + " of " + count))
                 << name << ", sheet " << i + 1;
             EXPECT_NEAR(job.pages[i].size.x * job.pages[i].size.y, 297.0 * 210.0, 1e-6);
         }
@@ -43,8 +43,8 @@ TEST(SheetSet, IsNumberedThroughOnOnePaper) {
 TEST(SheetSet, IndexNamesEverySheetWithItsNumber) {
     const PrintJob job = setOf("armchair", "A3");
     for (std::size_t i = 1; i < job.pages.size(); ++i) {
-        EXPECT_TRUE(says(job.contents[0], job.pages[i].name)) << job.pages[i].name;
-        EXPECT_TRUE(says(job.contents[0], std::to_string(i + 1)));
+        EXPECT_TRUE(setSays(job.contents[0], job.pages[i].name)) << job.pages[i].name;
+        EXPECT_TRUE(setSays(job.contents[0], std::to_string(i + 1)));
     }
 }
 
@@ -102,7 +102,7 @@ TEST(SheetSet, IndexGoesOnToFurtherSheets) {
 
     EXPECT_EQ(static_cast<int>(sheets.size()), indexSheetCount(paper, titles, kMetrics));
     EXPECT_GT(sheets.size(), 1u);
-    EXPECT_TRUE(says(sheets.back(), std::to_string(titles.size() + sheets.size())));
+    EXPECT_TRUE(setSays(sheets.back(), std::to_string(titles.size() + sheets.size())));
 }
 
 TEST(JointGroups, HoldEveryJointThatIsCutOnce) {
@@ -171,10 +171,10 @@ TEST(JointSheets, ShowEachJointApartTogetherAndInSection) {
     const Sheet sheet =
         jointSheets(piece, testing::resolved(piece), {{420, 297}, 0.0, "", 0, 0}, kMetrics)[0];
     for (const char* words : {"on the edge", "on the cheek", "A\u2013A", "mouth", "tenon"}) {
-        EXPECT_TRUE(says(sheet, words)) << words;
+        EXPECT_TRUE(setSays(sheet, words)) << words;
     }
     // Three full-size pictures of 3 in stock go on A3 turned, the settings beside the mouth.
-    EXPECT_TRUE(says(sheet, "make 2; blind; 1 : 1")) << "both ends of the rail are alike";
+    EXPECT_TRUE(setSays(sheet, "make 2; blind; 1 : 1")) << "both ends of the rail are alike";
 }
 
 // Two hatched rectangles side by side, one with a hole: the lines' lengths times their spacing give

@@ -17,7 +17,7 @@
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 // Where lines cross the strip, from the leftmost on.
 std::vector<double> linesAcross(const Sheet& strip) {

@@ -3,11 +3,12 @@
 #include <gtest/gtest.h>
 
 #include "core/drawing/lettering_metrics.h"
+#include "tests/core/drawing/sheet_checks.h"
 
 namespace shoulderline {
 namespace {
 
-const LetteringMetrics kMetrics;
+using testing::kMetrics;
 
 Sheet sheetWith(std::vector<Op> ops) {
     Sheet sheet;

@@ -4,10 +4,12 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/core/geometry/outlines.h"
+
 namespace shoulderline {
 namespace {
 
-const Outline kAngle = Outline::polygon({{0, 0}, {30, 0}, {30, 10}, {10, 10}, {10, 30}, {0, 30}});
+using testing::kAngle;
 // A leg 400 long that tapers from 40 to 20 along one side.
 const Outline kTaper = Outline::polygon({{0, 0}, {400, 0}, {400, 20}, {0, 40}});
 

@@ -5,7 +5,7 @@
 namespace shoulderline {
 namespace {
 
-const ConvexSolid kCube = ConvexSolid::box({{0, 0, 0}, {10, 10, 10}});
+const ConvexSolid kConvexCube = ConvexSolid::box({{0, 0, 0}, {10, 10, 10}});
 
 ConvexSolid cubeAt(Vec3 origin) {
     return ConvexSolid::box({origin, origin + Vec3{10, 10, 10}});
@@ -22,7 +22,7 @@ TEST(ConvexSolid, ABoxHasItsVolumeAndCentroidInAnyFrame) {
 
 TEST(ConvexSolid, AClippedCornerIsATetrahedron) {
     const Vec3 normal = normalised(Vec3{1, 1, 1});
-    const std::optional<ConvexSolid> corner = kCube.clipped({normal, dot(normal, {3, 0, 0})});
+    const std::optional<ConvexSolid> corner = kConvexCube.clipped({normal, dot(normal, {3, 0, 0})});
 
     ASSERT_TRUE(corner);
     EXPECT_EQ(corner->vertices().size(), 4U);
@@ -32,7 +32,7 @@ TEST(ConvexSolid, AClippedCornerIsATetrahedron) {
 
 TEST(ConvexSolid, APlaneThroughFourCornersHalvesACube) {
     const Vec3 normal = normalised(Vec3{1, -1, 0});
-    const std::optional<ConvexSolid> half = kCube.clipped({normal, 0});
+    const std::optional<ConvexSolid> half = kConvexCube.clipped({normal, 0});
 
     ASSERT_TRUE(half);
     EXPECT_EQ(half->vertices().size(), 6U);
@@ -40,24 +40,24 @@ TEST(ConvexSolid, APlaneThroughFourCornersHalvesACube) {
 }
 
 TEST(ConvexSolid, APlaneInAFaceCutsNothingOffAndOneBeyondTheOtherFaceLeavesNothing) {
-    EXPECT_NEAR(kCube.clipped({{1, 0, 0}, 10})->volume(), 1000, 1e-9);
-    EXPECT_FALSE(kCube.clipped({{1, 0, 0}, 0}));
+    EXPECT_NEAR(kConvexCube.clipped({{1, 0, 0}, 10})->volume(), 1000, 1e-9);
+    EXPECT_FALSE(kConvexCube.clipped({{1, 0, 0}, 0}));
 }
 
 TEST(ConvexSolid, SolidsThatTouchShareNothingAndAreNoDistanceApart) {
-    EXPECT_FALSE(intersection(kCube, cubeAt({10, 3, 3})));
-    EXPECT_EQ(distance(kCube, cubeAt({10, 3, 3})).distance, 0);
-    EXPECT_EQ(difference(kCube, cubeAt({10, 3, 3})).size(), 1U);
+    EXPECT_FALSE(intersection(kConvexCube, cubeAt({10, 3, 3})));
+    EXPECT_EQ(distance(kConvexCube, cubeAt({10, 3, 3})).distance, 0);
+    EXPECT_EQ(difference(kConvexCube, cubeAt({10, 3, 3})).size(), 1U);
 }
 
 TEST(ConvexSolid, DifferenceWithACoveringSolidIsNothing) {
-    EXPECT_TRUE(difference(kCube, ConvexSolid::box({{-1, -1, -1}, {11, 11, 11}})).empty());
-    EXPECT_TRUE(difference(kCube, kCube).empty());
+    EXPECT_TRUE(difference(kConvexCube, ConvexSolid::box({{-1, -1, -1}, {11, 11, 11}})).empty());
+    EXPECT_TRUE(difference(kConvexCube, kConvexCube).empty());
 }
 
 TEST(ConvexSolid, DifferenceWithAnInnerBoxIsSixPieces) {
     const std::vector<ConvexSolid> pieces =
-        difference(kCube, ConvexSolid::box({{4, 4, 4}, {6, 6, 6}}));
+        difference(kConvexCube, ConvexSolid::box({{4, 4, 4}, {6, 6, 6}}));
 
     double volume = 0;
     for (const ConvexSolid& piece : pieces) {
@@ -68,7 +68,8 @@ TEST(ConvexSolid, DifferenceWithAnInnerBoxIsSixPieces) {
 }
 
 TEST(ConvexSolid, UnionCountsSharedVolumeOnce) {
-    const std::vector<ConvexSolid> solids{kCube, cubeAt({5, 0, 0}), cubeAt({5, 5, 0}), kCube};
+    const std::vector<ConvexSolid> solids{
+        kConvexCube, cubeAt({5, 0, 0}), cubeAt({5, 5, 0}), kConvexCube};
 
     // Seen in plan: the third square, 50 of the second outside it, 50 of the first outside both.
     EXPECT_NEAR(unionVolume(solids), 1000 + 500 + 500, 1e-9);
@@ -92,7 +93,7 @@ TEST(ConvexSolid, DistanceBetweenCrossedEdgesJoinsPointsInsideThem) {
 
 TEST(ConvexSolid, DistanceFromACornerToAFaceStandsSquareOnIt) {
     const Vec2 wedge[] = {{15, 5}, {25, 4}, {25, 6}};
-    const ClosestPoints closest = distance(kCube, ConvexSolid::prism(wedge, 4, 6));
+    const ClosestPoints closest = distance(kConvexCube, ConvexSolid::prism(wedge, 4, 6));
 
     EXPECT_NEAR(closest.distance, 5, 1e-12);
     EXPECT_NEAR(closest.onFirst.x, 10, 1e-12);
@@ -100,11 +101,11 @@ TEST(ConvexSolid, DistanceFromACornerToAFaceStandsSquareOnIt) {
 }
 
 TEST(ConvexSolid, OverlappingSolidsHaveACommonPoint) {
-    const ClosestPoints closest = distance(kCube, ConvexSolid::box({{4, 4, -9}, {6, 6, 99}}));
+    const ClosestPoints closest = distance(kConvexCube, ConvexSolid::box({{4, 4, -9}, {6, 6, 99}}));
 
     EXPECT_EQ(closest.distance, 0);
     EXPECT_EQ(closest.onFirst, closest.onSecond);
-    EXPECT_TRUE(kCube.contains(closest.onFirst));
+    EXPECT_TRUE(kConvexCube.contains(closest.onFirst));
 }
 
 TEST(ConvexSolid, AFaceLyingWhollyOnAnotherInATurnedFrameTouches) {
@@ -118,21 +119,21 @@ TEST(ConvexSolid, AFaceLyingWhollyOnAnotherInATurnedFrameTouches) {
 }
 
 TEST(ConvexSolid, ExtentAlongADiagonal) {
-    const Extent extent = kCube.extentAlong(normalised(Vec3{1, 1, 0}));
+    const Extent extent = kConvexCube.extentAlong(normalised(Vec3{1, 1, 0}));
 
     EXPECT_NEAR(extent.min, 0, 1e-12);
     EXPECT_NEAR(extent.max, 10 * std::sqrt(2.0), 1e-12);
 }
 
 TEST(ConvexSolid, ContainsItsFacesButNotWhatLiesBefore) {
-    EXPECT_TRUE(kCube.contains({10, 5, 5}));
-    EXPECT_FALSE(kCube.contains({10.001, 5, 5}));
-    EXPECT_TRUE(kCube.contains({10.001, 5, 5}, 0.01));
+    EXPECT_TRUE(kConvexCube.contains({10, 5, 5}));
+    EXPECT_FALSE(kConvexCube.contains({10.001, 5, 5}));
+    EXPECT_TRUE(kConvexCube.contains({10.001, 5, 5}, 0.01));
 }
 
 TEST(ConvexSolid, AsAPolyhedronItIsClosed) {
     const Vec3 normal = normalised(Vec3{1, 2, 3});
-    const Polyhedron solid = kCube.clipped({normal, dot(normal, {5, 5, 5})})->toPolyhedron();
+    const Polyhedron solid = kConvexCube.clipped({normal, dot(normal, {5, 5, 5})})->toPolyhedron();
 
     for (const PolyhedronEdge& edge : solid.edges()) {
         EXPECT_GE(edge.left, 0);

@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/core/geometry/outlines.h"
+
 namespace shoulderline {
 namespace {
 
@@ -15,7 +17,7 @@ const Outline kCircle{{{{-5, 0}, 1}, {{15, 0}, 1}}};
 const Outline kRoundEnd{{{{0, 0}}, {{40, 0}, 1}, {{40, 20}}, {{0, 20}}}};
 // The same board hollowed at the right end.
 const Outline kHollowEnd{{{{0, 0}}, {{40, 0}, -1}, {{40, 20}}, {{0, 20}}}};
-const Outline kAngle = Outline::polygon({{0, 0}, {30, 0}, {30, 10}, {10, 10}, {10, 30}, {0, 30}});
+using testing::kAngle;
 
 TEST(Outline, ARectangleHasItsArea) {
     EXPECT_DOUBLE_EQ(Outline::rectangle(40, 20).area(), 800);

@@ -5,11 +5,13 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/core/geometry/outlines.h"
+
 namespace shoulderline {
 namespace {
 
-const Outline kAngle = Outline::polygon({{0, 0}, {30, 0}, {30, 10}, {10, 10}, {10, 30}, {0, 30}});
-const Outline kCircle{{{{-10, 0}, 1}, {{10, 0}, 1}}};
+using testing::kAngle;
+const Outline kDisc{{{{-10, 0}, 1}, {{10, 0}, 1}}};
 
 TEST(Polyhedron, ABoxHasTwelveEdgesEachBetweenTwoFaces) {
     const std::vector<PolyhedronEdge> edges = Polyhedron::box({{0, 0, 0}, {1, 2, 3}}).edges();
@@ -28,7 +30,7 @@ TEST(Polyhedron, APrismOfAnAngleHasItsVolumeAndBounds) {
 }
 
 TEST(Polyhedron, EdgesBetweenFacetsOfAnArcAreSmooth) {
-    const Polyhedron solid = Polyhedron::prism(kCircle, 0, 50);
+    const Polyhedron solid = Polyhedron::prism(kDisc, 0, 50);
     const std::vector<PolyhedronEdge> edges = solid.edges();
     const auto smooth = std::count_if(
         edges.begin(), edges.end(), [](const PolyhedronEdge& e) { return e.isSmooth; });

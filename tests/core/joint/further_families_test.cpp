@@ -17,7 +17,7 @@ namespace {
 using testing::ruleBook;
 using testing::workshop;
 
-constexpr double kInch = Length::kMmPerInch;
+using testing::kInch;
 
 SizingGuide guide() {
     return {ruleBook(), workshop().inchRack, workshop().inchBits, workshop().inchGrid};
@@ -31,26 +31,26 @@ JointTask taskOf(const JointForm& form) {
     return task;
 }
 
-struct Made {
+struct MadeFurther {
     SizedJoint sized;
     JointCuts cuts;
 };
 
-Made make(const JointTask& task, const StatedSizes& stated = {}) {
-    Made made;
+MadeFurther make(const JointTask& task, const StatedSizes& stated = {}) {
+    MadeFurther made;
     made.sized = sizeJoint(task, guide(), stated);
     made.cuts = cutJoint(task, made.sized, guide());
     return made;
 }
 
-double volume(const JointSolid& solid) {
+double volumeOf(const JointSolid& solid) {
     return solid.exact ? solid.exact->volume() : solid.box.volume();
 }
 
 // Noyes, Handwork in Wood, joint No. 39: the slot for the key begins 1/16 in inside the outer face
 // of the mortised piece.
 TEST(TuskTenon, ItsSlotBeginsASixteenthInsideTheOuterFace) {
-    const Made made = make(taskOf({JointKind::Through, {JointFeature::Tusked}}));
+    const MadeFurther made = make(taskOf({JointKind::Through, {JointFeature::Tusked}}));
 
     ASSERT_EQ(made.cuts.slots.size(), 1u);
     const Box& slot = made.cuts.slots.front().box;
@@ -62,7 +62,7 @@ TEST(TuskTenon, ItsSlotBeginsASixteenthInsideTheOuterFace) {
 // Common practice: 1 to 1 1/2 times the wedge's thickness of wood beyond it; taper 1 in 6 to 1 in
 // 8.
 TEST(TuskTenon, LeavesWoodBeyondItsWedge) {
-    const Made made = make(taskOf({JointKind::Through, {JointFeature::Tusked}}));
+    const MadeFurther made = make(taskOf({JointKind::Through, {JointFeature::Tusked}}));
 
     const double thickness = made.sized.furtherSize(SizeName::TuskThickness).mm();
     const double beyond = made.cuts.tenons.front().box.max.x - made.cuts.slots.front().box.max.x;
@@ -72,11 +72,11 @@ TEST(TuskTenon, LeavesWoodBeyondItsWedge) {
     const Box& slot = made.cuts.slots.front().box;
     const double through = slot.size().z;
     const double taken = through * (through / 8) / 2 * slot.size().y;
-    EXPECT_NEAR(volume(made.cuts.slots.front()), slot.volume() - taken, 1e-6);
+    EXPECT_NEAR(volumeOf(made.cuts.slots.front()), slot.volume() - taken, 1e-6);
 }
 
 TEST(TuskTenon, NeedsAThroughTenon) {
-    const Made made = make(taskOf({JointKind::Blind, {JointFeature::Tusked}}));
+    const MadeFurther made = make(taskOf({JointKind::Blind, {JointFeature::Tusked}}));
 
     EXPECT_FALSE(made.sized.troubles.empty());
     EXPECT_TRUE(made.cuts.slots.empty());
@@ -87,27 +87,29 @@ TEST(TuskTenon, NeedsAThroughTenon) {
 TEST(EasedEnd, ChamferTakesAsMuchAsTheClosedFormSays) {
     StatedSizes stated;
     stated.set(SizeName::Projection, {SizeState::Stated, Length::inches(0.25)});
-    const Made plain = make(taskOf({JointKind::Through, {}}), stated);
-    const Made made = make(taskOf({JointKind::Through, {JointFeature::ChamferedEnd}}), stated);
+    const MadeFurther plain = make(taskOf({JointKind::Through, {}}), stated);
+    const MadeFurther made =
+        make(taskOf({JointKind::Through, {JointFeature::ChamferedEnd}}), stated);
 
     const double c = made.sized.furtherSize(SizeName::EndEasing).mm();
     EXPECT_NEAR(c, 0.125 * kInch, 1e-9) << "1/8 in, of the 1/4 in that stands proud";
     const Vec3 size = plain.cuts.tenons.front().box.size();
     const double taken = c * c / 2 * 2 * (size.y + size.z) - 4 * c * c * c / 3;
-    EXPECT_NEAR(volume(plain.cuts.tenons.front()) - volume(made.cuts.tenons.front()), taken, 1e-6);
+    EXPECT_NEAR(
+        volumeOf(plain.cuts.tenons.front()) - volumeOf(made.cuts.tenons.front()), taken, 1e-6);
 }
 
 // Closed form: rounding an edge to r takes (1 - pi/4) r^2 of it; at the corners two of them meet.
 TEST(EasedEnd, RoundingTakesLessThanAChamferAndAboutWhatTheClosedFormSays) {
     StatedSizes stated;
     stated.set(SizeName::Projection, {SizeState::Stated, Length::inches(0.25)});
-    const Made plain = make(taskOf({JointKind::Through, {}}), stated);
-    const Made made = make(taskOf({JointKind::Through, {JointFeature::RoundedEnd}}), stated);
+    const MadeFurther plain = make(taskOf({JointKind::Through, {}}), stated);
+    const MadeFurther made = make(taskOf({JointKind::Through, {JointFeature::RoundedEnd}}), stated);
 
     const double r = made.sized.furtherSize(SizeName::EndEasing).mm();
     const Vec3 size = plain.cuts.tenons.front().box.size();
     const double edges = (1 - std::numbers::pi / 4) * r * r * 2 * (size.y + size.z);
-    const double taken = volume(plain.cuts.tenons.front()) - volume(made.cuts.tenons.front());
+    const double taken = volumeOf(plain.cuts.tenons.front()) - volumeOf(made.cuts.tenons.front());
     EXPECT_LT(taken, edges);
     EXPECT_GT(taken, edges - 4 * r * r * r * (5.0 / 3 - std::numbers::pi / 2) - 0.05 * edges);
 }
@@ -122,12 +124,12 @@ TEST(EasedEnd, OfAFlushTenonIsToldAsImpossible) {
 
 // A cutter as wide as the mortise leaves half circles: the mouth is a rectangle and a circle.
 TEST(RoundEnds, MortiseIsARectangleWithHalfCircles) {
-    const Made made = make(taskOf({JointKind::Blind, {JointFeature::RoundEnds}}));
+    const MadeFurther made = make(taskOf({JointKind::Blind, {JointFeature::RoundEnds}}));
 
     const Box& mouth = made.cuts.mortises.front().box;
     const double d = mouth.size().z;
     const double area = d * (mouth.size().y - d) + std::numbers::pi * d * d / 4;
-    EXPECT_NEAR(volume(made.cuts.mortises.front()) / mouth.size().x, area, area * 2e-3);
+    EXPECT_NEAR(volumeOf(made.cuts.mortises.front()) / mouth.size().x, area, area * 2e-3);
     EXPECT_TRUE(made.cuts.tenons.front().exact.has_value());
 }
 
@@ -136,7 +138,7 @@ TEST(Shortened, EndsBeforeItsNeighbour) {
     JointTask task = taskOf({JointKind::Blind, {JointFeature::Shortened}});
     task.post.max.x = 2.5 * kInch;
     task.neighbourBefore = Length::inches(1.0);
-    const Made made = make(task);
+    const MadeFurther made = make(task);
 
     EXPECT_NEAR(made.sized.mortiseDepth.value.inches(), 1.0 - 1.0 / 16, 1.0 / 32 + 1e-9);
     EXPECT_LE(made.sized.mortiseDepth.value.inches(), 1.0 - 1.0 / 16 + 1e-9);

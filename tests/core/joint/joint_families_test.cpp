@@ -14,7 +14,7 @@ namespace {
 using testing::ruleBook;
 using testing::workshop;
 
-constexpr double kInch = Length::kMmPerInch;
+using testing::kInch;
 
 struct Made {
     JointTask task;

@@ -12,7 +12,7 @@ using testing::resolved;
 using testing::statedPart;
 using testing::twoPostsAndARail;
 
-constexpr double kInch = Length::kMmPerInch;
+using testing::kInch;
 
 EasingStatement easing(EasingKind kind, Arris at, const char* size) {
     EasingStatement stated;

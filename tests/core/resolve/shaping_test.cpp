@@ -12,7 +12,7 @@ using testing::resolved;
 using testing::statedPart;
 using testing::twoPostsAndARail;
 
-constexpr double kInch = Length::kMmPerInch;
+using testing::kInch;
 
 ResolvedPart rail(const Shape& shape, const std::vector<CutStatement>& cuts = {}) {
     Piece piece = twoPostsAndARail();

@@ -32,7 +32,7 @@ namespace shoulderline::reference {
 
 namespace {
 
-[[noreturn]] void giveUp(const char* what) {
+[[noreturn]] void giveUpEasing(const char* what) {
     std::cerr << "Open CASCADE failed: " << what << '\n';
     std::abort();
 }
@@ -90,7 +90,7 @@ std::vector<KernelArris> arrisesOf(const TopoDS_Shape& shape, const Easing& easi
         }
     }
     if (arrises.empty()) {
-        giveUp("no such arris");
+        giveUpEasing("no such arris");
     }
     return arrises;
 }
@@ -107,7 +107,7 @@ TopoDS_Shape solidFrom(const std::vector<std::vector<gp_Pnt>>& faces) {
     }
     sewing.Perform();
     if (sewing.SewedShape().ShapeType() != TopAbs_SHELL) {
-        giveUp("a wedge does not close");
+        giveUpEasing("a wedge does not close");
     }
     TopoDS_Solid solid = BRepBuilderAPI_MakeSolid(TopoDS::Shell(sewing.SewedShape())).Solid();
     BRepLib::OrientClosedSolid(solid);
@@ -148,7 +148,7 @@ TopoDS_Shape wedgeOn(const KernelArris& arris, const Easing& easing) {
 
 TopoDS_Shape stopped(TopoDS_Shape shape, const Easing& easing) {
     if (easing.profile != EasingProfile::Chamfer) {
-        giveUp("a stopped round-over is not asked of it");
+        giveUpEasing("a stopped round-over is not asked of it");
     }
     for (const KernelArris& arris : arrisesOf(shape, easing)) {
         shape = BRepAlgoAPI_Cut(shape, wedgeOn(arris, easing)).Shape();
@@ -186,12 +186,12 @@ TopoDS_Shape through(const TopoDS_Shape& shape, const Easing& easing) {
         }
         chamfer.Build();
         if (!chamfer.IsDone()) {
-            giveUp("a chamfer");
+            giveUpEasing("a chamfer");
         }
         return chamfer.Shape();
     }
     if (easing.onReach != easing.otherReach) {
-        giveUp("an elliptical round-over is not asked of it");
+        giveUpEasing("an elliptical round-over is not asked of it");
     }
     BRepFilletAPI_MakeFillet fillet(shape);
     for (const KernelArris& arris : arrises) {
@@ -199,7 +199,7 @@ TopoDS_Shape through(const TopoDS_Shape& shape, const Easing& easing) {
     }
     fillet.Build();
     if (!fillet.IsDone()) {
-        giveUp("a fillet");
+        giveUpEasing("a fillet");
     }
     return fillet.Shape();
 }

@@ -16,10 +16,10 @@ namespace shoulderline {
 
 // The chosen part: what it comes to, its joints with the proportions of the first, and what is
 // stated.
-class PartView final : public QWidget {
+class PartPanel final : public QWidget {
     Q_OBJECT
   public:
-    PartView(Document& document, Prompts& prompts, QWidget* parent = nullptr);
+    PartPanel(Document& document, Prompts& prompts, QWidget* parent = nullptr);
     void refresh();
 
   private:

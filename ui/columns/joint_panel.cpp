@@ -1,4 +1,4 @@
-#include "ui/columns/joint_view.h"
+#include "ui/columns/joint_panel.h"
 
 #include <QEvent>
 #include <QMenu>
@@ -18,21 +18,21 @@ using namespace Qt::Literals::StringLiterals;
 
 namespace {
 
-constexpr int kFieldWidth = 76;
+constexpr int kSizeFieldWidth = 76;
 
 // What a joint without a tenon is.
 QString wordsWithoutTenon(JointKind kind) {
     switch (kind) {
         case JointKind::Dowelled:
-            return JointView::tr("A butt held by dowels.");
+            return JointPanel::tr("A butt held by dowels.");
         case JointKind::Screwed:
-            return JointView::tr("A butt held by screws.");
+            return JointPanel::tr("A butt held by screws.");
         case JointKind::Grooved:
-            return JointView::tr("The panel stands dry in its groove, free to move.");
+            return JointPanel::tr("The panel stands dry in its groove, free to move.");
         case JointKind::Tongued:
-            return JointView::tr("The tongue stands dry in the next board, free to move.");
+            return JointPanel::tr("The tongue stands dry in the next board, free to move.");
         case JointKind::CrossLap:
-            return JointView::tr("Both run on; half is cut out of each.");
+            return JointPanel::tr("Both run on; half is cut out of each.");
         case JointKind::Blind:
         case JointKind::Through:
         case JointKind::Stub:
@@ -45,12 +45,12 @@ QString wordsWithoutTenon(JointKind kind) {
         case JointKind::Rests:
             break;
     }
-    return JointView::tr("One part lies on the other; no wood joint.");
+    return JointPanel::tr("One part lies on the other; no wood joint.");
 }
 
 }  // namespace
 
-JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
+JointPanel::JointPanel(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(6);
@@ -76,12 +76,12 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
         kind_->addItem(qt(wordFor(kind)));
     }
     kindLabel->setBuddy(kind_);
-    connect(kind_, &QComboBox::activated, this, &JointView::chooseKind);
+    connect(kind_, &QComboBox::activated, this, &JointPanel::chooseKind);
     grid_->addWidget(kindLabel, 0, 0);
     grid_->addWidget(kind_, 0, 1, 1, 2);
     features_ = new TextButton({}, TextButton::Kind::Quiet, this);
     features_->setFocusPolicy(Qt::StrongFocus);
-    connect(features_, &TextButton::clicked, this, &JointView::openFeatures);
+    connect(features_, &TextButton::clicked, this, &JointPanel::openFeatures);
     grid_->addWidget(features_, 1, 0, 1, 3, Qt::AlignLeft | Qt::AlignVCenter);
     int at = 2;
     for (const SizeName size : allWords<SizeName>()) {
@@ -98,7 +98,7 @@ JointView::JointView(Document& document, QWidget* parent) : QWidget(parent), doc
     layout->addWidget(why_);
 }
 
-void JointView::addRow(SizeName size, int at) {
+void JointPanel::addRow(SizeName size, int at) {
     Row row;
     row.size = size;
     row.label = new Label(qt(wordFor(size)), this);
@@ -119,7 +119,7 @@ void JointView::addRow(SizeName size, int at) {
         },
         this);
     row.field->setMayBeEmpty(true);
-    row.field->setFixedWidth(kFieldWidth);
+    row.field->setFixedWidth(kSizeFieldWidth);
     row.field->setAccessibleName(qt(wordFor(size)));
     row.field->setToolTip(
         tr("A size states it; + 1/16 adds to the rule; nothing goes back to the rule."));
@@ -139,12 +139,12 @@ void JointView::addRow(SizeName size, int at) {
     rows_.push_back(row);
 }
 
-const ResolvedJoint* JointView::joint() const {
+const ResolvedJoint* JointPanel::joint() const {
     const std::optional<std::size_t> chosen = document_.chosenJoint();
     return chosen ? &document_.resolved().joints[*chosen] : nullptr;
 }
 
-const SizeStatement* JointView::statementOf(SizeName size) const {
+const SizeStatement* JointPanel::statementOf(SizeName size) const {
     const ResolvedJoint* one = joint();
     if (one == nullptr) {
         return nullptr;
@@ -159,9 +159,9 @@ const SizeStatement* JointView::statementOf(SizeName size) const {
     return it == stated->sizes.end() ? nullptr : &it->second;
 }
 
-Result<void> JointView::setSize(SizeName size,
-                                const SizeStatement& statement,
-                                Document::Kind kind) {
+Result<void> JointPanel::setSize(SizeName size,
+                                 const SizeStatement& statement,
+                                 Document::Kind kind) {
     const ResolvedJoint* one = joint();
     if (one == nullptr) {
         return fail(ErrorCode::UnknownName, utf8(tr("That joint is gone.")));
@@ -171,7 +171,7 @@ Result<void> JointView::setSize(SizeName size,
         SetJointSize{parts[one->tenoned].of, parts[one->mortised].of, size, statement}, kind);
 }
 
-void JointView::refresh() {
+void JointPanel::refresh() {
     const ResolvedJoint* one = joint();
     if (one == nullptr) {
         return;
@@ -207,7 +207,7 @@ void JointView::refresh() {
     showWhy(*one);
 }
 
-void JointView::showWhy(const ResolvedJoint& one) {
+void JointPanel::showWhy(const ResolvedJoint& one) {
     const Size* size = one.size(whyOf_);
     why_->setVisible(size != nullptr);
     if (size != nullptr) {
@@ -215,7 +215,7 @@ void JointView::showWhy(const ResolvedJoint& one) {
     }
 }
 
-void JointView::showFeatures(const ResolvedJoint& one) {
+void JointPanel::showFeatures(const ResolvedJoint& one) {
     QStringList words;
     for (const JointFeature feature : one.features) {
         words.append(qt(wordFor(feature)));
@@ -230,7 +230,7 @@ void JointView::showFeatures(const ResolvedJoint& one) {
     }));
 }
 
-void JointView::openFeatures() {
+void JointPanel::openFeatures() {
     const ResolvedJoint* one = joint();
     if (one == nullptr) {
         return;
@@ -251,12 +251,12 @@ void JointView::openFeatures() {
     menu.exec(features_->mapToGlobal(QPoint(0, features_->height())));
 }
 
-void JointView::setGaugesShown(bool shown) {
+void JointPanel::setGaugesShown(bool shown) {
     gaugesShown_ = shown;
     refresh();
 }
 
-void JointView::showRow(Row& row, const ResolvedJoint& one) {
+void JointPanel::showRow(Row& row, const ResolvedJoint& one) {
     const Size& size = *one.size(row.size);
     const SizeStatement* stated = statementOf(row.size);
     const bool isOwn = stated != nullptr && stated->state != SizeState::RulePlusOffset;
@@ -269,7 +269,7 @@ void JointView::showRow(Row& row, const ResolvedJoint& one) {
     row.label->setFont(font);
 }
 
-void JointView::showOthers(const ResolvedJoint& one) {
+void JointPanel::showOthers(const ResolvedJoint& one) {
     if (!one.hasTenon()) {
         others_->setText(wordsWithoutTenon(one.kind));
         return;
@@ -286,7 +286,7 @@ void JointView::showOthers(const ResolvedJoint& one) {
     others_->setText(lines.join(u'\n'));
 }
 
-void JointView::chooseKind(int index) {
+void JointPanel::chooseKind(int index) {
     const ResolvedJoint* one = joint();
     if (one == nullptr) {
         return;
@@ -299,7 +299,7 @@ void JointView::chooseKind(int index) {
     refresh();
 }
 
-void JointView::openStates(SizeName size, QWidget& under) {
+void JointPanel::openStates(SizeName size, QWidget& under) {
     const ResolvedJoint* one = joint();
     if (one == nullptr) {
         return;
@@ -330,7 +330,7 @@ void JointView::openStates(SizeName size, QWidget& under) {
     menu.exec(under.mapToGlobal(QPoint(0, under.height())));
 }
 
-bool JointView::eventFilter(QObject* object, QEvent* event) {
+bool JointPanel::eventFilter(QObject* object, QEvent* event) {
     if (event->type() == QEvent::FocusIn) {
         for (const Row& row : rows_) {
             if (row.field == object && joint() != nullptr) {

@@ -18,10 +18,10 @@
 namespace shoulderline {
 
 // The sizes of one joint with how each came to be, its kind, its proportions, and why.
-class JointView final : public QWidget {
+class JointPanel final : public QWidget {
     Q_OBJECT
   public:
-    explicit JointView(Document& document, QWidget* parent = nullptr);
+    explicit JointPanel(Document& document, QWidget* parent = nullptr);
     void refresh();
     // Whether its proportions are told here; not where a page tells them itself.
     void setGaugesShown(bool shown);

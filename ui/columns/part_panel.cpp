@@ -1,4 +1,4 @@
-#include "ui/columns/part_view.h"
+#include "ui/columns/part_panel.h"
 
 #include <algorithm>
 #include <iterator>
@@ -14,7 +14,7 @@ namespace shoulderline {
 
 using namespace Qt::Literals::StringLiterals;
 
-PartView::PartView(Document& document, Prompts& prompts, QWidget* parent)
+PartPanel::PartPanel(Document& document, Prompts& prompts, QWidget* parent)
     : QWidget(parent), document_(document) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -66,7 +66,7 @@ PartView::PartView(Document& document, Prompts& prompts, QWidget* parent)
     layout->addWidget(swing_);
 }
 
-void PartView::refresh() {
+void PartPanel::refresh() {
     const std::optional<std::size_t> chosen = document_.chosenPart();
     if (!chosen) {
         return;
@@ -89,7 +89,7 @@ void PartView::refresh() {
 
 // Each size with its state; those that have reasons of their own tell them when their name is
 // clicked.
-void PartView::showSizes(const ResolvedPart& part) {
+void PartPanel::showSizes(const ResolvedPart& part) {
     clearLayout(*sizes_);
     const auto add = [this](const QString& name,
                             Length length,
@@ -144,7 +144,7 @@ void PartView::showSizes(const ResolvedPart& part) {
 }
 
 // How far it moves across its grain over the year; leads to the air that it stands in.
-void PartView::showMovement(std::size_t part) {
+void PartPanel::showMovement(std::size_t part) {
     const PartMovement& movement = document_.movement().parts[part];
     const auto figure = [](double mm) { return qt(figureText(mm, 2)) + u"\u00a0mm"_s; };
     if (!movement.width) {
@@ -158,7 +158,7 @@ void PartView::showMovement(std::size_t part) {
     moves_->setToolTip(qt(document_.movement().season.source));
 }
 
-void PartView::showJoints(std::size_t part) {
+void PartPanel::showJoints(std::size_t part) {
     clearLayout(*joints_);
     const ResolvedPiece& resolved = document_.resolved();
     std::optional<std::size_t> first;
