@@ -26,19 +26,34 @@ double lengthOf(const ViewEdge& e) {
     return norm(e.b - e.a);
 }
 
-// The part of `edge`, in millimetres from its start, along which `over` runs within kSameLine.
-std::optional<Stretch> coveredBy(const ViewEdge& edge, const ViewEdge& over) {
+// An edge with its length and the way it runs, worked out once.
+struct Laid {
+    const ViewEdge* edge;
+    double length;
+    Vec2 along;  // of length 1; none of an edge that does not count
+};
+
+Laid laid(const ViewEdge& edge) {
     const double length = lengthOf(edge);
-    const Vec2 along = (edge.b - edge.a) * (1.0 / length);
-    double t0 = dot(over.a - edge.a, along);
-    double t1 = dot(over.b - edge.a, along);
-    double d0 = cross(along, over.a - edge.a);
-    double d1 = cross(along, over.b - edge.a);
+    return {&edge, length, length < kShortest ? Vec2{} : (edge.b - edge.a) * (1.0 / length)};
+}
+
+// The part of `one`, in millimetres from its start, along which `over` runs within kSameLine.
+std::optional<Stretch> coveredBy(const Laid& one, const Laid& over) {
+    const Vec2 toA = over.edge->a - one.edge->a;
+    const Vec2 toB = over.edge->b - one.edge->a;
+    double t0 = dot(toA, one.along);
+    double t1 = dot(toB, one.along);
+    if (std::max(t0, t1) < kShortest || std::min(t0, t1) > one.length - kShortest) {
+        return std::nullopt;
+    }
+    double d0 = cross(one.along, toA);
+    double d1 = cross(one.along, toB);
     if (t0 > t1) {
         std::swap(t0, t1);
         std::swap(d0, d1);
     }
-    const Stretch shared{std::max(t0, 0.0), std::min(t1, length)};
+    const Stretch shared{std::max(t0, 0.0), std::min(t1, one.length)};
     if (shared.to - shared.from < kShortest) {
         return std::nullopt;
     }
@@ -63,12 +78,24 @@ struct Corner {
 // facets in a row.
 class Joined {
   public:
-    explicit Joined(std::span<const ViewEdge> edges) : edges_(edges), isTaken_(edges.size()) {
+    explicit Joined(std::span<const ViewEdge> edges)
+        : edges_(edges), isTaken_(edges.size()), meetingOf_(2 * edges.size()) {
+        std::vector<std::pair<Corner, std::size_t>> ends;
+        ends.reserve(2 * edges.size());
         for (std::size_t i = 0; i < edges.size(); ++i) {
-            corners_.emplace_back(cornerOf(edges[i], edges[i].a), i);
-            corners_.emplace_back(cornerOf(edges[i], edges[i].b), i);
+            ends.emplace_back(cornerOf(edges[i], edges[i].a), 2 * i);
+            ends.emplace_back(cornerOf(edges[i], edges[i].b), 2 * i + 1);
         }
-        std::sort(corners_.begin(), corners_.end());
+        std::sort(ends.begin(), ends.end());
+        ends_.reserve(ends.size());
+        for (std::size_t k = 0; k < ends.size(); ++k) {
+            if (k == 0 || ends[k].first != ends[k - 1].first) {
+                meetings_.push_back(k);
+            }
+            meetingOf_[ends[k].second] = meetings_.size() - 1;
+            ends_.push_back(ends[k].second);
+        }
+        meetings_.push_back(ends.size());
     }
 
     [[nodiscard]] std::vector<ViewEdge> take() {
@@ -80,9 +107,9 @@ class Joined {
             }
             isTaken_[i] = true;
             ViewEdge one = edges_[i];
-            extend(one);
+            extend(one, 2 * i + 1);
             std::swap(one.a, one.b);
-            extend(one);
+            extend(one, 2 * i);
             std::swap(one.a, one.b);
             joined.push_back(one);
         }
@@ -94,59 +121,64 @@ class Joined {
         constexpr double kPerMm = 1e4;
         return {edge.solid, edge.visible, std::llround(p.x * kPerMm), std::llround(p.y * kPerMm)};
     }
-    // Past its end `b`, as far as others go on there.
-    void extend(ViewEdge& one) {
+    // Past its end `b`, which is the end numbered `end`, as far as others go on there.
+    void extend(ViewEdge& one, std::size_t end) {
         const Vec2 from = one.a;
         const double length = lengthOf(one);
         if (length < kShortest) {
             return;
         }
         const Vec2 along = (one.b - one.a) * (1.0 / length);
-        while (const std::optional<Vec2> next = goesOn(one, from, along)) {
-            one.b = *next;
+        while (const std::optional<std::size_t> next = goesOn(one, end, from, along)) {
+            end = *next;
+            one.b = placeOf(end);
         }
     }
-    std::optional<Vec2> goesOn(const ViewEdge& one, Vec2 from, Vec2 along) {
-        constexpr double kStraight = 1e-6;  // millimetres
-        const Corner corner = cornerOf(one, one.b);
-        for (auto it = std::lower_bound(
-                 corners_.begin(), corners_.end(), std::pair(corner, std::size_t{0}));
-             it != corners_.end() && it->first == corner;
-             ++it) {
-            const ViewEdge& other = edges_[it->second];
-            if (isTaken_[it->second]) {
+    // The far end of the edge that goes on from `end`.
+    std::optional<std::size_t> goesOn(const ViewEdge& one, std::size_t end, Vec2 from, Vec2 along) {
+        constexpr double kStraightOn = 1e-6;  // millimetres
+        const std::size_t meeting = meetingOf_[end];
+        for (std::size_t k = meetings_[meeting]; k < meetings_[meeting + 1]; ++k) {
+            if (isTaken_[ends_[k] / 2]) {
                 continue;
             }
-            const Vec2 far = cornerOf(other, other.a) == corner ? other.b : other.a;
+            const std::size_t farEnd = ends_[k] ^ 1U;
+            const Vec2 far = placeOf(farEnd);
             if (dot(far - one.b, along) > kShortest &&
-                std::abs(cross(along, far - from)) < kStraight &&
-                std::abs(cross(along, one.b - from)) < kStraight) {
-                isTaken_[it->second] = true;
-                return far;
+                std::abs(cross(along, far - from)) < kStraightOn &&
+                std::abs(cross(along, one.b - from)) < kStraightOn) {
+                isTaken_[ends_[k] / 2] = true;
+                return farEnd;
             }
         }
         return std::nullopt;
     }
+    [[nodiscard]] Vec2 placeOf(std::size_t end) const {
+        const ViewEdge& edge = edges_[end / 2];
+        return end % 2 == 0 ? edge.a : edge.b;
+    }
 
     std::span<const ViewEdge> edges_;
     std::vector<bool> isTaken_;
-    std::vector<std::pair<Corner, std::size_t>> corners_;
+    // Ends are numbered 2i and 2i + 1; those that meet in one corner stand in a row.
+    std::vector<std::size_t> ends_;
+    std::vector<std::size_t> meetings_;  // where in ends_ each corner's row begins
+    std::vector<std::size_t> meetingOf_;
 };
 
 // Appends what the covered stretches (any order) leave of the edge.
-void appendRest(const ViewEdge& edge, std::vector<Stretch>& covered, std::vector<ViewEdge>& into) {
+void appendRest(const Laid& one, std::vector<Stretch>& covered, std::vector<ViewEdge>& into) {
     std::sort(covered.begin(), covered.end(), [](const Stretch& a, const Stretch& b) {
         return a.from < b.from;
     });
-    const double length = lengthOf(edge);
-    covered.push_back({length, length});
-    const Vec2 along = (edge.b - edge.a) * (1.0 / length);
+    const ViewEdge& edge = *one.edge;
+    covered.push_back({one.length, one.length});
     double done = 0.0;
     for (const Stretch& s : covered) {
         if (s.from - done >= kShortest) {
             ViewEdge rest = edge;
-            rest.a = done > 0.0 ? edge.a + along * done : edge.a;
-            rest.b = s.from < length ? edge.a + along * s.from : edge.b;
+            rest.a = done > 0.0 ? edge.a + one.along * done : edge.a;
+            rest.b = s.from < one.length ? edge.a + one.along * s.from : edge.b;
             into.push_back(rest);
         }
         done = std::max(done, s.to);
@@ -173,57 +205,78 @@ Run runOf(const ViewEdge& edge) {
 // and of these only those of the same run can; they are looked up by where they stand.
 class Alongside {
   public:
-    explicit Alongside(const std::vector<ViewEdge>& edges)
+    explicit Alongside(std::span<const Laid> edges)
         : edges_(edges), slanting_(std::vector<Rect>()) {
         std::vector<Rect> slanting;
         for (std::size_t i = 0; i < edges.size(); ++i) {
-            runs_.push_back(runOf(edges[i]));
+            const ViewEdge& edge = *edges[i].edge;
+            runs_.push_back(runOf(edge));
             if (runs_.back() == Run::Slanting) {
-                slanting.push_back(around(edges[i]));
+                slanting.push_back(around(edge));
                 slantingAt_.push_back(i);
+            } else if (runs_.back() == Run::Upright) {
+                upright_.push_back({edge.a.x, std::minmax(edge.a.y, edge.b.y), i});
             } else {
-                byPlace(runs_.back()).emplace_back(placeOf(i), i);
+                level_.push_back({edge.a.y, std::minmax(edge.a.x, edge.b.x), i});
             }
         }
-        std::sort(upright_.begin(), upright_.end());
-        std::sort(level_.begin(), level_.end());
+        const auto inOrder = [](const Standing& a, const Standing& b) { return a.at < b.at; };
+        std::sort(upright_.begin(), upright_.end(), inOrder);
+        std::sort(level_.begin(), level_.end(), inOrder);
         slanting_ = PlaneIndex(slanting);
     }
 
-    void query(std::size_t edge, const std::function<void(std::size_t)>& found) {
-        const Rect rect = around(edges_[edge]);
-        slanting_.query(rect, [&](std::size_t i) { found(slantingAt_[i]); });
-        const Run run = runs_[edge];
-        if (run != Run::Level) {
-            queryBetween(upright_, {rect.min.x - kSameLine, rect.max.x + kSameLine}, found);
+    // Calls `found` with the number of each of them.
+    template <class Found>
+    void query(std::size_t number, const Found& found) const {
+        const Laid& one = edges_[number];
+        const Rect rect = around(*one.edge);
+        const Run run = runs_[number];
+        if (!slantingAt_.empty()) {
+            slanting_.query(rect, [&](std::size_t i) { found(slantingAt_[i]); });
         }
-        if (run != Run::Upright) {
-            queryBetween(level_, {rect.min.y - kSameLine, rect.max.y + kSameLine}, found);
+        // A slanting one runs along an upright one only where it is nearly upright itself.
+        if (run == Run::Upright || (run == Run::Slanting && isNearly(one.along.x, one))) {
+            queryBetween(upright_, {rect.min.x, rect.max.x}, {rect.min.y, rect.max.y}, found);
+        }
+        if (run == Run::Level || (run == Run::Slanting && isNearly(one.along.y, one))) {
+            queryBetween(level_, {rect.min.y, rect.max.y}, {rect.min.x, rect.max.x}, found);
         }
     }
 
   private:
-    using Places = std::vector<std::pair<double, std::size_t>>;
+    struct Standing {
+        double at;
+        std::pair<double, double> between;
+        std::size_t edge;
+    };
 
-    Places& byPlace(Run run) { return run == Run::Upright ? upright_ : level_; }
-    [[nodiscard]] double placeOf(std::size_t i) const {
-        return runs_[i] == Run::Upright ? edges_[i].a.x : edges_[i].a.y;
+    // Whether an edge that turns from a line by this sine can keep to it within kSameLine for as
+    // far as anybody sees, 0.01 mm; any that is shorter can.
+    static bool isNearly(double sine, const Laid& one) {
+        constexpr double kSeen = 10.0 * kSameLine;
+        return one.length < kSeen || std::abs(sine) < 2.5 * kSameLine / kSeen;
     }
-    static void queryBetween(const Places& places,
+    template <class Found>
+    static void queryBetween(const std::vector<Standing>& standing,
+                             const Stretch& at,
                              const Stretch& between,
-                             const std::function<void(std::size_t)>& found) {
-        for (auto it = std::lower_bound(
-                 places.begin(), places.end(), std::pair(between.from, std::size_t{0}));
-             it != places.end() && it->first <= between.to;
-             ++it) {
-            found(it->second);
+                             const Found& found) {
+        const auto first = std::lower_bound(
+            standing.begin(), standing.end(), at.from - kSameLine, [](const Standing& s, double v) {
+                return s.at < v;
+            });
+        for (auto it = first; it != standing.end() && it->at <= at.to + kSameLine; ++it) {
+            if (it->between.first <= between.to && it->between.second >= between.from) {
+                found(it->edge);
+            }
         }
     }
 
-    const std::vector<ViewEdge>& edges_;
+    std::span<const Laid> edges_;
     std::vector<Run> runs_;
-    Places upright_;
-    Places level_;
+    std::vector<Standing> upright_;
+    std::vector<Standing> level_;
     std::vector<std::size_t> slantingAt_;
     PlaneIndex slanting_;
 };
@@ -231,21 +284,21 @@ class Alongside {
 }  // namespace
 
 std::vector<ViewEdge> mergeCoincident(std::span<const ViewEdge> all) {
-    const std::vector<ViewEdge> edges = Joined(all).take();
-    Alongside alongside(edges);
-    std::vector<double> lengths;
-    lengths.reserve(edges.size());
-    for (const ViewEdge& e : edges) {
-        lengths.push_back(lengthOf(e));
+    const std::vector<ViewEdge> joined = Joined(all).take();
+    std::vector<Laid> edges;
+    edges.reserve(joined.size());
+    for (const ViewEdge& edge : joined) {
+        edges.push_back(laid(edge));
     }
+    const Alongside alongside(edges);
     // rank[i] < rank[j]: edge i is drawn rather than edge j.
     std::vector<std::size_t> order(edges.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(), [&](std::size_t i, std::size_t j) {
-        if (edges[i].visible != edges[j].visible) {
-            return edges[i].visible;
+        if (joined[i].visible != joined[j].visible) {
+            return joined[i].visible;
         }
-        return lengths[i] > lengths[j];
+        return edges[i].length > edges[j].length;
     });
     std::vector<std::size_t> rank(edges.size());
     for (std::size_t k = 0; k < order.size(); ++k) {
@@ -253,20 +306,19 @@ std::vector<ViewEdge> mergeCoincident(std::span<const ViewEdge> all) {
     }
     std::vector<ViewEdge> result;
     std::vector<Stretch> covered;
-    std::size_t current = 0;
-    const std::function<void(std::size_t)> note = [&](std::size_t other) {
-        if (rank[other] < rank[current]) {
-            if (const std::optional<Stretch> s = coveredBy(edges[current], edges[other])) {
-                covered.push_back(*s);
-            }
-        }
-    };
-    for (current = 0; current < edges.size(); ++current) {
+    for (std::size_t i = 0; i < edges.size(); ++i) {
         covered.clear();
-        if (lengths[current] >= kShortest) {
-            alongside.query(current, note);
-            appendRest(edges[current], covered, result);
+        if (edges[i].length < kShortest) {
+            continue;
         }
+        alongside.query(i, [&](std::size_t other) {
+            if (rank[other] < rank[i]) {
+                if (const std::optional<Stretch> s = coveredBy(edges[i], edges[other])) {
+                    covered.push_back(*s);
+                }
+            }
+        });
+        appendRest(edges[i], covered, result);
     }
     return result;
 }

@@ -16,11 +16,9 @@ SetUpList::SetUpList(Document& document, QWidget* parent) : QWidget(parent), doc
     layout->setContentsMargins(16, 0, 12, 10);
     layout->setSpacing(5);
     layout->addWidget(new SectionHeading(tr("Set-ups"), this));
-    settings_ = new Label(this);
-    settings_->setWordWrap(true);
-    settings_->setTextFormat(Qt::PlainText);
-    settings_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    layout->addWidget(settings_);
+    settings_ = new QVBoxLayout;
+    settings_->setSpacing(0);
+    layout->addLayout(settings_);
     cautions_ = makeSoftLabel({}, 0.9, this);
     cautions_->setWordWrap(true);
     cautions_->setTextFormat(Qt::PlainText);
@@ -43,9 +41,25 @@ void SetUpList::refresh() {
             cautions << qt(caution);
         }
     }
-    settings_->setText(lines.isEmpty() ? tr("Nothing is cut for it.") : lines.join(u"\n"_s));
-    settings_->setAccessibleName(settings_->text());
+    showSettings(lines.isEmpty() ? QStringList(tr("Nothing is cut for it.")) : lines);
     cautions_->setText(cautions.join(u"\n"_s));
+}
+
+// A label for each, so that only those that changed are laid out anew.
+void SetUpList::showSettings(const QStringList& lines) {
+    while (rows_.size() < static_cast<std::size_t>(lines.size())) {
+        auto* row = new Label(this);
+        row->setWordWrap(true);
+        row->setTextFormat(Qt::PlainText);
+        settings_->addWidget(row);
+        rows_.push_back(row);
+    }
+    for (std::size_t i = 0; i < rows_.size(); ++i) {
+        const auto at = static_cast<qsizetype>(i);
+        const bool isThere = at < lines.size();
+        rows_[i]->setText(isThere ? lines[at] : QString());
+        rows_[i]->setVisible(isThere);
+    }
 }
 
 }  // namespace shoulderline

@@ -1,7 +1,9 @@
 #pragma once
 
 #include <QLabel>
+#include <QVBoxLayout>
 #include <QWidget>
+#include <vector>
 
 #include "ui/document/document.h"
 
@@ -15,8 +17,11 @@ class SetUpList final : public QWidget {
     void refresh();
 
   private:
+    void showSettings(const QStringList& lines);
+
     Document& document_;
-    QLabel* settings_;
+    QVBoxLayout* settings_;
+    std::vector<QLabel*> rows_;  // one a setting, kept and lettered anew
     QLabel* cautions_;
 };
 
