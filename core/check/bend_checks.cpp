@@ -80,7 +80,10 @@ void checkPlies(const CheckContext& context, std::size_t i, std::vector<Finding>
                                      context.shown(part.thickness.value / *plies),
                                  statePlies(context, i, *plies)});
     }
-    const double radius = least * bend.ply.value.mm() / (1.0 - bend.springback);
+    // In whole steps, so that the figure as it is read does it.
+    const Length step = context.piece.unit == Unit::Inch ? Length::inches(1.0 / 16) : Length::mm(1);
+    const double radius =
+        snapUp(Length::mm(least * bend.ply.value.mm() / (1.0 - bend.springback)), step).mm();
     finding.mends.push_back(
         {"or bow it to a radius of " + context.shownMm(radius) + " or more", std::nullopt});
     findings.push_back(std::move(finding));
@@ -163,7 +166,8 @@ void checkTenons(const CheckContext& context, std::size_t i, std::vector<Finding
             context.shownMm(std::abs(blank.off)) + " off its middle, so that it stands " +
             context.shownMm(over) + " out of the wood";
         const double thinner = tenon.box.max.z - tenon.box.min.z - 2 * over;
-        if (thinner > 0.0) {
+        constexpr double kLeastTenon = 1.0;  // mm; thinner is none
+        if (thinner > kLeastTenon) {
             finding.mends.push_back(
                 {"make the tenon " + context.shownMm(thinner) + " thick, or shorter",
                  stateSize(context, tenon.joint, SizeName::TenonThickness, Length::mm(thinner))});

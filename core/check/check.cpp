@@ -187,6 +187,8 @@ std::vector<Finding> check(const Piece& piece,
     checkProportions(context, findings);
     checkShapes(context, findings);
     checkEasings(context, findings);
+    checkHoles(context, findings);
+    checkScrewHoles(context, findings);
     checkAngles(context, findings);
     checkBends(context, findings);
     checkSwings(context, findings);

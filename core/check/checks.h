@@ -47,6 +47,9 @@ void checkBodies(const CheckContext&,
                  std::vector<Finding>&);  // gaps and leans against published figures for people
 void checkStock(const CheckContext&, std::vector<Finding>&);  // stock that can yield the parts
 
+void checkHoles(const CheckContext&, std::vector<Finding>&);  // bores and screw holes as stated
+void checkScrewHoles(const CheckContext&,
+                     std::vector<Finding>&);  // sunk heads and slots of screw holes
 void checkMovement(const CheckContext&, std::vector<Finding>&);  // wood that moves and is held
 void checkStrength(const CheckContext&, std::vector<Finding>&);  // the joint worked hardest
 

@@ -29,16 +29,16 @@ struct Columns {
 };
 
 // Where the entries from `first` on stand: column and row of each, up to the end of the sheet.
-struct Place {
+struct IndexPlace {
     std::size_t column = 0;
     std::size_t row = 0;
 };
-std::vector<Place> placesFrom(std::size_t first,
-                              const Columns& columns,
-                              std::size_t rows,
-                              std::size_t most) {
-    std::vector<Place> places;
-    Place at;
+std::vector<IndexPlace> placesFrom(std::size_t first,
+                                   const Columns& columns,
+                                   std::size_t rows,
+                                   std::size_t most) {
+    std::vector<IndexPlace> places;
+    IndexPlace at;
     for (std::size_t i = first; i < columns.titles.size(); ++i) {
         const std::size_t lines = columns.titles[i].size();
         if (at.row + lines > rows && at.row > 0) {
@@ -131,7 +131,7 @@ std::vector<Sheet> indexSheets(const Piece& piece,
         sheet.title = "index of sheets";
         sheet.size = frame.paper;
         sheet.ops = frameAndTitle(frame.paper, block, metrics);
-        const std::vector<Place> places = placesFrom(first, columns, rows, most);
+        const std::vector<IndexPlace> places = placesFrom(first, columns, rows, most);
         for (std::size_t i = 0; i < std::min(places.size(), columns.each); ++i) {
             Vec2 at =
                 space.min +

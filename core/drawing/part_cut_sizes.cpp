@@ -4,11 +4,13 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/drawing/hole_views.h"
 #include "core/drawing/part_faces.h"
 #include "core/drawing/part_sizing.h"
 #include "core/joint/screws.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/holes.h"
 
 namespace shoulderline {
 
@@ -62,6 +64,9 @@ std::vector<Vec2> circleIn(const Rect& rect) {
 bool isAlike(const ResolvedCut& a, const ResolvedCut& b) {
     const Vec3 sizeA = a.box.size();
     const Vec3 sizeB = b.box.size();
+    if (a.hole.has_value() != b.hole.has_value() || (a.hole && !isMadeAlike(*a.hole, *b.hole))) {
+        return false;
+    }
     if (a.kind == CutKind::Bore && isEnd(a.face)) {
         return b.kind == CutKind::Bore && a.face == b.face && a.note == b.note &&
                isSameSize(sizeA.x, sizeB.x) && isSameSize(sizeA.y, sizeB.y);
@@ -79,7 +84,8 @@ class CutWriter {
     void write() {
         std::vector<std::vector<const ResolvedCut*>> rows;
         for (const ResolvedCut& cut : part_.cuts) {
-            if (!isSetOutOn(part_, cut, view_.face) || isKerf(cut)) {
+            const bool isForHead = cut.hole && cut.hole->isForHead;  // told with its screw hole
+            if (!isSetOutOn(part_, cut, view_.face) || isKerf(cut) || isForHead) {
                 continue;
             }
             const auto row = std::find_if(
@@ -106,6 +112,20 @@ class CutWriter {
         return view_.face == Face::FaceSide || view_.face == Face::BackSide ? 1 : 2;
     }
 
+    // The middle of a hole: of one as stated that of its mouth.
+    [[nodiscard]] Vec3 middleOf(const ResolvedCut& cut) const {
+        Vec3 middle = cut.box.centre();
+        if (cut.hole) {
+            const CutAxes axes = axesOn(cut.face);
+            const bool isBehind = view_.face == oppositeOf(cut.face);
+            const Vec3 at =
+                cut.hole->mouth + cut.hole->into * (isBehind ? cut.hole->depth.mm() : 0);
+            middle[axes.along] = at[axes.along];
+            middle[axes.across] = at[axes.across];
+        }
+        return middle;
+    }
+
     void along(double from, double to, double depth, const char* of) {
         NeededSize size{
             from, to, isSameSize(from, 0.0) ? 0.0 : depth, depth, {}, 0.0, of, to_.subject};
@@ -118,12 +138,13 @@ class CutWriter {
         for (const ResolvedCut* cut : row) {
             const Rect rect = view_.toPlane(cut->box);
             if (cut->kind == CutKind::Bore) {
-                const double centre = cut->box.centre().x;
+                const Vec3 middle = middleOf(*cut);
+                const double centre = middle.x;
                 // A hole in a tenon is placed from the shoulder that it is next to.
                 const bool isPastFar = centre > length;
                 along(isPastFar ? length : std::min(0.0, centre),
                       isPastFar ? centre : std::max(0.0, centre),
-                      (rect.min.y + rect.max.y) / 2,
+                      view_.toPlane(middle).y,
                       "bore centre");
                 continue;
             }
@@ -152,7 +173,7 @@ class CutWriter {
     void placeOnEnd(const std::vector<const ResolvedCut*>& row) {
         const Vec2 corner = view_.toPlane(Vec3{});
         for (const ResolvedCut* cut : row) {
-            const Vec2 at = view_.toPlane(cut->box.centre());
+            const Vec2 at = view_.toPlane(middleOf(*cut));
             const bool isFar = view_.face == Face::FarEnd;
             to_.down({corner.y,
                       at.y,
@@ -189,7 +210,7 @@ class CutWriter {
 
     [[nodiscard]] std::string placeText(const ResolvedCut& cut) const {
         const bool isBore = cut.kind == CutKind::Bore;
-        const Vec3 at = isBore ? cut.box.centre() : cut.box.min;
+        const Vec3 at = isBore ? middleOf(cut) : cut.box.min;
         if (isEnd(view_.face)) {
             return shown(at.y) + " from face edge, " + shown(at.z) + " from face side";
         }
@@ -248,7 +269,7 @@ class CutWriter {
         const Rect rect = view_.toPlane(cut.box);
         NeededNote note;
         note.subject = to_.subject;
-        note.target = (rect.min + rect.max) * 0.5;
+        note.target = cut.hole ? view_.toPlane(middleOf(cut)) : (rect.min + rect.max) * 0.5;
         if (cut.kind != CutKind::Bore) {
             note.target.x = std::min(note.target.x, rect.min.x + view_.size.x / 4);
         }
@@ -258,7 +279,13 @@ class CutWriter {
             note.lines.push_back(cut.note);
         }
         addScrew(cut, note);
-        note.lines.push_back(times + sectionText(cut));
+        if (cut.hole) {
+            for (std::string& line : holeLines(cut, times, to_.piece.style)) {
+                note.lines.push_back(std::move(line));
+            }
+        } else {
+            note.lines.push_back(times + sectionText(cut));
+        }
         if (!isEnd(view_.face) || cut.kind != CutKind::Bore) {
             note.lines.push_back(placeText(cut));
         }
@@ -277,6 +304,10 @@ void addCutEdges(const ResolvedPart& part,
                  int solid,
                  std::vector<ViewEdge>& edges) {
     for (const ResolvedCut& cut : part.cuts) {
+        if (cut.hole && cut.exact) {
+            addHoleEdges(part, cut, view, solid++, edges);
+            continue;
+        }
         const bool opens = opensOn(cut, view.face, part.bodyBox());
         // Seen from an end, what lies in the sides is left out, as mortises are.
         if (opens || !isEnd(view.face)) {

@@ -25,7 +25,18 @@ struct Cut {
     Box box;
     bool isMortise = false;
     bool isRound = false;
+    const ResolvedHole* hole = nullptr;  // as stated
 };
+
+// Whether two holes differ in nothing that their boxes do not tell.
+bool same(const ResolvedHole* a, const ResolvedHole* b) {
+    constexpr double kSameWay = 1e-7;
+    if (a == nullptr || b == nullptr) {
+        return a == b;
+    }
+    return a->isForHead == b->isForHead && a->head == b->head && a->slot == b->slot &&
+           norm(a->into - b->into) < kSameWay && norm(a->mouth - b->mouth) <= kLengthTolerance.mm();
+}
 
 std::vector<Cut> cutsOf(const ResolvedPart& part) {
     std::vector<Cut> cuts;
@@ -36,7 +47,7 @@ std::vector<Cut> cutsOf(const ResolvedPart& part) {
         cuts.push_back({mortise.box, true, mortise.exact.has_value()});
     }
     for (const ResolvedCut& cut : part.cuts) {
-        cuts.push_back({cut.box, true, cut.kind == CutKind::Bore});
+        cuts.push_back({cut.box, true, cut.kind == CutKind::Bore, cut.hole ? &*cut.hole : nullptr});
     }
     return cuts;
 }
@@ -46,7 +57,7 @@ bool same(const std::vector<Cut>& a, const std::vector<Cut>& b) {
     return a.size() == b.size() && std::all_of(a.begin(), a.end(), [&](const Cut& cut) {
                return std::any_of(b.begin(), b.end(), [&](const Cut& other) {
                    return cut.isMortise == other.isMortise && cut.isRound == other.isRound &&
-                          same(cut.box, other.box);
+                          same(cut.box, other.box) && same(cut.hole, other.hole);
                });
            });
 }
@@ -176,10 +187,17 @@ bool isItsOwnMirrorImage(const ResolvedPart& part) {
     constexpr bool kReflections[4][3] = {
         {true, false, false}, {false, true, false}, {false, false, true}, {true, true, true}};
     const Vec3 size = part.bodyBox().size();
-    if (!part.body.isBox() && hasExactCuts(part)) {
+    const bool hasTilted =
+        std::any_of(part.cuts.begin(), part.cuts.end(), [](const ResolvedCut& cut) {
+            return cut.hole && cut.hole->isTilted();
+        });
+    if (hasTilted || (!part.body.isBox() && hasExactCuts(part))) {
         return false;
     }
-    const std::vector<Cut> cuts = cutsOf(part);
+    std::vector<Cut> cuts = cutsOf(part);
+    for (Cut& cut : cuts) {
+        cut.hole = nullptr;  // of holes that do not tilt the box tells all
+    }
     return std::any_of(std::begin(kReflections), std::end(kReflections), [&](const auto& axes) {
         std::vector<Cut> reflected = cuts;
         for (Cut& cut : reflected) {

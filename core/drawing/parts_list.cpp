@@ -4,6 +4,7 @@
 #include <array>
 #include <string>
 
+#include "core/drawing/part_easings.h"
 #include "core/drawing/sheets.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/small_parts.h"
@@ -45,6 +46,22 @@ std::string hornText(const ResolvedPart& part, const LengthStyle& style) {
                : ", with horns " + one + " and " + showLength(part.farHorn, style);
 }
 
+// ", chamfer 1/8 and round-over R 1/4": what is taken off its arrises, each once.
+std::string easedText(const ResolvedPart& part, const LengthStyle& style) {
+    std::vector<std::string> once;
+    for (const ResolvedEasing& easing : part.easings) {
+        const std::string one = easingText(easing, style);
+        if (std::find(once.begin(), once.end(), one) == once.end()) {
+            once.push_back(one);
+        }
+    }
+    std::string text;
+    for (std::size_t i = 0; i < once.size(); ++i) {
+        text += (i == 0 || i + 1 < once.size() ? ", " : " and ") + once[i];
+    }
+    return text;
+}
+
 }  // namespace
 
 std::vector<Op> partsList(const Piece& piece,
@@ -60,7 +77,7 @@ std::vector<Op> partsList(const Piece& piece,
     for (const PartKind& kind : partKinds(resolved)) {
         const ResolvedPart& part = resolved.parts[kind.parts.front()];
         rows.push_back({std::to_string(rows.size()),
-                        kind.name + hornText(part, piece.style),
+                        kind.name + hornText(part, piece.style) + easedText(part, piece.style),
                         std::to_string(kind.quantity),
                         shown(part.blankLength()),
                         shown(part.width.value),

@@ -5,6 +5,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
+#include "core/drawing/hole_views.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/part_views.h"
 
@@ -108,6 +109,10 @@ class JointsDrawer {
         const bool looksInto = cut.face == view_.face || cut.face == oppositeOf(view_.face);
         const bool isSeen = cut.face == view_.face || (cut.isThrough && looksInto);
         const LineRole role = isSeen ? LineRole::Visible : LineRole::Hidden;
+        if (cut.hole && cut.exact) {
+            addHole(cut);
+            return;
+        }
         if (cut.kind == CutKind::Bore) {
             addCross(rect);
         }
@@ -115,6 +120,21 @@ class JointsDrawer {
             addCircle(rect, role);
         } else {
             ops_.push_back(closed(ringOf(rect), role));
+        }
+    }
+
+    // One that its box does not tell: its mouth with a cross on its middle, the rest hidden.
+    void addHole(const ResolvedCut& cut) {
+        std::vector<ViewEdge> edges;
+        addHoleEdges(part_, cut, view_, 0, edges);
+        for (const ViewEdge& edge : edges) {
+            ops_.push_back(
+                Stroke{{edge.a, edge.b}, edge.visible ? LineRole::Visible : LineRole::Hidden});
+        }
+        if (cut.face == view_.face) {
+            const Vec2 middle = view_.toPlane(cut.hole->mouth);
+            const double radius = cut.hole->diameter.mm() / 2;
+            addCross({middle - Vec2{radius, radius}, middle + Vec2{radius, radius}});
         }
     }
 

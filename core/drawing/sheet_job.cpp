@@ -5,6 +5,7 @@
 #include "core/drawing/index_sheet.h"
 #include "core/drawing/joint_sheets.h"
 #include "core/drawing/paper.h"
+#include "core/drawing/part_set_up_sheet.h"
 #include "core/drawing/part_sheet.h"
 #include "core/drawing/parts_list.h"
 #include "core/drawing/pictorial.h"
@@ -197,6 +198,9 @@ PrintJob setJob(const Piece& piece,
     for (const JointsOnSheet& sheet : joints.sheets) {
         titles.push_back(titleOf(sheet));
     }
+    const std::vector<SetUpsOnSheet> setUps =
+        setOutPartSetUps(piece, resolved, frame.paper, metrics);
+    titles.insert(titles.end(), setUps.size(), kPartSetUpsTitle);
     const int index = indexSheetCount(frame.paper, titles, metrics);
     frame.count = index + static_cast<int>(titles.size());
     frame.number = index + 1;
@@ -223,6 +227,7 @@ PrintJob setJob(const Piece& piece,
     }
     addAll(parts.sheets(frame));
     addAll(jointSheets(piece, resolved, std::move(joints), frame, metrics));
+    addAll(partSetUpSheets(piece, setUps, frame, metrics));
     for (Sheet& sheet : indexSheets(piece, titles, frame, metrics)) {
         addPage(std::move(sheet), job);
     }

@@ -48,8 +48,6 @@ struct EasedStretch {
     Extent along;            // in x
     bool isStopped = false;  // counts only within `along`
     bool isAtEnd = false;    // around an end
-
-    friend bool operator==(const EasedStretch&, const EasedStretch&) = default;
 };
 
 struct EasedSolid {

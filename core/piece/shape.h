@@ -60,20 +60,34 @@ struct Bend {
 
 // A cut that belongs to no joint. On a side it lies along the length and across the side, measured
 // from the face edge (on an edge: from the face side); on an end, along is from the face edge and
-// across from the face side. A rabbet is a groove at an edge, a notch one at both.
+// across from the face side. A rabbet is a groove at an edge, a notch one at both. A bore may tilt
+// out of square to its face, in one direction or both; its place is then that of its mouth.
 struct CutStatement {
     CutKind kind = CutKind::Groove;
     Face face = Face::FaceSide;  // cut into, or bored from
     Datum alongFrom = Datum::Start;
-    Statement along;   // to its near end, from the middle to its middle; a bore: to its centre.
-                       // Empty for zero
-    Statement length;  // empty: all the way to the end
+    Statement along;   // to its near end, from the middle to its middle; a bore or a screw hole: to
+                       // its centre. Empty for zero
+    Statement length;  // empty: all the way to the end; of a slotted screw hole over its ends,
+                       // empty: by rule, for the movement of what it holds
     Datum acrossFrom = Datum::Start;
     Statement across;  // likewise
-    Statement width;   // empty: all the way across; of a bore its diameter, which must be stated
-    Statement depth;   // empty: through
+    Statement width;   // empty: all the way across; of a bore or a screw hole its diameter, which
+                       // must be stated
+    Statement
+        depth;  // empty: through; of a bore that tilts, along its axis from the mouth's middle
     std::string note;
     std::string extras;
+    // A bore's angle out of square to the face, as seen from the side: towards the far end (in an
+    // end: the back edge) as it goes in, and away from where `across` is measured from. Empty for
+    // square; within kMostTilt either way.
+    Statement tiltAlong = {};
+    Statement tiltAcross = {};
+    // Of a screw hole.
+    ScrewHead head = ScrewHead::Plain;
+    SlotWay slot = SlotWay::Round;
+    Statement headWidth = {};  // diameter of the countersink or counterbore; empty: by rule
+    Statement headDepth = {};  // of a counterbore how far the head is sunk; empty: by rule
     friend bool operator==(const CutStatement&, const CutStatement&) = default;
 };
 

@@ -150,8 +150,15 @@ void visitAll(Piece& piece, Call call) {
             }
         }
         for (CutStatement& cut : part.cuts) {
-            for (Statement* statement :
-                 {&cut.along, &cut.length, &cut.across, &cut.width, &cut.depth}) {
+            for (Statement* statement : {&cut.along,
+                                         &cut.length,
+                                         &cut.across,
+                                         &cut.width,
+                                         &cut.depth,
+                                         &cut.tiltAlong,
+                                         &cut.tiltAcross,
+                                         &cut.headWidth,
+                                         &cut.headDepth}) {
                 call(*statement);
             }
         }

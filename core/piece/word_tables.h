@@ -164,10 +164,26 @@ struct Table<Arris> {
 
 template <>
 struct Table<CutKind> {
-    static constexpr std::array<Entry<CutKind>, 4> entries{{{CutKind::Groove, "groove"},
+    static constexpr std::array<Entry<CutKind>, 5> entries{{{CutKind::Groove, "groove"},
                                                             {CutKind::Rabbet, "rabbet"},
                                                             {CutKind::Notch, "notch"},
-                                                            {CutKind::Bore, "bore"}}};
+                                                            {CutKind::Bore, "bore"},
+                                                            {CutKind::ScrewHole, "screw hole"}}};
+};
+
+template <>
+struct Table<ScrewHead> {
+    static constexpr std::array<Entry<ScrewHead>, 4> entries{
+        {{ScrewHead::Plain, "plain"},
+         {ScrewHead::Countersunk, "countersunk"},
+         {ScrewHead::Counterbored, "counterbored"},
+         {ScrewHead::Plugged, "plugged"}}};
+};
+
+template <>
+struct Table<SlotWay> {
+    static constexpr std::array<Entry<SlotWay>, 3> entries{
+        {{SlotWay::Round, "round"}, {SlotWay::Along, "along"}, {SlotWay::Across, "across"}}};
 };
 
 template <>

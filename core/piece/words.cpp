@@ -73,6 +73,12 @@ std::string_view wordFor(Arris word) {
 std::string_view wordFor(CutKind word) {
     return textOf(word);
 }
+std::string_view wordFor(ScrewHead word) {
+    return textOf(word);
+}
+std::string_view wordFor(SlotWay word) {
+    return textOf(word);
+}
 std::string_view wordFor(BendMethod word) {
     return textOf(word);
 }
@@ -136,6 +142,14 @@ std::optional<CutKind> fromWord(std::string_view text) {
     return wordOf<CutKind>(text);
 }
 template <>
+std::optional<ScrewHead> fromWord(std::string_view text) {
+    return wordOf<ScrewHead>(text);
+}
+template <>
+std::optional<SlotWay> fromWord(std::string_view text) {
+    return wordOf<SlotWay>(text);
+}
+template <>
 std::optional<BendMethod> fromWord(std::string_view text) {
     return wordOf<BendMethod>(text);
 }
@@ -160,6 +174,8 @@ template std::vector<JointKind> allWords<JointKind>();
 template std::vector<JointFeature> allWords<JointFeature>();
 template std::vector<SizeName> allWords<SizeName>();
 template std::vector<CutKind> allWords<CutKind>();
+template std::vector<ScrewHead> allWords<ScrewHead>();
+template std::vector<SlotWay> allWords<SlotWay>();
 template std::vector<EasingKind> allWords<EasingKind>();
 template std::vector<Arris> allWords<Arris>();
 template std::vector<SectionForm> allWords<SectionForm>();
@@ -190,6 +206,8 @@ template std::string listOfWords<Datum>();
 template std::string listOfWords<Run>();
 template std::string listOfWords<BendMethod>();
 template std::string listOfWords<CutKind>();
+template std::string listOfWords<ScrewHead>();
+template std::string listOfWords<SlotWay>();
 template std::string listOfWords<EasingKind>();
 template std::string listOfWords<Arris>();
 template std::string listOfWords<SizeName>();

@@ -103,8 +103,15 @@ enum class Run { Line, Arc, Curve };
 // steamed and set on a form.
 enum class BendMethod { Laminated, Sawn, Steamed };
 
-// Cuts that belong to no joint.
-enum class CutKind { Groove, Rabbet, Notch, Bore };
+// Cuts that belong to no joint. A screw hole is one that the screw slips through.
+enum class CutKind { Groove, Rabbet, Notch, Bore, ScrewHole };
+
+// What a screw hole has for the screw's head: nothing, a cone that takes a flat head level with the
+// face, a wider hole that takes it below the face, and that hole with a plug over the head.
+enum class ScrewHead { Plain, Countersunk, Counterbored, Plugged };
+
+// Which way a screw hole is slotted on the face it enters, for wood that moves over the screw.
+enum class SlotWay { Round, Along, Across };
 
 // How an arris is taken off: to a flat, round, or around an end to slopes that meet in a point.
 enum class EasingKind { Chamfer, RoundOver, Pyramid };
@@ -177,6 +184,8 @@ inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName:
 [[nodiscard]] std::string_view wordFor(Run);
 [[nodiscard]] std::string_view wordFor(BendMethod);
 [[nodiscard]] std::string_view wordFor(CutKind);
+[[nodiscard]] std::string_view wordFor(ScrewHead);
+[[nodiscard]] std::string_view wordFor(SlotWay);
 [[nodiscard]] std::string_view wordFor(EasingKind);
 [[nodiscard]] std::string_view wordFor(Arris);
 [[nodiscard]] std::string_view wordFor(SizeName);
@@ -207,6 +216,10 @@ template <>
 std::optional<BendMethod> fromWord(std::string_view);
 template <>
 std::optional<CutKind> fromWord(std::string_view);
+template <>
+std::optional<ScrewHead> fromWord(std::string_view);
+template <>
+std::optional<SlotWay> fromWord(std::string_view);
 template <>
 std::optional<EasingKind> fromWord(std::string_view);
 template <>

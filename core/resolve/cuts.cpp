@@ -1,49 +1,10 @@
 #include "core/geometry/cylinder.h"
+#include "core/resolve/holes.h"
 #include "core/resolve/shaping.h"
 
 namespace shoulderline {
 
 namespace {
-
-// The axes of a cut on a face: along it, across it, into the wood.
-struct CutAxes {
-    int along = 0;
-    int across = 1;
-    int into = 2;
-    bool fromHigh = false;  // the face lies at the high end of `into`
-};
-
-CutAxes axesOn(Face face) {
-    switch (face) {
-        case Face::FaceSide:
-            return {0, 1, 2, false};
-        case Face::BackSide:
-            return {0, 1, 2, true};
-        case Face::FaceEdge:
-            return {0, 2, 1, false};
-        case Face::BackEdge:
-            return {0, 2, 1, true};
-        case Face::StartEnd:
-            return {1, 2, 0, false};
-        case Face::FarEnd:
-            return {1, 2, 0, true};
-    }
-    return {};
-}
-
-// Where a stretch of `size` lies on an axis `whole` long; a bore is placed by its middle.
-double lowOf(Datum from, double at, double size, double whole, bool byMiddle) {
-    const double half = byMiddle ? size / 2 : 0.0;
-    switch (from) {
-        case Datum::Start:
-            return at - half;
-        case Datum::Middle:
-            return whole / 2 + at - size / 2;
-        case Datum::Far:
-            break;
-    }
-    return whole - at - size + half;
-}
 
 class CutReader {
   public:
@@ -52,7 +13,6 @@ class CutReader {
 
     std::optional<ResolvedCut> read(const CutStatement& cut) {
         const CutAxes axes = axesOn(cut.face);
-        const bool isBore = cut.kind == CutKind::Bore;
         const std::string name(wordFor(cut.kind));
         const std::optional<Length> along =
             evaluation_.length(cut.along, place_, name + ": place along", Length());
@@ -66,13 +26,9 @@ class CutReader {
         // What is left open runs to the far end, or to the whole where it starts there.
         const auto rest = [&](int axis, Length at) { return Length::mm(size_[axis]) - at; };
         const std::optional<Length> width =
-            isBore
-                ? evaluation_.size(cut.width, place_, "bore: diameter")
-                : evaluation_.size(cut.width, place_, name + ": width", rest(axes.across, *across));
+            evaluation_.size(cut.width, place_, name + ": width", rest(axes.across, *across));
         const std::optional<Length> length =
-            isBore
-                ? width
-                : evaluation_.size(cut.length, place_, name + ": length", rest(axes.along, *along));
+            evaluation_.size(cut.length, place_, name + ": length", rest(axes.along, *along));
         if (!width || !length) {
             return std::nullopt;
         }
@@ -83,10 +39,10 @@ class CutReader {
         resolved.isThrough = depth->mm() >= size_[axes.into] - kLengthTolerance.mm();
         Box& box = resolved.box;
         box.min[axes.along] =
-            lowOf(cut.alongFrom, along->mm(), length->mm(), size_[axes.along], isBore);
+            lowOnAxis(cut.alongFrom, along->mm(), length->mm(), size_[axes.along], false);
         box.max[axes.along] = box.min[axes.along] + length->mm();
         box.min[axes.across] =
-            lowOf(cut.acrossFrom, across->mm(), width->mm(), size_[axes.across], isBore);
+            lowOnAxis(cut.acrossFrom, across->mm(), width->mm(), size_[axes.across], false);
         box.max[axes.across] = box.min[axes.across] + width->mm();
         box.min[axes.into] = axes.fromHigh ? size_[axes.into] - depth->mm() : 0.0;
         box.max[axes.into] = box.min[axes.into] + depth->mm();
@@ -130,11 +86,18 @@ ConvexSolid ResolvedCut::solid() const {
 std::vector<ResolvedCut> workOutCuts(const std::vector<CutStatement>& cuts,
                                      const Vec3& size,
                                      const Place& place,
+                                     const SizingGuide& guide,
                                      Evaluation& evaluation) {
     std::vector<ResolvedCut> resolved;
     CutReader reader(size, place, evaluation);
-    for (const CutStatement& cut : cuts) {
-        if (std::optional<ResolvedCut> one = reader.read(cut)) {
+    for (std::size_t i = 0; i < cuts.size(); ++i) {
+        const CutStatement& cut = cuts[i];
+        if (cut.kind == CutKind::Bore || cut.kind == CutKind::ScrewHole) {
+            for (ResolvedCut& hole : workOutHole(cut, size, place, guide, evaluation)) {
+                hole.hole->cut = i;
+                resolved.push_back(std::move(hole));
+            }
+        } else if (std::optional<ResolvedCut> one = reader.read(cut)) {
             resolved.push_back(std::move(*one));
         }
     }

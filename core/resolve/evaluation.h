@@ -32,6 +32,8 @@ class Evaluation {
         return showLength(length, style_, true);
     }
 
+    [[nodiscard]] Unit unit() const { return unit_; }
+
     // What a size is told in steps of where one is proposed: 1/16 in, 0.5 mm.
     [[nodiscard]] Length step() const {
         return unit_ == Unit::Inch ? Length::inches(1.0 / 16) : Length::mm(0.5);

@@ -67,6 +67,36 @@ ordered_json bendJson(const ResolvedPart& part, const RuleBook& rules) {
     return object;
 }
 
+ordered_json holeJson(const ResolvedCut& cut) {
+    const ResolvedHole& hole = *cut.hole;
+    ordered_json object{
+        {"kind", wordFor(hole.kind)},
+        {"face", wordFor(cut.face)},
+        {"mouth_mm", {rounded(hole.mouth.x), rounded(hole.mouth.y), rounded(hole.mouth.z)}},
+        {"diameter_mm", number(hole.diameter)},
+        {"depth_mm", number(hole.depth)},
+        {"through", cut.isThrough}};
+    if (hole.isTilted()) {
+        addAngle(object, "tilt_along", hole.tiltAlong);
+        addAngle(object, "tilt_across", hole.tiltAcross);
+        addAngle(object, "table_tilt", hole.tilt());
+        object["turn_deg"] = rounded(hole.turn().degrees());
+    }
+    if (hole.slot != SlotWay::Round) {
+        object["slot"] = wordFor(hole.slot);
+        object["slot_length_mm"] = number(hole.slotLength.value);
+    }
+    if (hole.head != ScrewHead::Plain) {
+        object["head"] = wordFor(hole.head);
+        object["head_width_mm"] = number(hole.headWidth.value);
+        object["head_depth_mm"] = number(hole.headDepth.value);
+    }
+    if (!cut.note.empty()) {
+        object["note"] = cut.note;
+    }
+    return object;
+}
+
 ordered_json easingJson(const ResolvedEasing& easing) {
     ordered_json object{{"kind", wordFor(easing.kind)},
                         {"at", wordFor(easing.at)},

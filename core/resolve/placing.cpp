@@ -199,7 +199,7 @@ void Placer::shape(const Part& part,
     if (resolved.solids.isEmpty() || (!member.ends.empty() && resolved.easings.empty())) {
         resolved.solids = BodySolids::of(resolved.body);
     }
-    resolved.cuts = workOutCuts(part.cuts, size, place, evaluation_);
+    resolved.cuts = workOutCuts(part.cuts, size, place, guide_, evaluation_);
 }
 
 void Placer::bendIt(const Part& part, ResolvedPart& resolved, const Place& place) {

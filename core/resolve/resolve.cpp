@@ -4,6 +4,7 @@
 
 #include "core/resolve/evaluation.h"
 #include "core/resolve/giving_way.h"
+#include "core/resolve/holes.h"
 #include "core/resolve/joining.h"
 #include "core/resolve/placing.h"
 
@@ -151,6 +152,7 @@ ResolvedPiece resolveAsStated(const Piece& piece, const RuleBook& rules, const W
     resolved.parts = std::move(placed.parts);
     resolved.swings = std::move(placed.swings);
     joinParts(piece, placed.seeds, guide, evaluation, resolved);
+    slotByRule(piece, guide, evaluation, resolved);
     resolved.bounds = boundsOf(resolved.parts);
     return resolved;
 }

@@ -14,6 +14,7 @@
 #include "core/piece/piece.h"
 #include "core/resolve/resolved_bend.h"
 #include "core/resolve/resolved_easing.h"
+#include "core/resolve/resolved_hole.h"
 #include "core/resolve/resolved_swing.h"
 #include "core/rules/reason.h"
 
@@ -55,6 +56,7 @@ struct ResolvedCut {
     std::string note;
     std::optional<std::size_t> joint;
     std::optional<ConvexSolid> exact = std::nullopt;  // where it is not the box itself
+    std::optional<ResolvedHole> hole = std::nullopt;  // of a bore or a screw hole as stated
 
     // What is taken away; the cylinder of a bore with facets within kArcSagitta, inside it.
     [[nodiscard]] ConvexSolid solid() const;

@@ -249,16 +249,14 @@ class NearestShape {
                  Evaluation& evaluation)
         : shape_(shape), blank_(blank), size_(size), place_(place), evaluation_(evaluation) {}
 
-    // " Point 2 of the back edge can lie up to 2 1/2 in in."; empty where no one point mends it.
+    // " Point 2 of the back edge can lie up to 2 1/2 in in." or how far along it, " The arc after
+    // point 1 of the face edge can be bowed up to 1 in."; empty where no one figure mends it.
     [[nodiscard]] std::string told() {
         for (const auto& [face, points] : shape_) {
             for (std::size_t i = 0; i < points.size(); ++i) {
-                const std::optional<Length> in =
-                    evaluation_.length(points[i].in, place_, "how far in a point lies", Length());
-                if (in && std::abs(in->mm()) > kSameEdge && works(face, i, 0.0)) {
-                    return " Point " + std::to_string(i + 1) + " of the " +
-                           std::string(wordFor(face)) + " can lie up to " +
-                           evaluation_.shown(furthest(face, i, in->mm())) + " in.";
+                const std::string told = toldOf(face, i);
+                if (!told.empty()) {
+                    return told;
                 }
             }
         }
@@ -266,22 +264,75 @@ class NearestShape {
     }
 
   private:
-    [[nodiscard]] bool works(Face face, std::size_t point, double inMm) {
-        Shape tried = shape_;
-        tried[face][point].in = lengthStatement(Length::mm(inMm), Unit::Millimetre);
-        return bodyOf(tried, blank_, size_, place_, evaluation_).has_value();
-    }
-    // In whole steps.
-    [[nodiscard]] Length furthest(Face face, std::size_t point, double inMm) {
-        constexpr int kHalvings = 12;
-        double right = 0.0;
-        double wrong = inMm;
-        for (int i = 0; i < kHalvings; ++i) {
-            const double middle = (right + wrong) / 2;
-            (works(face, point, middle) ? right : wrong) = middle;
+    [[nodiscard]] std::string toldOf(Face face, std::size_t i) {
+        const EdgePoint& point = shape_.at(face)[i];
+        const std::string of =
+            "oint " + std::to_string(i + 1) + " of the " + std::string(wordFor(face));
+        const auto stated = [&](const Statement& statement) {
+            return evaluation_.length(statement, place_, "a point of the shape", Length())
+                .value_or(Length())
+                .mm();
+        };
+        const auto in = [](EdgePoint& p, Statement s) { p.in = std::move(s); };
+        const auto bow = [](EdgePoint& p, Statement s) { p.bow = std::move(s); };
+        const auto along = [](EdgePoint& p, Statement s) {
+            p.from = Datum::Start;
+            p.along = std::move(s);
+        };
+        if (const auto most = furthest(face, i, 0.0, stated(point.in), in)) {
+            return " P" + of + " can lie up to " + evaluation_.shown(*most) + " in.";
         }
-        const Length step = evaluation_.step();
-        return step * std::trunc(right / step.mm());
+        if (point.run == Run::Arc) {
+            if (const auto most = furthest(face, i, 0.0, stated(point.bow), bow)) {
+                return " The arc after p" + of + " can be bowed up to " + evaluation_.shown(*most) +
+                       ".";
+            }
+        }
+        if (i > 0 && i + 1 < shape_.at(face).size()) {
+            const double between = (placeOf(face, i - 1) + placeOf(face, i + 1)) / 2;
+            if (const auto most = furthest(face, i, between, placeOf(face, i), along)) {
+                return " P" + of + " can lie up to " + evaluation_.shown(*most) +
+                       " along from its start.";
+            }
+        }
+        return {};
+    }
+
+    // Along the side from its start.
+    [[nodiscard]] double placeOf(Face face, std::size_t i) {
+        const EdgePoint& point = shape_.at(face)[i];
+        const double whole = face == Face::StartEnd || face == Face::FarEnd ? size_.y : size_.x;
+        const double at = evaluation_.length(point.along, place_, "a point of the shape", Length())
+                              .value_or(Length())
+                              .mm();
+        return point.from == Datum::Start    ? at
+               : point.from == Datum::Middle ? whole / 2 + at
+                                             : whole - at;
+    }
+
+    // From `right` towards `wrong`, which does not work, in whole steps on the side of `right`;
+    // none where `right` does not work either or both are one.
+    template <class Put>
+    [[nodiscard]] std::optional<Length> furthest(
+        Face face, std::size_t point, double right, double wrong, const Put& put) {
+        const auto works = [&](double mm) {
+            Shape tried = shape_;
+            put(tried[face][point], lengthStatement(Length::mm(mm), Unit::Millimetre));
+            return bodyOf(tried, blank_, size_, place_, evaluation_).has_value();
+        };
+        if (std::abs(wrong - right) < kSameEdge || !works(right)) {
+            return std::nullopt;
+        }
+        constexpr int kHalvings = 12;
+        double good = right;
+        double bad = wrong;
+        for (int i = 0; i < kHalvings; ++i) {
+            const double middle = (good + bad) / 2;
+            (works(middle) ? good : bad) = middle;
+        }
+        const double step = evaluation_.step().mm();
+        const double steps = good / step;
+        return Length::mm(step * (wrong > right ? std::floor(steps) : std::ceil(steps)));
     }
 
     const Shape& shape_;

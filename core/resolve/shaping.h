@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include "core/joint/joint_sizing.h"
 #include "core/resolve/evaluation.h"
 #include "core/resolve/resolved_piece.h"
 
@@ -29,6 +30,7 @@ void easeArrises(const Part& part,
 [[nodiscard]] std::vector<ResolvedCut> workOutCuts(const std::vector<CutStatement>& cuts,
                                                    const Vec3& size,
                                                    const Place& place,
+                                                   const SizingGuide& guide,
                                                    Evaluation& evaluation);
 
 }  // namespace shoulderline

@@ -10,6 +10,7 @@
 #include "core/measure/angle_text.h"
 #include "core/resolve/bending_text.h"
 #include "core/resolve/joint_angles.h"
+#include "core/resolve/part_set_up.h"
 #include "core/resolve/part_shape_json.h"
 #include "core/resolve/set_up.h"
 #include "core/resolve/sitting.h"
@@ -70,7 +71,7 @@ ordered_json surveyJson(const SurveyRow& row) {
     return object;
 }
 
-ordered_json part(const ResolvedPart& part, const RuleBook& rules) {
+ordered_json part(const ResolvedPart& part, const RuleBook& rules, const LengthStyle& style) {
     const bool hasTenons = !part.tenons.empty();
     const Box over = part.overBox();
     ordered_json object{
@@ -92,11 +93,22 @@ ordered_json part(const ResolvedPart& part, const RuleBook& rules) {
             object["ends"][std::string(wordFor(end))] = endJson(angles);
         }
     }
+    for (const ResolvedCut& cut : part.cuts) {
+        if (cut.hole && !cut.hole->isForHead) {
+            object["holes"].push_back(holeJson(cut));
+        }
+    }
     for (const ResolvedEasing& easing : part.easings) {
         object["easings"].push_back(easingJson(easing));
     }
     if (part.bend) {
         object["bend"] = bendJson(part, rules);
+    }
+    if (const std::vector<PartSetUp> setUps = partSetUpsOf(part, style); !setUps.empty()) {
+        for (const PartSetUp& one : setUps) {
+            object["set_ups"].push_back(partSetUpText(one, rules));
+        }
+        object["cautions"] = cautionsFor(setUps, rules);
     }
     return object;
 }
@@ -275,7 +287,7 @@ std::string sizesJson(const Piece& piece, const ResolvedPiece& resolved) {
         document["measures"].push_back(measure(piece.measures[i], resolved.measures[i]));
     }
     for (const ResolvedPart& one : resolved.parts) {
-        document["parts"].push_back(part(one, resolved.rules));
+        document["parts"].push_back(part(one, resolved.rules, piece.style));
     }
     for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
         document["joints"].push_back(joint(piece, resolved, i));
@@ -320,6 +332,9 @@ std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
             for (const std::string& setting : bendSettings(one, resolved.rules, piece.style)) {
                 text += "    " + setting + "\n";
             }
+        }
+        for (const PartSetUp& setUp : partSetUpsOf(one, piece.style)) {
+            text += "    " + partSetUpText(setUp, resolved.rules) + "\n";
         }
         for (const End end : {End::Start, End::Far}) {
             for (const std::string& setting : endSettings(one, end)) {

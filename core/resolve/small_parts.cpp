@@ -28,6 +28,9 @@ class SmallPartList {
             index_ = i;
             addOf(resolved_.joints[i]);
         }
+        for (std::size_t i = 0; i < resolved_.parts.size(); ++i) {
+            addPlugsOf(i);
+        }
         for (const ResolvedSwing& swing : resolved_.swings) {
             addOf(swing);
         }
@@ -187,6 +190,36 @@ class SmallPartList {
             return;
         }
         all_.push_back({kind, of.of, of.stock, Length::mm(mm), diameter, diameter, 1, {}, part});
+    }
+
+    // Over the screws whose holes the part has by itself.
+    void addPlugsOf(std::size_t index) {
+        const ResolvedPart& part = resolved_.parts[index];
+        for (const ResolvedCut& cut : part.cuts) {
+            if (!cut.hole || !cut.hole->isForHead || cut.hole->head != ScrewHead::Plugged) {
+                continue;
+            }
+            const Length diameter = cut.hole->headWidth.value;
+            const Length length = cut.hole->headDepth.value;
+            const auto alike = std::find_if(all_.begin(), all_.end(), [&](const SmallPart& one) {
+                return one.kind == SmallPartKind::Plug && one.part && one.of == part.of &&
+                       one.stock == part.stock && nearlyEqual(one.length, length) &&
+                       nearlyEqual(one.width, diameter);
+            });
+            if (alike != all_.end()) {
+                ++alike->quantity;
+            } else {
+                all_.push_back({SmallPartKind::Plug,
+                                part.of,
+                                part.stock,
+                                length,
+                                diameter,
+                                diameter,
+                                1,
+                                {},
+                                index});
+            }
+        }
     }
 
     // A pin at either side; one peg in each part that carries the bar, moved from station to

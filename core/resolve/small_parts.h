@@ -28,7 +28,7 @@ struct SmallPart {
     Length thickness;
     int quantity = 0;
     std::vector<std::size_t> joints;  // indices in ResolvedPiece::joints, each once; none for a
-                                      // back that swings
+                                      // back that swings or a part's own plugs
     std::optional<std::size_t> part = std::nullopt;  // then: the part it belongs to, in
                                                      // ResolvedPiece::parts
 
@@ -42,7 +42,8 @@ struct SmallPart {
     friend bool operator==(const SmallPart&, const SmallPart&) = default;
 };
 
-// All of a piece, in the order of its joints, then of what swings. Stock: what the maker states of
+// All of a piece, in the order of its joints, then the plugs over screws whose holes a part has by
+// itself, then of what swings. Stock: what the maker states of
 // the joint, else the tenoned part's. A pin and a plug are as long as their holes are deep, a dowel
 // as both of its holes less the room that a mortise has past its tenon; a loose tenon is as long as
 // what stands in both members; a wedge in a kerf as its kerf, its thick end filling kerf and flare;

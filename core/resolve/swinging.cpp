@@ -116,9 +116,26 @@ std::string Placer::nearestReached(const ResolvedSwing& swing, const Box& back, 
     if (!nearest) {
         return "; it reaches none";
     }
-    const Angle found = Angle::radians(*nearest);
-    return "; the nearest that it reaches is a lean of " + showAngle(found) + ", the bar " +
-           evaluation_.shown(Length::mm(behindAt(found, above, behindBack))) + " behind the pivot";
+    // As figures that can be typed: to a tenth of a degree and a whole step, on the side that
+    // works.
+    const auto tidy = [](double value, double step, const auto& works) {
+        for (const double to : {std::round(value / step), std::floor(value / step)}) {
+            if (works(to * step)) {
+                return to * step;
+            }
+        }
+        return std::ceil(value / step) * step;
+    };
+    const double tenth = Angle::degrees(0.1).radians();
+    const double found = tidy(*nearest, tenth, isMet);
+    const double behind = tidy(behindAt(Angle::radians(*nearest), above, behindBack),
+                               evaluation_.step().mm(),
+                               [&](double mm) {
+                                   const auto there = leanAgainst(mm, above, behindBack);
+                                   return there && isMet(there->radians());
+                               });
+    return "; the nearest that it reaches is a lean of " + showAngle(Angle::radians(found)) +
+           ", the bar " + evaluation_.shown(Length::mm(behind)) + " behind the pivot";
 }
 
 std::optional<SwingPosition> Placer::reached(const ResolvedSwing& swing,
@@ -317,10 +334,24 @@ void Placer::borePegs(ResolvedSwing& swing, PlacedPiece& placed) {
             std::optional<ResolvedCut> hole =
                 bore(part, {x, y, under.max.z}, {0.0, 0.0, -1.0}, peg, deep);
             if (!hole) {
-                evaluation_.trouble(place,
-                                    "the peg of station '" + position.name +
-                                        "' finds no wood in '" + part.name + "'",
-                                    RuleId::SwingReach);
+                const double before = swing.pivot.y + (bar.max.y - bar.min.y) + peg / 2;
+                const double low = under.min.y + peg / 2 - before;  // of the bar behind the pivot
+                const double high = under.max.y - peg / 2 - before;
+                const bool isPast = y - before > high;
+                const double step = evaluation_.step().mm();
+                const double nearest =
+                    step * (isPast ? std::floor(high / step) : std::ceil(low / step));
+                const bool isThere =
+                    bore(part, {x, nearest + before, under.max.z}, {0.0, 0.0, -1.0}, peg, deep)
+                        .has_value();
+                evaluation_.trouble(
+                    place,
+                    "the peg of station '" + position.name + "' finds no wood in '" + part.name +
+                        "'" +
+                        (isThere ? "; the nearest that it does is with the bar " +
+                                       evaluation_.shown(Length::mm(nearest)) + " behind the pivot"
+                                 : std::string()),
+                    RuleId::SwingReach);
                 continue;
             }
             hole->note = "peg, " + position.name;

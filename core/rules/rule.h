@@ -117,6 +117,13 @@ enum class RuleId {
     SetUpSaw,
     SetUpShoulderPlane,
     SetUpPlough,
+    SetUpTiltedBit,
+    SetUpEasingRouter,
+    SetUpEasingPlane,
+    ScrewSinkWidth,      // diameter of a countersink to its screw's
+    ScrewUnderHead,      // wood left under a sunk head
+    SlotRoom,            // room in a slotted hole to how far it is from where the wood is held
+    SlotTakesMovement,   // a slotted hole takes the movement of what it holds
     BendArc,             // an arc over its chord
     BendAsDrawn,         // a curve through stated points
     BendPlies,           // plies share the thickness

@@ -55,6 +55,12 @@ ordered_json json(const CutStatement& cut) {
         .text("across", cut.across)
         .text("width", cut.width)
         .text("depth", cut.depth)
+        .text("tilt_along", cut.tiltAlong)
+        .text("tilt_across", cut.tiltAcross)
+        .text("head", cut.head == ScrewHead::Plain ? std::string_view() : wordFor(cut.head))
+        .text("head_width", cut.headWidth)
+        .text("head_depth", cut.headDepth)
+        .text("slot", cut.slot == SlotWay::Round ? std::string_view() : wordFor(cut.slot))
         .text("note", cut.note)
         .extras(cut.extras)
         .done();
@@ -178,6 +184,14 @@ std::vector<CutStatement> readCuts(ObjectReader& part) {
         cut.across = in.text("across");
         cut.width = in.text("width");
         cut.depth = in.text("depth");
+        cut.tiltAlong = in.text("tilt_along");
+        cut.tiltAcross = in.text("tilt_across");
+        cut.head = in.word<ScrewHead>("head", fromWord<ScrewHead>, listOfWords<ScrewHead>())
+                       .value_or(ScrewHead::Plain);
+        cut.headWidth = in.text("head_width");
+        cut.headDepth = in.text("head_depth");
+        cut.slot = in.word<SlotWay>("slot", fromWord<SlotWay>, listOfWords<SlotWay>())
+                       .value_or(SlotWay::Round);
         cut.note = in.text("note");
         cut.extras = in.extras();
         cuts.push_back(std::move(cut));

@@ -38,6 +38,9 @@ CutStatement usualCut(CutKind kind) {
     if (kind == CutKind::Bore) {
         cut.alongFrom = cut.acrossFrom = Datum::Middle;
         cut.width = "3/8 in";
+    } else if (kind == CutKind::ScrewHole) {
+        cut.alongFrom = cut.acrossFrom = Datum::Middle;
+        cut.width = "3/16 in";
     } else {
         cut.width = "1/4 in";
         cut.depth = "1/4 in";
@@ -60,7 +63,8 @@ std::string PartForm::shapeKey(const Part& part) {
                std::to_string(part.bend->through.size());
     }
     for (const CutStatement& cut : part.cuts) {
-        key += "/" + std::string(wordFor(cut.kind));
+        key += "/" + std::string(wordFor(cut.kind)) + std::string(wordFor(cut.head)) +
+               std::string(wordFor(cut.slot));
     }
     for (const EasingStatement& easing : part.easings) {
         key += "\\" + std::string(wordFor(easing.kind)) + std::string(wordFor(easing.at));
@@ -161,11 +165,17 @@ void PartForm::addCuts(const Part& part) {
                     }
                 });
             });
-        addCut(kind == CutKind::Bore, i);
+        const bool isHole = kind == CutKind::Bore || kind == CutKind::ScrewHole;
+        addCut(isHole, i);
+        if (kind == CutKind::Bore) {
+            addTilt(i);
+        } else if (kind == CutKind::ScrewHole) {
+            addScrewHole(part.cuts[i], i);
+        }
     }
 }
 
-void PartForm::addCut(bool isBore, std::size_t i) {
+void PartForm::addCut(bool isHole, std::size_t i) {
     addWord<Face>(tr("in the"), [i](Part& p) -> Face& { return cutOf(p, i).face; });
     const auto add =
         [&](const QString& label, Statement CutStatement::*member, const QString& whenEmpty) {
@@ -177,17 +187,52 @@ void PartForm::addCut(bool isBore, std::size_t i) {
                 whenEmpty);
         };
     addWord<Datum>(tr("along from the"), [i](Part& p) -> Datum& { return cutOf(p, i).alongFrom; });
-    add(isBore ? tr("to its centre") : tr("to it"), &CutStatement::along, tr("there"));
-    if (!isBore) {
+    add(isHole ? tr("to its centre") : tr("to it"), &CutStatement::along, tr("there"));
+    if (!isHole) {
         add(tr("length"), &CutStatement::length, tr("to the end"));
     }
     addWord<Datum>(tr("across from the"),
                    [i](Part& p) -> Datum& { return cutOf(p, i).acrossFrom; });
-    add(isBore ? tr("to its centre") : tr("to it"), &CutStatement::across, tr("there"));
-    add(isBore ? tr("diameter") : tr("width"),
+    add(isHole ? tr("to its centre") : tr("to it"), &CutStatement::across, tr("there"));
+    add(isHole ? tr("diameter") : tr("width"),
         &CutStatement::width,
-        isBore ? QString() : tr("all across"));
+        isHole ? QString() : tr("all across"));
     add(tr("depth"), &CutStatement::depth, tr("through"));
+}
+
+void PartForm::addTilt(std::size_t i) {
+    const auto add = [&](const QString& label, Statement CutStatement::*member) {
+        addStatement(
+            label,
+            Dimension::Angle,
+            true,
+            [i, member](Part& p) -> Statement& { return cutOf(p, i).*member; },
+            tr("square"));
+    };
+    add(tr("tilts along by"), &CutStatement::tiltAlong);
+    add(tr("tilts across by"), &CutStatement::tiltAcross);
+}
+
+void PartForm::addScrewHole(const CutStatement& cut, std::size_t i) {
+    const auto add = [&](const QString& label, Statement CutStatement::*member) {
+        addStatement(
+            label,
+            Dimension::Length,
+            true,
+            [i, member](Part& p) -> Statement& { return cutOf(p, i).*member; },
+            tr("by rule"));
+    };
+    addWord<ScrewHead>(tr("head"), [i](Part& p) -> ScrewHead& { return cutOf(p, i).head; });
+    if (cut.head != ScrewHead::Plain) {
+        add(tr("head is wide"), &CutStatement::headWidth);
+    }
+    if (cut.head == ScrewHead::Counterbored || cut.head == ScrewHead::Plugged) {
+        add(tr("head sunk by"), &CutStatement::headDepth);
+    }
+    addWord<SlotWay>(tr("slotted"), [i](Part& p) -> SlotWay& { return cutOf(p, i).slot; });
+    if (cut.slot != SlotWay::Round) {
+        add(tr("slot is long"), &CutStatement::length);
+    }
 }
 
 }  // namespace shoulderline

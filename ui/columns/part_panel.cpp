@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "core/check/figure_text.h"
+#include "core/resolve/part_set_up.h"
 #include "ui/columns/air_dialog.h"
 #include "ui/columns/section.h"
 #include "ui/look/label.h"
@@ -61,6 +62,18 @@ PartPanel::PartPanel(Document& document, Prompts& prompts, QWidget* parent)
     layout->addWidget(mainJoint_);
     layout->addWidget(gauges_);
     layout->addLayout(joints_);
+    setUpsHeading_ = new SectionHeading(tr("Set-ups"), this);
+    layout->addWidget(setUpsHeading_);
+    setUps_ = new Label(this);
+    setUps_->setWordWrap(true);
+    setUps_->setTextFormat(Qt::PlainText);
+    setUps_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    layout->addWidget(setUps_);
+    cautions_ = makeSoftLabel({}, 0.9, this);
+    cautions_->setWordWrap(true);
+    cautions_->setTextFormat(Qt::PlainText);
+    cautions_->setAccessibleName(tr("cautions"));
+    layout->addWidget(cautions_);
     layout->addWidget(new SectionHeading(tr("As stated"), this));
     layout->addWidget(form_);
     layout->addWidget(swing_);
@@ -83,6 +96,7 @@ void PartPanel::refresh() {
     showSizes(part);
     showMovement(*chosen);
     showJoints(*chosen);
+    showSetUps(part);
     form_->show(part.stated);
     swing_->show(part.assembly);
 }
@@ -141,6 +155,27 @@ void PartPanel::showSizes(const ResolvedPart& part) {
         add(tr("gap between"), part.gap, qt(wordFor(SizeState::ByRule)), nullptr);
     }
     why_->show(sizes[told].first, *sizes[told].second);
+}
+
+// How the tools are set for what is cut in it for no joint; nothing of a part without.
+void PartPanel::showSetUps(const ResolvedPart& part) {
+    const RuleBook& rules = document_.resolved().rules;
+    const std::vector<PartSetUp> setUps = partSetUpsOf(part, document_.piece().style);
+    QStringList lines;
+    for (const PartSetUp& one : setUps) {
+        lines << qt(partSetUpText(one, rules));
+    }
+    QStringList cautions;
+    for (const std::string& one : cautionsFor(setUps, rules)) {
+        cautions << qt(one);
+    }
+    setUps_->setText(lines.join(u"\n"_s));
+    setUps_->setAccessibleName(setUps_->text());
+    cautions_->setText(cautions.join(u"\n"_s));
+    for (QWidget* one :
+         {setUpsHeading_, static_cast<QWidget*>(setUps_), static_cast<QWidget*>(cautions_)}) {
+        one->setVisible(!setUps.empty());
+    }
 }
 
 // How far it moves across its grain over the year; leads to the air that it stands in.

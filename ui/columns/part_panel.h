@@ -26,6 +26,7 @@ class PartPanel final : public QWidget {
     void showSizes(const ResolvedPart& part);
     void showMovement(std::size_t part);
     void showJoints(std::size_t part);
+    void showSetUps(const ResolvedPart& part);
 
     Document& document_;
     QLabel* title_;
@@ -39,6 +40,9 @@ class PartPanel final : public QWidget {
     QString whyOf_;
     PartForm* form_;
     SwingForm* swing_;
+    QLabel* setUps_;
+    QLabel* cautions_;
+    QWidget* setUpsHeading_;
 };
 
 }  // namespace shoulderline

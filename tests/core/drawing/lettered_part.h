@@ -81,6 +81,8 @@ class LetteredPart {
     void readSheet(const Sheet& sheet);
     void readDimension(const View& view, const DimensionOp& op);
     void readNote(const View& view, const Note& note);
+    void readHead(const ResolvedHole* hole, Face face, const std::string& line);
+    void readSlot(const Box& box, int intoAxis, const std::string& words);
     void readOutline(Face face, const std::vector<std::string>& words);
     void addFigure(int axis, double from, double to, double value);
     void spread();
@@ -109,5 +111,9 @@ class LetteredPart {
     std::map<Face, std::vector<Point>> outlines_;
     std::vector<std::string> unread_;
 };
+
+// What is lettered of a hole: its diameter (of a slot its length) about the middle of its mouth,
+// and its depth along its axis; of another cut its box.
+[[nodiscard]] Box setOutBoxOf(const ResolvedCut& cut);
 
 }  // namespace shoulderline::testing

@@ -79,6 +79,7 @@ void LetteredPart::readNote(const View& view, const Note& note) {
         Box box;
         bool isRound;
         bool isThrough;
+        const ResolvedHole* hole = nullptr;
     };
     std::vector<Hollow> hollows;
     for (const MortiseSolid& m : part_.mortises) {
@@ -87,8 +88,14 @@ void LetteredPart::readNote(const View& view, const Note& note) {
         }
     }
     for (const ResolvedCut& c : part_.cuts) {
+        if (c.hole && c.hole->isForHead) {
+            continue;  // told with its screw hole
+        }
         if (c.face == view.face || (c.isThrough && oppositeOf(c.face) == view.face)) {
-            hollows.push_back({c.box, c.kind == CutKind::Bore, c.isThrough});
+            hollows.push_back({setOutBoxOf(c),
+                               c.kind == CutKind::Bore,
+                               c.isThrough,
+                               c.hole ? &*c.hole : nullptr});
         }
     }
     const auto isIn = [](double at, double low, double high) {
@@ -122,6 +129,10 @@ void LetteredPart::readNote(const View& view, const Note& note) {
             continue;
         }
         for (const std::string& line : note.lines) {
+            if (line.rfind("counterbore", 0) == 0 || line.rfind("countersunk", 0) == 0) {
+                readHead(hollow.hole, view.face, line);
+                continue;
+            }
             // Each phrase between commas.
             for (std::size_t at = 0; at < line.size();) {
                 const std::size_t end = std::min(line.find(", ", at), line.size());
@@ -145,7 +156,11 @@ void LetteredPart::readNote(const View& view, const Note& note) {
                     const double to = hollow.isRound ? box.centre()[axis] : box.min[axis];
                     addFigure(axis, 0.0, to, mm);
                 };
-                if (const std::size_t round = phrase.find("\u2300"); round != std::string::npos) {
+                if (const std::size_t slot = phrase.find("slot ");
+                    slot != std::string::npos && hollow.hole != nullptr) {
+                    readSlot(box, into.axis, phrase.substr(slot + 5));
+                } else if (const std::size_t round = phrase.find("\u2300");
+                           round != std::string::npos) {
                     const std::optional<Figure> d = figureOf(phrase.substr(round));
                     for (int axis = 0; axis < 3 && d; ++axis) {
                         if (axis != into.axis) {
@@ -158,6 +173,11 @@ void LetteredPart::readNote(const View& view, const Note& note) {
                               into.isFromFar ? box.max[into.axis] : box.min[into.axis],
                               into.isFromFar ? box.min[into.axis] : box.max[into.axis],
                               *deep);
+                } else if (const auto sloping = ending(" deep along it")) {
+                    addFigure(into.axis,
+                              into.isFromFar ? box.max[into.axis] : box.min[into.axis],
+                              into.isFromFar ? box.min[into.axis] : box.max[into.axis],
+                              *sloping);
                 } else if (const auto wide = ending(" wide")) {
                     addFigure(acrossAxis, box.min[acrossAxis], box.max[acrossAxis], *wide);
                 } else if (const auto lying = ending(" across")) {
@@ -174,6 +194,78 @@ void LetteredPart::readNote(const View& view, const Note& note) {
             }
         }
     }
+}
+
+// "counterbore \u230010, 66 deep": the wider hole over a screw hole.
+void LetteredPart::readHead(const ResolvedHole* hole, Face face, const std::string& line) {
+    const Into into = intoOf(face);
+    const std::size_t round = line.find("\u2300");
+    const std::size_t comma = line.find(", ");
+    const std::size_t deep = line.find(" deep");
+    const std::optional<Figure> wide = figureOf(line.substr(round, comma - round));
+    const std::optional<Figure> depth = deep == std::string::npos
+                                            ? std::nullopt
+                                            : figureOf(line.substr(comma + 2, deep - comma - 2));
+    for (const ResolvedCut& cut : part_.cuts) {
+        if (hole == nullptr || !wide || !cut.hole || !cut.hole->isForHead ||
+            cut.hole->cut != hole->cut) {
+            continue;
+        }
+        const Box box = setOutBoxOf(cut);
+        for (int axis = 0; axis < 3; ++axis) {
+            if (axis != into.axis) {
+                // A slotted one is as much longer than wide as its hole.
+                const double more = (box.size()[axis] - cut.hole->diameter.mm()) / 2.0;
+                addFigure(axis, box.min[axis], box.centre()[axis], wide->mm / 2.0 + more);
+                addFigure(axis, box.centre()[axis], box.max[axis], wide->mm / 2.0 + more);
+            }
+        }
+        if (depth) {
+            addFigure(into.axis,
+                      into.isFromFar ? box.max[into.axis] : box.min[into.axis],
+                      into.isFromFar ? box.min[into.axis] : box.max[into.axis],
+                      depth->mm);
+        }
+    }
+}
+
+// "5 \u00d7 9.5 along the part".
+void LetteredPart::readSlot(const Box& box, int intoAxis, const std::string& words) {
+    const std::string times = " \u00d7 ";
+    const std::size_t at = words.find(times);
+    const bool isAlong = contains(words, " along the part");
+    const std::size_t end = words.find(isAlong ? " along" : " across");
+    const std::optional<Figure> wide = figureOf(words.substr(0, at));
+    const std::optional<Figure> along =
+        figureOf(words.substr(at + times.size(), end - at - times.size()));
+    for (int axis = 0; axis < 3 && wide && along; ++axis) {
+        if (axis != intoAxis) {
+            const double half = ((axis == 0) == isAlong ? along->mm : wide->mm) / 2.0;
+            addFigure(axis, box.min[axis], box.centre()[axis], half);
+            addFigure(axis, box.centre()[axis], box.max[axis], half);
+        }
+    }
+}
+
+Box setOutBoxOf(const ResolvedCut& cut) {
+    if (!cut.hole || !cut.exact) {
+        return cut.box;
+    }
+    const ResolvedHole& hole = *cut.hole;
+    const int into = cut.face == Face::StartEnd || cut.face == Face::FarEnd     ? 0
+                     : cut.face == Face::FaceEdge || cut.face == Face::BackEdge ? 1
+                                                                                : 2;
+    const double more = std::max(0.0, (hole.slotLength.value - hole.slotWidth).mm()) / 2.0;
+    Box box;
+    for (int axis = 0; axis < 3; ++axis) {
+        const double half = hole.diameter.mm() / 2.0 + std::abs(hole.slotAlong[axis]) * more;
+        box.min[axis] = hole.mouth[axis] - half;
+        box.max[axis] = hole.mouth[axis] + half;
+    }
+    const double end = hole.mouth[into] + (hole.into[into] > 0.0 ? 1.0 : -1.0) * hole.depth.mm();
+    box.min[into] = std::min(hole.mouth[into], end);
+    box.max[into] = std::max(hole.mouth[into], end);
+    return box;
 }
 
 void LetteredPart::readOutline(Face face, const std::vector<std::string>& words) {

@@ -74,5 +74,36 @@ TEST(PartCuts, AFaceWithBlindHolesIsShown) {
         << "pilot holes for the cleat's screws";
 }
 
+// tan 20 degrees is 1 in 2.75, tan 10 degrees 1 in 5.67.
+TEST(PartCuts, ATiltedBoreIsSetOutByItsMouthWithBothItsAngles) {
+    const Piece piece = testing::sample("table");
+    const ResolvedPiece made = resolved(piece);
+    const ViewSizes sizes = sizesSeen(partNamed(made, "top"), Face::FaceSide, piece);
+
+    ASSERT_EQ(sizes.along.size(), 1u);
+    EXPECT_NEAR(sizes.along[0].value, 1400 - 180, 1e-9);
+    EXPECT_TRUE(says(sizes, "bore \u230010, 16 deep along it"));
+    EXPECT_TRUE(says(sizes,
+                     "leans 20\u00b0, 1 in 2.7, towards the far end and 10\u00b0, 1 in 5.7, away "
+                     "from the face edge"));
+    EXPECT_TRUE(says(sizes, "90 from face edge"));
+}
+
+TEST(PartCuts, AScrewHoleTellsItsSlotAndItsCounterbore) {
+    const Piece piece = testing::sample("table");
+    const ResolvedPiece made = resolved(piece);
+    const ViewSizes sizes = sizesSeen(partNamed(made, "end rail, right"), Face::BackEdge, piece);
+
+    EXPECT_TRUE(says(sizes, "screw hole \u23005, through"));
+    EXPECT_TRUE(says(sizes, "counterbore \u230010, 66 deep"));
+    const bool tellsSlots =
+        std::any_of(sizes.notes.begin(), sizes.notes.end(), [](const NeededNote& note) {
+            return std::any_of(note.lines.begin(), note.lines.end(), [](const std::string& line) {
+                return line.rfind("2 \u00d7 slot 5 \u00d7 ", 0) == 0;
+            });
+        });
+    EXPECT_TRUE(tellsSlots);
+}
+
 }  // namespace
 }  // namespace shoulderline

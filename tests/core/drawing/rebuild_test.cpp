@@ -86,7 +86,10 @@ class Maker {
         for (ResolvedCut& cut : made_.cuts) {
             const bool isKerf = cut.joint && cut.kind == CutKind::Notch && isEnd(cut.face);
             if (!isKerf) {  // sawn to the line of its wedge, by its joint's sheet
-                cut.box = placed(cut.box, std::string(wordFor(cut.kind)));
+                const Box made = placed(testing::setOutBoxOf(cut), std::string(wordFor(cut.kind)));
+                if (!cut.exact) {
+                    cut.box = made;
+                }
             }
         }
         return made_;

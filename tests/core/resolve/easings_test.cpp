@@ -2,25 +2,19 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/core/resolve/stated_easing.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
 namespace {
 
+using testing::easing;
 using testing::partNamed;
 using testing::resolved;
 using testing::statedPart;
 using testing::twoPostsAndARail;
 
 using testing::kInch;
-
-EasingStatement easing(EasingKind kind, Arris at, const char* size) {
-    EasingStatement stated;
-    stated.kind = kind;
-    stated.at = at;
-    stated.size = size;
-    return stated;
-}
 
 Piece railWith(std::vector<EasingStatement> easings) {
     Piece piece = twoPostsAndARail();

@@ -136,7 +136,8 @@ std::string toldOf(const ResolvedPiece& piece, const std::string& station) {
 
 // The nearest worked here: upright the rear face is 1/2 in behind the pivot; far out, the stile
 // ends 24 3/4 in above the pivot and 1/2 in behind it, the bar's top 6 in above: by Pythagoras
-// sqrt(24.75^2 + 0.5^2 - 6^2) = 24.0169 in behind.
+// sqrt(24.75^2 + 0.5^2 - 6^2) = 24.0169 in behind, told as the last whole sixteenth before that: a
+// figure rounded up would be out of reach when it is typed.
 TEST(Swinging, AStationOutOfReachIsToldWithTheNearestThatIsReached) {
     Piece piece = swingingChair();
     swingOf(piece).peg.clear();
@@ -151,7 +152,8 @@ TEST(Swinging, AStationOutOfReachIsToldWithTheNearestThatIsReached) {
               std::string::npos)
         << toldOf(chair, "too near");
     const double far = std::sqrt(24.75 * 24.75 + 0.5 * 0.5 - 36.0);
-    const std::string farText = showLength(Length::inches(far), piece.style, true);
+    const std::string farText =
+        showLength(snapDown(Length::inches(far), Length::inches(1.0 / 16)), piece.style, true);
     EXPECT_NE(toldOf(chair, "too far").find("the bar " + farText), std::string::npos)
         << toldOf(chair, "too far");
     EXPECT_NE(toldOf(chair, "lying").find("the nearest"), std::string::npos);

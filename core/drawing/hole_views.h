@@ -1,0 +1,37 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/drawing/part_views.h"
+#include "core/geometry/hidden_lines.h"
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// Holes as stated that their boxes do not tell: bores that tilt, slotted and countersunk screw
+// holes.
+
+// Where the hole crosses the face of its part's blank that is `face`, corner by corner in the
+// part's frame; empty where it does not.
+[[nodiscard]] std::vector<Vec3> holeRing(const ResolvedPart& part,
+                                         const ResolvedCut& cut,
+                                         Face face);
+
+// Its lines as a view of the part shows them, tied to `solid`: its mouths seen, the rest hidden.
+void addHoleEdges(const ResolvedPart& part,
+                  const ResolvedCut& cut,
+                  const PartView& view,
+                  int solid,
+                  std::vector<ViewEdge>& edges);
+
+// What a note says of a hole as stated besides where it is: "bore ⌀3/8, through", "slot 1/4 × 1/2
+// along the part", "counterbore ⌀1/2, 3/8 deep, with a plug", "leans 10°, 1 in 5.7, ...".
+[[nodiscard]] std::vector<std::string> holeLines(const ResolvedCut& cut,
+                                                 const std::string& times,
+                                                 const LengthStyle& style);
+
+// Whether both are made alike but for where they are.
+[[nodiscard]] bool isMadeAlike(const ResolvedHole& a, const ResolvedHole& b);
+
+}  // namespace shoulderline

@@ -1,0 +1,297 @@
+#include "core/resolve/part_set_up.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "core/measure/angle_text.h"
+#include "core/measure/length_text.h"
+#include "core/resolve/frames.h"
+#include "core/resolve/holes.h"
+#include "core/resolve/joint_angles.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kFewShavings = 1.0;  // mm; an arris eased by no more is quicker planed
+constexpr double kNoLean = 1e-9;      // radians
+
+// The face that `across` is measured from on a face, and that `along` is.
+Face acrossReference(Face face) {
+    return axesOn(face).across == 1 ? Face::FaceEdge : Face::FaceSide;
+}
+std::string alongReference(Face face) {
+    return axesOn(face).along == 0 ? std::string("start") : std::string(wordFor(Face::FaceEdge));
+}
+
+class PartSettings {
+  public:
+    PartSettings(const ResolvedPart& part, const LengthStyle& style) : part_(part), style_(style) {}
+
+    std::vector<PartSetUp> take() {
+        for (const ResolvedCut& cut : part_.cuts) {
+            if (!cut.joint) {
+                cut.kind == CutKind::Bore ? addHole(cut) : addGroove(cut);
+            }
+        }
+        for (Open& one : open_) {
+            one.setUp.setting += placesText(one) + one.after;
+            all_.push_back(std::move(one.setUp));
+        }
+        for (const ResolvedEasing& easing : part_.easings) {
+            addEasing(easing);
+        }
+        return std::move(all_);
+    }
+
+  private:
+    // A setting whose places along the part are still being gathered.
+    struct Open {
+        PartSetUp setUp;
+        std::vector<double> at;
+        std::string from;  // what the places are measured from
+        std::string after;
+    };
+
+    [[nodiscard]] std::string shown(double mm) const { return showLength(Length::mm(mm), style_); }
+    [[nodiscard]] std::string shown(Length length) const { return showLength(length, style_); }
+
+    [[nodiscard]] std::string placesText(const Open& one) const {
+        std::string text = ", at ";
+        for (std::size_t i = 0; i < one.at.size(); ++i) {
+            text += i == 0 ? "" : i + 1 == one.at.size() ? " and " : ", ";
+            text += shown(one.at[i]);
+        }
+        return text + " from the " + one.from;
+    }
+
+    void gather(Open one) {
+        const auto alike = std::find_if(open_.begin(), open_.end(), [&](const Open& other) {
+            return other.setUp == one.setUp && other.from == one.from && other.after == one.after;
+        });
+        if (alike == open_.end()) {
+            open_.push_back(std::move(one));
+        } else {
+            alike->at.push_back(one.at.front());
+        }
+    }
+
+    void addHole(const ResolvedCut& cut) {
+        const CutAxes axes = axesOn(cut.face);
+        const Vec3 mouth = cut.hole ? cut.hole->mouth : cut.box.centre();
+        const double diameter =
+            cut.hole ? cut.hole->diameter.mm() : cut.box.size()[(axes.into + 1) % 3];
+        const double depth = cut.hole ? cut.hole->depth.mm() : cut.box.size()[axes.into];
+        const bool isTilted = cut.hole && cut.hole->isTilted();
+        const bool isSlot = cut.hole && cut.hole->slotLength.value > cut.hole->slotWidth;
+        Open one;
+        one.setUp.tool = isTilted ? RuleId::SetUpTiltedBit
+                         : isSlot ? RuleId::SetUpRouter
+                                  : RuleId::SetUpBit;
+        one.setUp.work = holeWork(cut);
+        one.setUp.setting = shown(diameter) + "; centre " + shown(mouth[axes.across]) +
+                            " from the " + std::string(wordFor(acrossReference(cut.face))) +
+                            (cut.isThrough ? ", through" : ", " + shown(depth) + " deep") +
+                            (isTilted && !cut.isThrough ? " along it" : "");
+        one.at = {mouth[axes.along]};
+        one.from = alongReference(cut.face);
+        if (isSlot) {
+            const double more = (cut.hole->slotLength.value - cut.hole->slotWidth).mm() / 2;
+            one.after = "; stops " + shown(more) + " to either side of the centre, " +
+                        (cut.hole->slot == SlotWay::Along ? "along" : "across") + " the part";
+        }
+        if (isTilted) {
+            one.after = "; " + tableText(*cut.hole, cut.face);
+        }
+        gather(std::move(one));
+    }
+
+    [[nodiscard]] static std::string holeWork(const ResolvedCut& cut) {
+        std::string work = "bore";
+        if (cut.hole && cut.hole->kind == CutKind::ScrewHole) {
+            work = !cut.hole->isForHead ? std::string(wordFor(CutKind::ScrewHole))
+                   : cut.hole->head == ScrewHead::Countersunk ? std::string("countersink")
+                   : cut.hole->head == ScrewHead::Plugged ? std::string("counterbore for a plug")
+                                                          : std::string("counterbore");
+            if (cut.hole->slotLength.value > cut.hole->slotWidth) {
+                work = cut.hole->isForHead ? "slotted " + work : "slot for a screw";
+            }
+        }
+        return work + " in the " + std::string(wordFor(cut.face)) +
+               (cut.note.empty() ? "" : " (" + cut.note + ")");
+    }
+
+    // "table tilted 14°, 1 in 4, the part turned 45° on it; leans ...".
+    [[nodiscard]] static std::string tableText(const ResolvedHole& hole, Face face) {
+        std::string text = "table tilted " + slopeText(hole.tilt());
+        const double turn = std::abs(hole.turn().degrees());
+        // Along or against the way the part runs the fence lies across the tilt; else it is turned.
+        const double off = turn > 90.0 ? 180.0 - turn : turn;
+        constexpr double kStraight = 0.05;  // degrees
+        if (off > kStraight && off < 90.0 - kStraight) {
+            text += ", the part turned " + showAngle(Angle::degrees(off)) +
+                    " on it from the way of the tilt";
+        } else {
+            text += off <= kStraight ? " along the part" : " across the part";
+        }
+        return text + "; it " + leanText(hole, face);
+    }
+
+    void addGroove(const ResolvedCut& cut) {
+        const CutAxes axes = axesOn(cut.face);
+        const Box body = part_.bodyBox();
+        const bool isNotch = cut.kind == CutKind::Notch;
+        PartSetUp one;
+        one.tool = isNotch ? RuleId::SetUpSaw : RuleId::SetUpPlough;
+        one.work = std::string(wordFor(cut.kind)) + " in the " + std::string(wordFor(cut.face)) +
+                   (cut.note.empty() ? "" : " (" + cut.note + ")");
+        one.setting =
+            shown(cut.box.size()[axes.across]) + " wide; fence " + shown(cut.box.min[axes.across]) +
+            " from the " + std::string(wordFor(acrossReference(cut.face))) +
+            (cut.isThrough ? ", through" : ", " + shown(cut.box.size()[axes.into]) + " deep");
+        const double slack = kLengthTolerance.mm();
+        if (cut.box.min[axes.along] > slack ||
+            cut.box.max[axes.along] < body.max[axes.along] - slack) {
+            one.setting += ", from " + shown(cut.box.min[axes.along]) + " to " +
+                           shown(cut.box.max[axes.along]) + " from the " + alongReference(cut.face);
+        }
+        all_.push_back(std::move(one));
+    }
+
+    // Whether a bit whose bearing runs along the part's own faces makes it.
+    [[nodiscard]] static bool isRouted(const ResolvedEasing& easing) {
+        return easing.kind != EasingKind::Pyramid && nearlyEqual(easing.size, easing.second) &&
+               easing.size.mm() > kFewShavings;
+    }
+
+    [[nodiscard]] static std::string bearingText(Arris at) {
+        switch (at) {
+            case Arris::FaceSideFaceEdge:
+                return "base on the face side, bearing along the face edge";
+            case Arris::FaceSideBackEdge:
+                return "base on the face side, bearing along the back edge";
+            case Arris::BackSideFaceEdge:
+                return "base on the back side, bearing along the face edge";
+            case Arris::BackSideBackEdge:
+                return "base on the back side, bearing along the back edge";
+            case Arris::AllAlong:
+                return "base on the face side and then on the back side, bearing along both edges";
+            case Arris::AroundFaceSide:
+                return "base on the face side, bearing around it, across the ends first";
+            case Arris::AroundBackSide:
+                return "base on the back side, bearing around it, across the ends first";
+            case Arris::StartEnd:
+            case Arris::FarEnd:
+                break;
+        }
+        return "the part upright, base on its end between blocks, bearing around it";
+    }
+
+    // What the two reaches of an easing are gauged on.
+    [[nodiscard]] static std::pair<std::string, std::string> gaugedFaces(Arris at) {
+        switch (at) {
+            case Arris::FaceSideFaceEdge:
+                return {"face side", "face edge"};
+            case Arris::FaceSideBackEdge:
+                return {"face side", "back edge"};
+            case Arris::BackSideFaceEdge:
+                return {"back side", "face edge"};
+            case Arris::BackSideBackEdge:
+                return {"back side", "back edge"};
+            case Arris::AllAlong:
+                return {"face side and the back side", "edges"};
+            case Arris::AroundFaceSide:
+                return {"face side", "edges and ends"};
+            case Arris::AroundBackSide:
+                return {"back side", "edges and ends"};
+            case Arris::StartEnd:
+            case Arris::FarEnd:
+                break;
+        }
+        return {"end", "sides from there"};
+    }
+
+    [[nodiscard]] std::string gaugedText(const ResolvedEasing& easing) const {
+        if (easing.kind == EasingKind::Pyramid) {
+            return "gauge " + shown(easing.size) +
+                   " down from the end on all four sides, and plane up to the middle";
+        }
+        const auto [first, second] = gaugedFaces(easing.at);
+        const std::string round =
+            easing.kind == EasingKind::RoundOver ? ", chamfer to the lines, then round" : "";
+        return "gauge " + shown(easing.size) + " on the " + first + " and " + shown(easing.second) +
+               " on the " + second + round;
+    }
+
+    void addEasing(const ResolvedEasing& easing) {
+        PartSetUp one;
+        one.tool = isRouted(easing) ? RuleId::SetUpEasingRouter : RuleId::SetUpEasingPlane;
+        one.work = std::string(wordFor(easing.kind)) + ", " +
+                   (easing.at == Arris::AllAlong ? std::string("all four arrises along it")
+                                                 : std::string(wordFor(easing.at))) +
+                   (easing.note.empty() ? "" : " (" + easing.note + ")");
+        if (isRouted(easing)) {
+            const bool isRound = easing.kind == EasingKind::RoundOver;
+            one.setting = std::string(isRound ? "R " + shown(easing.size) : "45°") + "; lowered " +
+                          shown(easing.size) + ", " + bearingText(easing.at);
+        } else {
+            one.setting = gaugedText(easing);
+        }
+        const double length = part_.shoulderLength.value.mm();
+        if (easing.from || easing.to) {
+            one.setting += "; stop blocks";
+            one.setting += easing.from ? ", begins " + shown(*easing.from) + " from the start" : "";
+            one.setting +=
+                easing.to ? ", ends " + shown(length - easing.to->mm()) + " from the far end" : "";
+            one.setting += ", run out over " + shown(easing.runOut);
+        }
+        all_.push_back(std::move(one));
+    }
+
+    const ResolvedPart& part_;
+    const LengthStyle& style_;
+    std::vector<Open> open_;
+    std::vector<PartSetUp> all_;
+};
+
+}  // namespace
+
+std::vector<PartSetUp> partSetUpsOf(const ResolvedPart& part, const LengthStyle& style) {
+    return PartSettings(part, style).take();
+}
+
+std::string partSetUpText(const PartSetUp& setUp, const RuleBook& rules) {
+    return setUp.work + ": " + rules[setUp.tool].subject +
+           (setUp.tool == RuleId::SetUpEasingPlane ? "; " : " ") + setUp.setting;
+}
+
+std::vector<std::string> cautionsFor(const std::vector<PartSetUp>& setUps, const RuleBook& rules) {
+    std::set<RuleId> tools;
+    for (const PartSetUp& one : setUps) {
+        tools.insert(one.tool);
+    }
+    std::vector<std::string> cautions;
+    for (const RuleId tool : tools) {
+        cautions.push_back(rules[tool].subject + ": " + rules[tool].sentence);
+    }
+    return cautions;
+}
+
+std::string leanText(const ResolvedHole& hole, Face face) {
+    std::string text;
+    const auto add = [&](Angle angle, const std::string& forward, const std::string& back) {
+        if (std::abs(angle.radians()) > kNoLean) {
+            text += (text.empty() ? "leans " : " and ") + slopeText(angle) + ", " +
+                    (angle.radians() > 0 ? forward : back);
+        }
+    };
+    const std::string from(wordFor(acrossReference(face)));
+    axesOn(face).along == 0
+        ? add(hole.tiltAlong, "towards the far end", "towards the start")
+        : add(hole.tiltAlong, "away from the face edge", "towards the face edge");
+    add(hole.tiltAcross, "away from the " + from, "towards the " + from);
+    return text;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,39 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// One setting of a tool for what is cut in a part by itself, for no joint: its grooves, rabbets and
+// notches, its bores and screw holes, its eased arrises.
+struct PartSetUp {
+    RuleId tool = RuleId::SetUpBit;
+    std::string work;     // "bore", "slot", "chamfer, face side and face edge"
+    std::string setting;  // "3/8; centre 1 from the face edge, through, at 3 and 9 from the start"
+    friend bool operator==(const PartSetUp&, const PartSetUp&) = default;
+};
+
+// In the order stated, cuts before easings; holes alike but for their place along the part as one.
+// A bore that tilts both ways is set by one tilt of the table, with the part turned on it (common
+// practice; the angle of both as for any compound angle, see ResolvedHole). An arris is taken off
+// by router where one bit does it: even, and larger than a few shavings; else by plane to gauged
+// lines (common practice).
+[[nodiscard]] std::vector<PartSetUp> partSetUpsOf(const ResolvedPart& part,
+                                                  const LengthStyle& style);
+
+// "bore: bit in a drill press or brace 3/8; centre 1 from the face edge, through, at 3 from the
+// start".
+[[nodiscard]] std::string partSetUpText(const PartSetUp& setUp, const RuleBook& rules);
+
+// The cautions of their tools, each once, with the tool's name.
+[[nodiscard]] std::vector<std::string> cautionsFor(const std::vector<PartSetUp>& setUps,
+                                                   const RuleBook& rules);
+
+// "leans 10°, 1 in 5.7, towards the far end and 5°, 1 in 11, away from the face edge"; empty for a
+// hole that is square to its face.
+[[nodiscard]] std::string leanText(const ResolvedHole& hole, Face face);
+
+}  // namespace shoulderline

@@ -1,0 +1,85 @@
+#include "core/resolve/part_set_up.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/core/resolve/stated_easing.h"
+#include "tests/support/pieces.h"
+
+namespace shoulderline {
+namespace {
+
+using testing::easing;
+using testing::partNamed;
+using testing::resolved;
+using testing::statedPart;
+using testing::twoPostsAndARail;
+
+std::vector<PartSetUp> eased(const EasingStatement& easing) {
+    Piece piece = twoPostsAndARail();
+    statedPart(piece, "rail").easings = {easing};
+    const ResolvedPiece made = resolved(piece);
+    EXPECT_TRUE(made.troubles.empty());
+    return partSetUpsOf(partNamed(made, "rail"), piece.style);
+}
+
+bool holds(const PartSetUp& setUp, const std::string& words) {
+    return setUp.setting.find(words) != std::string::npos;
+}
+
+TEST(PartSetUps, APartWithNothingOfItsOwnHasNone) {
+    const Piece piece = twoPostsAndARail();
+    EXPECT_TRUE(partSetUpsOf(partNamed(resolved(piece), "rail"), piece.style).empty());
+}
+
+// Common practice: an even chamfer by a bit of 45 degrees, lowered by its size.
+TEST(PartSetUps, AnEvenChamferIsRoutedWithItsBearingOnTheOtherFace) {
+    const std::vector<PartSetUp> setUps =
+        eased(easing(EasingKind::Chamfer, Arris::FaceSideFaceEdge, "1/4 in"));
+    ASSERT_EQ(setUps.size(), 1u);
+    EXPECT_EQ(setUps.front().tool, RuleId::SetUpEasingRouter);
+    EXPECT_TRUE(holds(setUps.front(), "45\u00b0; lowered 1/4"));
+    EXPECT_TRUE(holds(setUps.front(), "bearing along the face edge"));
+}
+
+TEST(PartSetUps, ARoundOverTellsTheRadiusOfItsBit) {
+    const std::vector<PartSetUp> setUps =
+        eased(easing(EasingKind::RoundOver, Arris::AllAlong, "3/16 in"));
+    ASSERT_EQ(setUps.size(), 1u);
+    EXPECT_TRUE(holds(setUps.front(), "R 3/16"));
+    EXPECT_TRUE(holds(setUps.front(), "both edges"));
+}
+
+TEST(PartSetUps, AStoppedOneTellsItsStopsFromBothEnds) {
+    EasingStatement stated = easing(EasingKind::Chamfer, Arris::BackSideBackEdge, "1/4 in");
+    stated.fromStart = "2 in";
+    stated.fromFar = "3 in";
+    const std::vector<PartSetUp> setUps = eased(stated);
+    ASSERT_EQ(setUps.size(), 1u);
+    EXPECT_TRUE(holds(setUps.front(), "begins 2 from the start"));
+    EXPECT_TRUE(holds(setUps.front(), "ends 3 from the far end"));
+}
+
+TEST(PartSetUps, AnUnevenChamferIsPlanedToTwoGaugedLines) {
+    EasingStatement stated = easing(EasingKind::Chamfer, Arris::FaceSideFaceEdge, "3/8 in");
+    stated.second = "1/8 in";
+    const std::vector<PartSetUp> setUps = eased(stated);
+    ASSERT_EQ(setUps.size(), 1u);
+    EXPECT_EQ(setUps.front().tool, RuleId::SetUpEasingPlane);
+    EXPECT_TRUE(holds(setUps.front(), "gauge 3/8 on the face side and 1/8 on the face edge"));
+}
+
+// Each eased part of a sample has its setting and the caution of its tool.
+TEST(PartSetUps, EveryEasingOfTheSamplesHasOne) {
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece made = resolved(piece);
+        for (const ResolvedPart& part : made.parts) {
+            const std::vector<PartSetUp> setUps = partSetUpsOf(part, piece.style);
+            EXPECT_GE(setUps.size(), part.easings.size()) << name << ", " << part.name;
+            EXPECT_EQ(setUps.empty(), cautionsFor(setUps, made.rules).empty());
+        }
+    }
+}
+
+}  // namespace
+}  // namespace shoulderline
