@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <unordered_map>
 #include <unordered_set>
 
 #include "core/check/stated_numbers.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/holes.h"
 #include "core/timber/moisture.h"
 
 namespace shoulderline {
@@ -48,6 +50,39 @@ std::optional<double> growth(double size,
     }
     const Result<double> change = changeOfSize(size, *coefficient, season.dry, season.damp);
     return change ? std::optional(*change) : std::nullopt;
+}
+
+// Where, across the width of a part, a joint or a screw holds it.
+struct HeldAt {
+    double across = 0.0;
+    std::size_t joint = 0;
+};
+
+// A screw through a hole that the maker states, from another part into this one.
+struct StatedScrew {
+    std::size_t from = 0;
+    double across = 0.0;  // over the width of the part that it holds
+    bool isSlotted = false;
+};
+
+std::vector<StatedScrew> screwsInto(const ResolvedPiece& resolved, std::size_t part) {
+    std::vector<StatedScrew> screws;
+    for (std::size_t i = 0; i < resolved.parts.size(); ++i) {
+        for (const ResolvedCut& cut : resolved.parts[i].cuts) {
+            if (!cut.hole || cut.hole->isForHead || cut.hole->kind != CutKind::ScrewHole ||
+                i == part) {
+                continue;
+            }
+            const std::optional<ScrewedTo> to = screwedTo(resolved, i, *cut.hole);
+            if (to && to->part == part) {
+                const Vec3 mouth = resolved.parts[i].frame.toOuter(cut.hole->mouth);
+                screws.push_back({i,
+                                  resolved.parts[part].frame.toLocal(mouth).y,
+                                  cut.hole->slot != SlotWay::Round});
+            }
+        }
+    }
+    return screws;
 }
 
 }  // namespace
@@ -186,41 +221,44 @@ HeldApart heldApart(const ResolvedPiece& resolved,
                     std::size_t part,
                     const std::vector<std::size_t>& jointsOnPart) {
     const ResolvedPart& held = resolved.parts[part];
+    const std::vector<StatedScrew> screws = screwsInto(resolved, part);
     HeldApart apart;
-    double least = 0.0;
-    double most = 0.0;
-    std::size_t first = 0;
-    std::size_t last = 0;
-    bool isFirst = true;
+    std::optional<HeldAt> least;
+    std::optional<HeldAt> most;
+    const auto add = [&](const HeldAt& at) {
+        least = !least || at.across < least->across ? at : *least;
+        most = !most || at.across > most->across ? at : *most;
+    };
     for (const std::size_t index : jointsOnPart) {
         const ResolvedJoint& joint = resolved.joints[index];
         if (joint.form().isWholeSection() || joint.form().isDry()) {
             continue;  // a shelf moves as the side that it is housed in does; a panel is free
         }
+        const std::size_t other = joint.tenoned == part ? joint.mortised : joint.tenoned;
+        if (joint.kind == JointKind::Rests && !screws.empty()) {
+            // The maker says where it is fixed; in a slot it moves.
+            for (const StatedScrew& screw : screws) {
+                if (screw.from == other && !screw.isSlotted) {
+                    add({screw.across, index});
+                }
+            }
+            continue;
+        }
         double across = held.frame.toLocal(joint.frame.origin).y;
         if (!joint.hasTenon()) {
             // The middle of the width that both parts share.
-            const std::size_t other = joint.tenoned == part ? joint.mortised : joint.tenoned;
             const ResolvedPart& there = resolved.parts[other];
             const Box box = relativeFrame(held.frame, there.frame).outerBounds(there.bodyBox());
             const Box own = held.bodyBox();
             across = (std::max(own.min.y, box.min.y) + std::min(own.max.y, box.max.y)) / 2;
         }
-        if (isFirst || across < least) {
-            least = across;
-            first = index;
-        }
-        if (isFirst || across > most) {
-            most = across;
-            last = index;
-        }
-        isFirst = false;
+        add({across, index});
         apart.isLetIn = apart.isLetIn || joint.hasTenon() || joint.kind == JointKind::Dowelled ||
                         joint.kind == JointKind::CrossLap;
     }
-    if (most > least) {
-        apart.distance = most - least;
-        apart.joints = {first, last};
+    if (least && most->across > least->across) {
+        apart.distance = most->across - least->across;
+        apart.joints = {least->joint, most->joint};
     }
     return apart;
 }

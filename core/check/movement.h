@@ -46,7 +46,9 @@ struct MovementReport {
                                             const SpeciesTable& species);
 
 // How far apart, across the grain of `part`, lie the outermost places where other parts hold it:
-// from middle to middle of the mouths in it, or of what it rests on. Zero where fewer than two do.
+// from middle to middle of the mouths in it, or of what it rests on. Where the maker states holes for
+// the screws that fix it down, those that are not slotted count instead of what it rests on. Zero
+// where fewer than two hold it.
 struct HeldApart {
     double distance = 0.0;            // millimetres
     std::vector<std::size_t> joints;  // the two outermost

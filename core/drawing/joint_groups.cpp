@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <map>
 
 #include "core/drawing/joint_sheets.h"
@@ -51,6 +52,17 @@ Signature signatureOf(const ResolvedPiece& resolved, std::size_t index) {
             joint.further.empty() ? 0 : thousandths(joint.further.front().size.value.mm())};
 }
 
+bool isSameSetting(const SetUp& a, const SetUp& b) {
+    constexpr double kSameTurn = 1e-6;  // radians
+    return a.tool == b.tool && a.part == b.part && a.work == b.work && a.reference == b.reference &&
+           a.along == b.along && a.fromShoulder == b.fromShoulder &&
+           nearlyEqual(a.cutter, b.cutter) && nearlyEqual(a.fence, b.fence) &&
+           nearlyEqual(a.depth, b.depth) && nearlyEqual(a.from, b.from) &&
+           nearlyEqual(a.to, b.to) && nearlyEqual(a.reach, b.reach) &&
+           nearlyEqual(a.mouth, b.mouth) && nearlyEqual(a.runsOutAt, b.runsOutAt) &&
+           std::abs((a.turn - b.turn).radians()) < kSameTurn;
+}
+
 }  // namespace
 
 std::vector<JointGroup> jointGroups(const ResolvedPiece& resolved) {
@@ -71,17 +83,29 @@ std::vector<JointGroup> jointGroups(const ResolvedPiece& resolved) {
 }
 
 std::vector<SetUp> setUpsOf(const ResolvedPiece& resolved, const JointGroup& group) {
-    std::vector<SetUp> shared = setUpsOf(resolved, group.joints.front());
+    std::vector<std::vector<SetUp>> steps;
     for (const std::size_t joint : group.joints) {
-        const std::vector<SetUp> own = setUpsOf(resolved, joint);
-        for (std::size_t i = 0; i < std::min(shared.size(), own.size()); ++i) {
-            if (!nearlyEqual(own[i].from, shared[i].from) ||
-                !nearlyEqual(own[i].to, shared[i].to)) {
-                shared[i].from = shared[i].to = Length();
+        std::vector<SetUp> own = setUpsOf(resolved, joint);
+        steps.resize(std::max(steps.size(), own.size()));
+        for (std::size_t i = 0; i < own.size(); ++i) {
+            std::vector<SetUp>& step = steps[i];
+            // Left and right, and each of a row, are one part to the one who sets the machine.
+            if (!step.empty() &&
+                resolved.parts[own[i].part].stated == resolved.parts[step.front().part].stated) {
+                own[i].part = step.front().part;
+            }
+            if (std::none_of(step.begin(), step.end(), [&](const SetUp& other) {
+                    return isSameSetting(own[i], other);
+                })) {
+                step.push_back(std::move(own[i]));
             }
         }
     }
-    return shared;
+    std::vector<SetUp> all;
+    for (std::vector<SetUp>& step : steps) {
+        std::move(step.begin(), step.end(), std::back_inserter(all));
+    }
+    return all;
 }
 
 std::vector<std::string> setUpLines(const Piece& piece,

@@ -17,8 +17,8 @@ struct JointGroup {
 // out.
 [[nodiscard]] std::vector<JointGroup> jointGroups(const ResolvedPiece& resolved);
 
-// The settings for all of a group: those of the first, without the stretch along the part where the
-// others are cut elsewhere along theirs.
+// The settings for all of a group, in the order of work, each once: where its joints are cut at
+// several places along a part, or from several fences, one for each.
 [[nodiscard]] std::vector<SetUp> setUpsOf(const ResolvedPiece& resolved, const JointGroup& group);
 // The same in words, those for ends and mortises out of square first.
 [[nodiscard]] std::vector<std::string> setUpLines(const Piece& piece,

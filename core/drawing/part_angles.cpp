@@ -64,6 +64,14 @@ bool isAngledOn(const ResolvedPart& part, Face side) {
     return false;
 }
 
+namespace {
+
+bool hasTenonAt(const ResolvedPart& part, End end) {
+    return (end == End::Start ? part.startTenon : part.farTenon) > kLengthTolerance;
+}
+
+}  // namespace
+
 void addAngleSizes(SizeWriter& writer) {
     const ResolvedPart& part = writer.part;
     const PartView& view = writer.view;
@@ -92,7 +100,7 @@ void addAngleSizes(SizeWriter& writer) {
                           writer.subject});
         }
         writer.note({(a + b) * 0.5,
-                     {part.tenons.empty() ? "end" : "shoulder",
+                     {hasTenonAt(part, end) ? "shoulder" : "end",
                       slopeText(line.fromSquare) + " from square"},
                      writer.subject});
     }

@@ -243,9 +243,7 @@ class CutWriter {
             return;
         }
         const double held = clearance->box.size()[inwardOf(clearance->face).axis];
-        const Size* sunk = joint.size(SizeName::PlugDepth);
-        const Length reach =
-            Length::mm(held) + pilot->value - (sunk != nullptr ? sunk->value : Length());
+        const Length reach = Length::mm(held - sunkOver(*clearance, plug)) + pilot->value;
         const bool inInches = unitOf(to_.piece.style) == Unit::Inch;
         const SoldScrew screw = soldScrew(diameter->value, reach, inInches);
         note.lines.push_back(inInches && screw.gauge > 0
@@ -253,6 +251,26 @@ class CutWriter {
                                        shown(screw.length.mm()) + " long"
                                  : "screw " + shown(diameter->value.mm()) + " \u00d7 " +
                                        shown(screw.length.mm()));
+    }
+
+    // How deep the head lies in the hole that goes with this clearance hole, from the same face of
+    // the blank; zero where it lies on the wood.
+    [[nodiscard]] double sunkOver(const ResolvedCut& clearance, const Size* plug) const {
+        if (plug == nullptr) {
+            return 0.0;
+        }
+        const std::size_t held = to_.resolved.joints[*clearance.joint].tenoned;
+        const int into = inwardOf(clearance.face).axis;
+        for (const ResolvedCut& cut : to_.resolved.parts[held].cuts) {
+            Vec3 off = cut.box.centre() - clearance.box.centre();
+            off[into] = 0.0;
+            const double wide = cut.box.size()[(into + 1) % 3];
+            if (cut.joint == clearance.joint && cut.kind == CutKind::Bore &&
+                isSameSize(wide, plug->value.mm()) && isSameSize(norm(off), 0.0)) {
+                return cut.box.size()[into];
+            }
+        }
+        return 0.0;
     }
 
     // The hole that the screw slips through, in whichever part it is.

@@ -69,15 +69,15 @@ void addEasingSizes(SizeWriter& writer) {
         NeededNote note;
         note.subject = writer.subject;
         note.target = targetOf(easing, writer.view);
-        if (!easing.note.empty()) {
-            note.lines.push_back(easing.note);
-        }
         note.lines.push_back(easingText(easing, writer.piece.style));
         note.lines.emplace_back(easing.at == Arris::AllAlong ? "all four arrises along it"
                                                              : wordFor(easing.at));
         if (easing.from || easing.to) {
             note.lines.push_back("stopped, run out over " + writer.shown(easing.runOut.mm()));
             addStops(easing, writer);
+        }
+        if (!easing.note.empty()) {
+            note.lines.push_back(easing.note);
         }
         writer.note(std::move(note));
     }

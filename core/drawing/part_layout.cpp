@@ -184,6 +184,55 @@ std::optional<std::vector<Placed>> placesFor(const std::vector<PartBlock>& block
     return places;
 }
 
+// How many sheets the places take.
+std::size_t sheetsOf(const std::vector<Placed>& places) {
+    std::size_t count = 0;
+    for (const Placed& place : places) {
+        count = std::max(count, place.sheet + 1);
+    }
+    return count;
+}
+
+// Of `blocks`, which begin with the sides, the face side first: those sides that share its sheet
+// moved over one another as in projection, in which they stand by `rank`, where all find room
+// there in that order too.
+void putInProjection(std::vector<PartBlock>& blocks,
+                     std::size_t sides,
+                     const std::vector<Face>& rank,
+                     Vec2 room,
+                     const TextMetrics& metrics) {
+    const std::optional<std::vector<Placed>> places = placesFor(blocks, room, metrics);
+    if (!places) {
+        return;
+    }
+    std::vector<std::size_t> together;
+    std::vector<std::size_t> others;
+    for (std::size_t i = 0; i < blocks.size(); ++i) {
+        (i < sides && (*places)[i].sheet == places->front().sheet ? together : others).push_back(i);
+    }
+    const auto rankOf = [&](std::size_t i) {
+        return std::find(rank.begin(), rank.end(), blocks[i].face) - rank.begin();
+    };
+    std::stable_sort(together.begin(), together.end(), [&](std::size_t a, std::size_t b) {
+        return rankOf(a) < rankOf(b);
+    });
+    std::vector<PartBlock> ordered;
+    for (const std::vector<std::size_t>* part : {&together, &others}) {
+        for (const std::size_t i : *part) {
+            ordered.push_back(blocks[i]);
+        }
+    }
+    const std::optional<std::vector<Placed>> now = placesFor(ordered, room, metrics);
+    const bool isAsGood =
+        now && sheetsOf(*now) <= sheetsOf(*places) &&
+        std::all_of(now->begin(),
+                    now->begin() + static_cast<std::ptrdiff_t>(together.size()),
+                    [&](const Placed& place) { return place.sheet == now->front().sheet; });
+    if (isAsGood) {
+        blocks = std::move(ordered);
+    }
+}
+
 // Over a section's title.
 void addWhereMarked(double height, const TextMetrics& metrics, PartBlock& block) {
     const double middle = (block.bounds.min.x + block.bounds.max.x) / 2.0;
@@ -203,7 +252,12 @@ std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
                                                    double lettering,
                                                    const TextMetrics& metrics) {
     std::vector<PartBlock> all = std::move(blocks.sides);
-    // Out of projection: the face side, with all its marks, leads.
+    const std::size_t sides = all.size();
+    std::vector<Face> rank;
+    for (const PartBlock& block : all) {
+        rank.push_back(block.face);
+    }
+    // The face side, with all its marks, on the first sheet.
     std::stable_partition(all.begin(), all.end(), [](const PartBlock& block) {
         return block.face == Face::FaceSide;
     });
@@ -218,6 +272,7 @@ std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
     for (std::vector<PartBlock>* more : {&blocks.ends, &blocks.further}) {
         std::move(more->begin(), more->end(), std::back_inserter(all));
     }
+    putInProjection(all, sides, rank, room, metrics);
     // A section on another sheet than its mark says where that is, which takes room itself.
     std::optional<std::vector<Placed>> places = placesFor(all, room, metrics);
     std::vector<bool> isTold(all.size(), false);

@@ -51,9 +51,16 @@ std::string runText(const ShapedOutline& shaped, std::size_t i, const LengthStyl
     const OutlineVertex& from = ring[i];
     const std::size_t next = (i + 1) % ring.size();
     if (from.bulge == 0.0) {
-        const bool isTold =
-            std::find(shaped.told.begin(), shaped.told.end(), next) != shaped.told.end();
-        return isTold ? "straight" : "straight, round the square corner";
+        std::size_t corners = 0;  // of the blank, on the way to the next point that is told
+        for (std::size_t to = next;
+             std::find(shaped.told.begin(), shaped.told.end(), to) == shaped.told.end() &&
+             corners < ring.size();
+             to = (to + 1) % ring.size()) {
+            ++corners;
+        }
+        return corners == 0   ? "straight"
+               : corners == 1 ? "straight, round the square corner"
+                              : "straight, round " + std::to_string(corners) + " square corners";
     }
     const OutlineArc arc = arcOf(from, ring[next].point);
     const double rise = std::abs(from.bulge) * norm(ring[next].point - from.point) / 2.0;

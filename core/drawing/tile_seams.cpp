@@ -82,7 +82,7 @@ void addSeam(const Seam& seam,
              const TextMetrics& metrics,
              std::vector<Op>& ops) {
     constexpr double kHeight = 2.5;
-    constexpr double kOff = 2.0;
+    const double off = seam.isCut ? 1.0 : 2.0;  // within kGluedEdge of what is cut away
     const auto onPage = [&](Vec2 inDrawing) {
         return inDrawing - page.origin + page.printable.min;
     };
@@ -94,13 +94,13 @@ void addSeam(const Seam& seam,
     // On what the cut takes away, or the neighbour covers.
     const std::string text = seam.isCut ? "cut here, and glue on " + seam.neighbour
                                         : "glue " + seam.neighbour + " up to here";
-    const double beside = (kOff + kHeight / 2.0) * (seam.isCut ? 1.0 : -1.0);
+    const double beside = (off + kHeight / 2.0) * (seam.isCut ? 1.0 : -1.0);
     const std::optional<double> along =
         wordsPlace(seam, beside, metrics.width(text, kHeight, false), space);
     if (!along) {
         return;
     }
-    const double baseline = seam.isCut ? kOff + kHeight : -kOff;
+    const double baseline = seam.isCut ? off + kHeight : -off;
     TextOp words{onPage(seam.point(*along, baseline)), text, kHeight, Align::Centre, false, false};
     words.isTurned = seam.isUpright;
     ops.push_back(std::move(words));

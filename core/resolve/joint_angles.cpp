@@ -83,12 +83,11 @@ JointAngles anglesOf(const ResolvedPiece& resolved, const ResolvedJoint& joint) 
         return angles;
     }
     const Vec3 in = -face->outward;
-    const Station post = stationAt(mortised, mortised.frame, mortised.frame.toLocal(face->point).x);
     angles.toFace = between(out, in);
     angles.mortise = between(joint.frame.x, in);
     angles.runOut = between(joint.frame.x, out);
     const auto onFace = [&](Vec3 v) { return normalised(v - in * dot(v, in)); };
-    const Vec3 along = onFace(post.direction);
+    const Vec3 along = onFace(mortised.frame.x);
     const Vec3 width = onFace(joint.frame.y);
     const Vec3 thickness = onFace(joint.frame.z);
     angles.mouthTurn = std::min(betweenLines(along, width), betweenLines(along, thickness));
@@ -101,7 +100,8 @@ std::string slopeText(Angle angle) {
     std::string text = showAngle(Angle::degrees(degrees));
     if (slope > 1e-6 && slope <= 1.0) {
         constexpr double kFine = 10.0;  // a run is said to a tenth where it is short
-        const double run = 1.0 / slope;
+        constexpr double kTie = 1e-9;  // 1 in 6.25 is told alike wherever it is worked out
+        const double run = 1.0 / slope + kTie;
         text += ", 1 in " + showDecimal(run, run < kFine ? 1 : 0);
     } else if (slope > 1.0) {
         text += ", " + showDecimal(slope, 1) + " in 1";
@@ -138,7 +138,7 @@ std::vector<std::string> jointSettings(const ResolvedPiece& resolved, const Reso
     }
     if (angles.mouthTurn.radians() > kSquare) {
         words.push_back("mouth turned " + slopeText(angles.mouthTurn) +
-                        " from the way the part runs");
+                        " from the length of the blank");
     }
     words.push_back(angles.runOut.radians() > kSquare
                         ? "tenon: " + slopeText(angles.runOut) + " out of line with the grain"

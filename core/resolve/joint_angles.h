@@ -37,7 +37,7 @@ struct JointAngles {
     Angle toFace;     // of the tenoned part's length to a line square to the face it enters
     Angle mortise;    // of the mortise to that line: what the mortiser's table is tilted by
     Angle runOut;     // of the tenon to the grain of its part
-    Angle mouthTurn;  // of the mouth on the face, from the way the mortised part runs
+    Angle mouthTurn;  // of the mouth on the face, from the length of the mortised part's blank
     [[nodiscard]] bool isSquare() const;
 };
 [[nodiscard]] JointAngles anglesOf(const ResolvedPiece& resolved, const ResolvedJoint& joint);

@@ -92,7 +92,7 @@ class PartSettings {
         one.setUp.work = holeWork(cut);
         one.setUp.setting = shown(diameter) + "; centre " + shown(mouth[axes.across]) +
                             " from the " + std::string(wordFor(acrossReference(cut.face))) +
-                            (cut.isThrough ? ", through" : ", " + shown(depth) + " deep") +
+                            (cut.isThrough ? throughText(cut) : ", " + shown(depth) + " deep") +
                             (isTilted && !cut.isThrough ? " along it" : "");
         one.at = {mouth[axes.along]};
         one.from = alongReference(cut.face);
@@ -105,6 +105,17 @@ class PartSettings {
             one.after = "; " + tableText(*cut.hole, cut.face);
         }
         gather(std::move(one));
+    }
+
+    // ", through"; of a hole beneath one for a screw's head how much wood that leaves for it.
+    [[nodiscard]] std::string throughText(const ResolvedCut& cut) const {
+        const bool isBeneath = cut.hole && !cut.hole->isForHead &&
+                               cut.hole->head != ScrewHead::Countersunk &&
+                               cut.hole->headDepth.value.mm() > 0.0;
+        return isBeneath
+                   ? ", through the " + shown((cut.hole->depth - cut.hole->headDepth.value).mm()) +
+                         " beneath the hole for the head"
+                   : ", through";
     }
 
     [[nodiscard]] static std::string holeWork(const ResolvedCut& cut) {

@@ -1,6 +1,7 @@
 #include "core/resolve/set_up.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/resolve/frames.h"
 #include "core/resolve/tenon_set_up.h"
@@ -125,6 +126,40 @@ class SetUps {
         return box;
     }
 
+    // What a chisel set once against the fence does not make of a mouth: it lies across the part,
+    // or turned on its face.
+    void setReach(SetUp& one, const MortiseSolid& mortise, const ResolvedPart& part) const {
+        const int into = inwardOf(mortise.face).axis;
+        if (into == 0) {
+            return;
+        }
+        const int across = 3 - into;
+        const double least = kLengthTolerance.mm();
+        const Box mouth = mouthOf(mortise);
+        const Vec3 way = part.frame.directionToLocal(joint_.frame.y);
+        const double turn = std::atan2(way[across] * (way.x < 0.0 ? -1.0 : 1.0), std::abs(way.x));
+        constexpr double kWider = 1.25;           // than a leaning chisel opens it
+        constexpr double kStraight = 0.0035;      // radians: less cannot be set
+        constexpr double kAlongThePart = 0.7854;  // as much along as across
+        const bool isPlane = mouth.size()[into] < least;
+        if (isPlane && std::abs(turn) > kStraight && std::abs(turn) < kAlongThePart) {
+            Vec3 along;
+            along.x = std::cos(turn);
+            along[across] = std::sin(turn);
+            Extent extent{1e18, -1e18};
+            for (const Vec3& corner : mouthRing(mortise)) {
+                extent.min = std::min(extent.min, dot(corner, along));
+                extent.max = std::max(extent.max, dot(corner, along));
+            }
+            one.turn = Angle::radians(turn);
+            one.mouth = Length::mm(extent.max - extent.min);
+            one.fence = Length::mm(mouth.centre()[across]);
+            one.from = one.to = Length::mm(mouth.centre().x);
+        } else if (openBox(mortise).size()[across] > kWider * one.cutter.mm()) {
+            one.reach = one.fence + Length::mm(openBox(mortise).size()[across]);
+        }
+    }
+
     // Whether the joint is cut in the square blank of a part that is sawn to a taper or a curve.
     [[nodiscard]] bool isBeforeShaping(std::size_t index) const {
         const ResolvedPart& part = resolved_.parts[index];
@@ -181,6 +216,10 @@ class SetUps {
                 one.fence =
                     one.fence - (part == joint_.mortised ? joint_.mortise.referenceIn : Length());
                 one.cutter = isOpen ? Length() : joint_.mortise.width.value;
+                one.slopesOut = mortise.isHaunch && joint_.has(JointFeature::SlopingHaunch);
+                if (!isRound && !isOpen && !isHousing && !mortise.isHaunch) {
+                    setReach(one, mortise, resolved_.parts[part]);
+                }
                 if (joint_.kind == JointKind::Housed && inwardOf(mortise.face).axis != 0) {
                     fenceHousing(one, openBox(mortise), resolved_.parts[part]);
                 }

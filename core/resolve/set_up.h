@@ -24,6 +24,13 @@ struct SetUp {
     bool beforeShaping = false;   // while the blank is square, before the part is tapered or curved
     Length runsOutAt = {};        // of a stop set askew: from the end, at the part's edge
     Face along = Face::StartEnd;  // what `from` and `to` are measured from: in an end a long face
+    Length reach = {};  // as `fence`, to the far side of a mouth that is wider than its cutter
+    // Of a mouth that does not run as the blank does: `fence`, `from` and `to` are to its middle,
+    // it is `mouth` long, and its length turns by that about the face, above zero where it comes
+    // farther from the reference towards the far end.
+    Angle turn = {};
+    Length mouth = {};
+    bool slopesOut = false;  // as deep as told at the tenon, sloping to nothing away from it
     friend bool operator==(const SetUp&, const SetUp&) = default;
 };
 

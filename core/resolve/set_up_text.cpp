@@ -1,9 +1,11 @@
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <set>
 #include <span>
 
 #include "core/measure/length_text.h"
+#include "core/resolve/joint_angles.h"
 #include "core/resolve/set_up.h"
 
 namespace shoulderline {
@@ -38,8 +40,21 @@ std::string settingText(std::span<const SetUp> beside,
     if (first.cutter > kLengthTolerance) {
         text += " " + shown(first.cutter);
     }
-    return text + "; fence " + fence + " from the " + std::string(wordFor(first.reference)) + ", " +
-           shown(first.depth) + " deep";
+    const std::string reference(wordFor(first.reference));
+    const std::string depth =
+        ", " + shown(first.depth) +
+        (first.slopesOut ? " deep at the tenon, sloping to nothing" : " deep");
+    if (first.mouth > kLengthTolerance) {
+        return text + "; middle " + fence + " from the " + reference + ", " + shown(first.mouth) +
+               " long, turned " + slopeText(first.turn) + ", " +
+               (first.turn.radians() > 0.0 ? "away from" : "towards") + " the " + reference +
+               " as it nears the far end" + depth;
+    }
+    if (first.reach > kLengthTolerance) {
+        return text + "; from " + fence + " to " + shown(first.reach) + " from the " + reference +
+               depth;
+    }
+    return text + "; fence " + fence + " from the " + reference + depth;
 }
 
 bool isShoulder(const SetUp& setUp) {
@@ -127,8 +142,9 @@ bool areAlike(const SetUp& a, const SetUp& b) {
     return !isShoulder(a) && a.tool == b.tool && a.part == b.part && a.work == b.work &&
            nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
            nearlyEqual(a.fence, b.fence) && nearlyEqual(a.depth, b.depth) &&
-           a.fromShoulder == b.fromShoulder && nearlyEqual(a.to - a.from, b.to - b.from) &&
-           !nearlyEqual(a.from, b.from);
+           nearlyEqual(a.reach, b.reach) && std::abs((a.turn - b.turn).radians()) < 1e-6 &&
+           nearlyEqual(a.mouth, b.mouth) && a.fromShoulder == b.fromShoulder &&
+           nearlyEqual(a.to - a.from, b.to - b.from) && !nearlyEqual(a.from, b.from);
 }
 
 }  // namespace

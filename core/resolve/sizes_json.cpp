@@ -175,7 +175,11 @@ void addSetUps(const ResolvedPiece& resolved, std::size_t index, ordered_json& o
                         {"to_mm", number(one.to)},
                         {"along", wordFor(one.along)},
                         {"from_shoulder", one.fromShoulder},
-                        {"runs_out_at_mm", number(one.runsOutAt)}});
+                        {"runs_out_at_mm", number(one.runsOutAt)},
+                        {"reach_mm", number(one.reach)},
+                        {"turn_deg", rounded(one.turn.degrees())},
+                        {"mouth_mm", number(one.mouth)},
+                        {"slopes_out", one.slopesOut}});
     }
     object["set_ups"] = std::move(list);
     object["cautions"] = cautionsFor(setUps, resolved.rules);

@@ -76,7 +76,7 @@ class SmallPartList {
             if (plug != nullptr && part == joint.tenoned &&
                 nearlyEqual(Length::mm(size.y), plug->value)) {
                 ++hollows.plugs;
-                hollows.plug = size.x;
+                hollows.plug = std::max(hollows.plug, woodAlong(cut, resolved_.parts[part]));
             }
         } else if (cut.kind == CutKind::Bore && part == joint.mortised) {
             ++hollows.bores;
@@ -86,6 +86,23 @@ class SmallPartList {
             ++hollows.kerfs;
             hollows.kerf = size.y;
         }
+    }
+
+    // How far a counterbore is in wood along its axis, where that is longest: of a part that is
+    // shaped it begins in the blank.
+    [[nodiscard]] static double woodAlong(const ResolvedCut& cut, const ResolvedPart& part) {
+        const int into = inwardOf(cut.face).axis;
+        const ConvexSolid hole = cut.exact ? *cut.exact : ConvexSolid::box(cut.box);
+        const BodySolids wood = part.wood();
+        double least = cut.box.max[into];
+        double most = cut.box.min[into];
+        for (const ConvexSolid& piece : wood.pieces()) {
+            if (const std::optional<ConvexSolid> taken = intersection(hole, piece)) {
+                least = std::min(least, taken->bounds().min[into]);
+                most = std::max(most, taken->bounds().max[into]);
+            }
+        }
+        return std::max(0.0, most - least);
     }
 
     [[nodiscard]] static Length sizeOf(const ResolvedJoint& joint, SizeName name) {

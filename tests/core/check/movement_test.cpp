@@ -12,6 +12,7 @@ namespace {
 using testing::findings;
 using testing::ofRule;
 using testing::resolved;
+using testing::statedPart;
 using testing::twoPostsAndARail;
 
 TEST(Season, IsThatOfHeatedRoomsWhereNothingIsStated) {
@@ -101,7 +102,8 @@ TEST(MovementFinding, ANarrowTenonIsNot) {
 }
 
 TEST(MovementFinding, ATopHeldAtBothSidesNeedsSlots) {
-    const Piece table = testing::sample("table");
+    Piece table = testing::sample("table");
+    statedPart(table, "end rail").cuts.clear();  // nothing is said of how it is fixed
 
     const std::vector<Finding> some = ofRule(findings(table), RuleId::MovementFixedApart);
 
@@ -109,6 +111,27 @@ TEST(MovementFinding, ATopHeldAtBothSidesNeedsSlots) {
     EXPECT_EQ(some[0].severity, Severity::Note);
     EXPECT_GT(some[0].value, some[0].limit);
     EXPECT_NE(some[0].mends.at(0).text.find("slotted holes"), std::string::npos);
+}
+
+TEST(MovementFinding, ATopFastInTheMiddleAndSlottedAtItsSidesIsFree) {
+    EXPECT_TRUE(ofRule(findings(testing::sample("table")), RuleId::MovementFixedApart).empty());
+}
+
+TEST(MovementFinding, ATopInRoundHolesIsHeldAsFarApartAsTheyAre) {
+    Piece table = testing::sample("table");
+    for (CutStatement& cut : statedPart(table, "end rail").cuts) {
+        cut.slot = SlotWay::Round;
+    }
+    const ResolvedPiece made = resolved(table);
+    const double rail = made.parts[*made.findPart("end rail, right")].shoulderLength.value.mm();
+    const std::size_t top = *made.findPart("top");
+    const double change = *movementReport(table, made, testing::speciesTable()).parts[top].width;
+
+    const std::vector<Finding> some = ofRule(findings(table), RuleId::MovementFixedApart);
+
+    ASSERT_EQ(some.size(), 1u);
+    EXPECT_NEAR(some[0].value / change, (rail - 2 * 60.0) / made.parts[top].width.value.mm(), 1e-6)
+        << "60 mm from each end of the rail";
 }
 
 // An arm laid across two posts, which hold it apart across its grain.

@@ -1,6 +1,7 @@
 #include "core/drawing/joint_sheets.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -187,22 +188,50 @@ TEST(JointSheets, DrawJointsThatAreAlikeOnce) {
     EXPECT_EQ(boards, 3u) << "into the lower rail, into the upper one, into the next board";
 }
 
-// What is at another place along the part for each of a group has no place.
-TEST(JointSheets, GiveNoPlaceThatIsNotThatOfAll) {
-    const ResolvedPiece made = resolved(sample("bed_frame"));
-    for (const JointGroup& group : jointGroups(made)) {
-        for (std::size_t k = 0; k < setUpsOf(made, group).size(); ++k) {
-            const shoulderline::SetUp shared = setUpsOf(made, group)[k];
+// Where a group's joints are cut at several places, or from several fences, each is told.
+TEST(JointSheets, TellTheSettingsOfEveryJointOfAGroup) {
+    for (const char* name : testing::kSamples) {
+        const ResolvedPiece made = resolved(sample(name));
+        for (const JointGroup& group : jointGroups(made)) {
+            const std::vector<shoulderline::SetUp> all = setUpsOf(made, group);
             for (const std::size_t joint : group.joints) {
-                const shoulderline::SetUp own = setUpsOf(made, joint)[k];
-                const bool isPlaced = shared.to > Length();
-                EXPECT_TRUE(!isPlaced ||
-                            (nearlyEqual(own.from, shared.from) && nearlyEqual(own.to, shared.to)))
-                    << made.joints[joint].name << ": " << own.work;
-                EXPECT_NEAR(own.fence.mm(), shared.fence.mm(), 1e-6) << made.joints[joint].name;
+                for (const shoulderline::SetUp& own : setUpsOf(made, joint)) {
+                    EXPECT_EQ(std::count_if(all.begin(),
+                                            all.end(),
+                                            [&](const shoulderline::SetUp& one) {
+                                                return one.work == own.work &&
+                                                       made.parts[one.part].stated ==
+                                                           made.parts[own.part].stated &&
+                                                       one.reference == own.reference &&
+                                                       nearlyEqual(one.fence, own.fence) &&
+                                                       nearlyEqual(one.depth, own.depth) &&
+                                                       nearlyEqual(one.from, own.from) &&
+                                                       nearlyEqual(one.to, own.to);
+                                            }),
+                              1)
+                        << name << ", " << made.joints[joint].name << ": " << own.work;
+                }
             }
         }
     }
+}
+
+// Its tongues go into the stiles at both edges, 508 mm apart.
+TEST(JointSheets, APanelIsRabbetedAtBothEdges) {
+    const ResolvedPiece made = resolved(sample("chart_cabinet"));
+    std::set<long> fences;
+    for (const JointGroup& group : jointGroups(made)) {
+        const ResolvedJoint& joint = made.joints[group.joints.front()];
+        if (made.parts[joint.tenoned].name == "upper panel" &&
+            made.parts[joint.mortised].of == "back stile") {
+            for (const shoulderline::SetUp& one : setUpsOf(made, group)) {
+                if (one.part == joint.tenoned) {
+                    fences.insert(std::lround(one.fence.mm()));
+                }
+            }
+        }
+    }
+    EXPECT_EQ(fences, (std::set<long>{0, 508}));
 }
 
 // The rabbet along the end of a panel is as wide as its groove is deep, and is fenced from that
@@ -355,37 +384,6 @@ TEST(JointSheets, ADrawingWhoseSetUpsStandElsewhereNamesTheirSheet) {
         }
     }
     EXPECT_GT(count, 0);
-}
-
-TEST(WrappedText, KeepsEveryWordAndEveryLineWithinItsWidth) {
-    const std::string text =
-        "hollow chisel mortiser: clamp the work, keep hands clear of the chisel";
-    for (const double width : {30.0, 60.0, 300.0}) {
-        std::string joined;
-        for (const std::string& line : wrapText(text, width, 2.5, kMetrics)) {
-            EXPECT_LE(kMetrics.width(line, 2.5, false), width);
-            joined += (joined.empty() ? "" : " ") + line;
-        }
-        EXPECT_EQ(joined, text);
-    }
-    EXPECT_TRUE(wrapText("", 10.0, 2.5, kMetrics).empty());
-}
-
-// 24 at the end of a line and 7/8 at the head of the next would be read as two sizes.
-TEST(WrappedText, AMixedNumberAndItsOtherUnitStayOnOneLine) {
-    const std::string text = "fence 1 1/4 [31.8] from the face edge, from 24 7/8 [631.8] on";
-    for (double width = 20.0; width < 120.0; width += 1.0) {
-        const std::vector<std::string> lines = wrapText(text, width, 2.5, kMetrics);
-        for (const std::string whole : {"1 1/4 [31.8]", "24 7/8 [631.8]"}) {
-            EXPECT_EQ(std::count_if(lines.begin(),
-                                    lines.end(),
-                                    [&](const std::string& line) {
-                                        return line.find(whole) != std::string::npos;
-                                    }),
-                      1)
-                << whole << " at " << width;
-        }
-    }
 }
 
 }  // namespace

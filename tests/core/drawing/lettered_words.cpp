@@ -233,7 +233,7 @@ void LetteredPart::readHead(const ResolvedHole* hole, Face face, const std::stri
 void LetteredPart::readSlot(const Box& box, int intoAxis, const std::string& words) {
     const std::string times = " \u00d7 ";
     const std::size_t at = words.find(times);
-    const bool isAlong = contains(words, " along the part");
+    const bool isAlong = mentions(words, " along the part");
     const std::size_t end = words.find(isAlong ? " along" : " across");
     const std::optional<Figure> wide = figureOf(words.substr(0, at));
     const std::optional<Figure> along =

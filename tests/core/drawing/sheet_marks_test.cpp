@@ -2,6 +2,7 @@
 // the joiner's marks and their legend, and what is told in notes.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <gtest/gtest.h>
 
@@ -173,6 +174,9 @@ TEST(PartSheet, TellsTheScrewOfAHole) {
         saysPart(sheetsOf("armchair", "front cleat", {297, 210}), "screw No. 10, 1 1/2 long"));
     EXPECT_TRUE(
         saysPart(sheetsOf("armchair", "back rail", {297, 210}), "screw No. 10, 1 1/2 long"));
+    // The back bracket is shaped: its heads are sunk until 1/2 is left, and 25/32 goes into the
+    // post: 1 9/32, so 1 1/4 long.
+    EXPECT_TRUE(saysPart(sheetsOf("armchair", "back arm bracket", {297, 210}), "1 1/4 long"));
     // 22 held, 22.5 into the rail: 44.5, so 40 long.
     EXPECT_TRUE(saysPart(sheetsOf("bed_frame", "cleat", {297, 210}), "screw 4.5 \u00d7 40"));
 }
@@ -265,6 +269,25 @@ TEST(PartKinds, OfOneStatedPartHaveNamesThatTellThemApart) {
     }
     EXPECT_EQ(boards,
               (std::vector<std::string>{"head board 1", "head board 2 to 8", "head board 9"}));
+}
+
+double levelOf(const Sheet& sheet, const std::string& words) {
+    for (const Op& op : sheet.ops) {
+        const auto* text = std::get_if<TextOp>(&op);
+        if (text != nullptr && text->text == words) {
+            return text->at.y;
+        }
+    }
+    return std::numeric_limits<double>::quiet_NaN();
+}
+
+// ISO 5456-2: in third angle the view from above stands over the view from the front, in first
+// angle the view from below; so too where a part takes several sheets.
+TEST(PartSheet, SidesThatShareASheetStandAsInProjection) {
+    const Sheet post = sheetsOf("armchair", "back post", {297, 210}).front();
+    EXPECT_LT(levelOf(post, "face edge"), levelOf(post, "face side"));
+    const Sheet head = sheetsOf("bed_frame", "head post", {297, 210}).front();
+    EXPECT_LT(levelOf(head, "back edge"), levelOf(head, "face side"));
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include "core/resolve/part_set_up.h"
 
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
 #include "tests/core/resolve/stated_easing.h"
@@ -66,6 +68,19 @@ TEST(PartSetUps, AnUnevenChamferIsPlanedToTwoGaugedLines) {
     ASSERT_EQ(setUps.size(), 1u);
     EXPECT_EQ(setUps.front().tool, RuleId::SetUpEasingPlane);
     EXPECT_TRUE(holds(setUps.front(), "gauge 3/8 on the face side and 1/8 on the face edge"));
+}
+
+// The ticket table's end rail is 96 mm deep and its screws are sunk to leave 30 mm.
+TEST(PartSetUps, ASlotBeneathASunkHeadGoesThroughWhatThatLeaves) {
+    const Piece piece = testing::sample("table");
+    const std::vector<PartSetUp> setUps =
+        partSetUpsOf(partNamed(resolved(piece), "end rail, right"), piece.style);
+
+    const auto slot = std::find_if(setUps.begin(), setUps.end(), [](const PartSetUp& one) {
+        return one.work.rfind("slot for a screw", 0) == 0;
+    });
+    ASSERT_NE(slot, setUps.end());
+    EXPECT_TRUE(holds(*slot, "through the 30 beneath the hole for the head")) << slot->setting;
 }
 
 // Each eased part of a sample has its setting and the caution of its tool.

@@ -1,9 +1,11 @@
 #include "core/resolve/set_up.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <gtest/gtest.h>
 
+#include "core/resolve/frames.h"
 #include "tests/support/pieces.h"
 
 // Common practice: a leg that tapers is mortised, and a rail that is sawn to a curve tenoned, while
@@ -180,6 +182,82 @@ TEST(SetUpOfARoundTenon, HasTheShoulderThatTheTaperLeaves) {
         }
     }
     EXPECT_EQ(seen, 1);
+}
+
+// One that lies across the part: the chisel, set once against the fence, makes no more of it than
+// its own width.
+TEST(SetUpOfAMortiseAcrossThePart, TellsBothItsSides) {
+    const Piece piece = testing::sample("luggage_stand");
+    const ResolvedPiece resolved = testing::resolved(piece);
+    int seen = 0;
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        for (const MortiseSolid& mortise : resolved.parts[resolved.joints[i].mortised].mortises) {
+            const int into = inwardOf(mortise.face).axis;
+            if (mortise.joint != i || mortise.isHaunch || mortise.exact || into == 0) {
+                continue;
+            }
+            const int across = 3 - into;
+            const double wide = mortise.box.size()[across];
+            if (wide < 1.5 * resolved.joints[i].mortise.width.value.mm()) {
+                continue;
+            }
+            const std::vector<shoulderline::SetUp> all = setUpsOf(resolved, i);
+            EXPECT_TRUE(std::any_of(all.begin(), all.end(), [&](const shoulderline::SetUp& one) {
+                return std::abs((one.reach - one.fence).mm() - wide) < 1e-6;
+            })) << resolved.joints[i].name;
+            ++seen;
+        }
+    }
+    EXPECT_GT(seen, 0);
+}
+
+// The raked chair's back post runs back by 3 in from 17 1/4 in above the floor to its top at 36 in:
+// tan = 3 / 18.75. The crest rail's mortise is 1 7/8 by 5/16 along it.
+TEST(SetUpOfATurnedMouth, TellsItsMiddleItsLengthAndItsTurn) {
+    const Piece piece = testing::sample("raked_chair");
+    const ResolvedPiece resolved = testing::resolved(piece);
+    int seen = 0;
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        const ResolvedJoint& joint = resolved.joints[i];
+        if (resolved.parts[joint.tenoned].name != "crest rail") {
+            continue;
+        }
+        const std::vector<shoulderline::SetUp> all = setUpsOf(resolved, i);
+        const auto mortise = std::find_if(
+            all.begin(), all.end(), [](const auto& one) { return one.work == "mortise"; });
+        ASSERT_NE(mortise, all.end());
+        EXPECT_NEAR(std::abs(std::tan(mortise->turn.radians())), 3.0 / 18.75, 1e-9);
+        EXPECT_NEAR(mortise->mouth.inches(), 1.875, 1e-9);
+        const MortiseSolid* solid = nullptr;
+        for (const MortiseSolid& one : resolved.parts[joint.mortised].mortises) {
+            solid = one.joint == i ? &one : solid;
+        }
+        ASSERT_NE(solid, nullptr);
+        const Vec3 middle = mouthOf(*solid).centre();
+        EXPECT_NEAR(mortise->from.mm(), middle.x, 1e-6);
+        EXPECT_NEAR(mortise->fence.mm(), middle.y, 1e-6);
+        const std::string text = setUpText(*mortise, resolved, piece.style);
+        EXPECT_NE(text.find("1 7/8 long, turned 9.1°, 1 in 6.3"), std::string::npos) << text;
+        ++seen;
+    }
+    EXPECT_EQ(seen, 2);
+}
+
+TEST(SetUpOfASlopingHaunch, SaysThatItSlopesToNothing) {
+    const Piece piece = testing::sample("luggage_stand");
+    const ResolvedPiece resolved = testing::resolved(piece);
+    int seen = 0;
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        for (const shoulderline::SetUp& one : setUpsOf(resolved, i)) {
+            if (one.work == "mortise for the haunch" &&
+                resolved.joints[i].has(JointFeature::SlopingHaunch)) {
+                EXPECT_NE(setUpText(one, resolved, piece.style).find("sloping to nothing"),
+                          std::string::npos);
+                ++seen;
+            }
+        }
+    }
+    EXPECT_GT(seen, 0);
 }
 
 }  // namespace

@@ -1,10 +1,12 @@
 #include "core/resolve/small_parts.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include <gtest/gtest.h>
 
+#include "core/resolve/frames.h"
 #include "core/storage/piece_text.h"
 #include "tests/support/pieces.h"
 
@@ -167,6 +169,57 @@ TEST(SmallParts, TheChartCabinetHasDowelsALooseTenonAndPlugs) {
     }
     EXPECT_EQ(kinds,
               (std::set{SmallPartKind::Dowel, SmallPartKind::LooseTenon, SmallPartKind::Plug}));
+}
+
+// In the shaped bracket a head's hole begins in the blank, whose wood there is sawn away: the plug
+// is as long as the hole is in wood.
+TEST(SmallParts, APlugIsAsLongAsItsHoleIsInWood) {
+    const ResolvedPiece made = resolved(sample("armchair"));
+    double deepest = 0.0;  // in wood, by many lines down each hole's wall and middle
+    for (const ResolvedPart& part : made.parts) {
+        for (const ResolvedCut& cut : part.cuts) {
+            if (part.of != "back arm bracket" || cut.kind != CutKind::Bore || !cut.joint) {
+                continue;
+            }
+            const ResolvedJoint& joint = made.joints[*cut.joint];
+            const Size* plug = joint.size(SizeName::PlugDiameter);
+            const int into = inwardOf(cut.face).axis;
+            if (plug == nullptr ||
+                !nearlyEqual(Length::mm(cut.box.size()[(into + 1) % 3]), plug->value)) {
+                continue;
+            }
+            const BodySolids wood = part.wood();
+            double least = 1e9;
+            double most = -1e9;
+            constexpr int kSteps = 24;
+            for (int turn = 0; turn < kSteps; ++turn) {
+                for (int step = 0; step <= 4000; ++step) {
+                    Vec3 at = cut.box.centre();
+                    at[into] = cut.box.min[into] + cut.box.size()[into] * step / 4000.0;
+                    const double angle = 2 * M_PI * turn / kSteps;
+                    const double radius = plug->value.mm() / 2 * 0.999;
+                    at[(into + 1) % 3] += radius * std::cos(angle);
+                    at[(into + 2) % 3] += radius * std::sin(angle);
+                    const bool isWood = std::any_of(
+                        wood.pieces().begin(), wood.pieces().end(), [&](const ConvexSolid& piece) {
+                            return piece.contains(at);
+                        });
+                    least = isWood ? std::min(least, at[into]) : least;
+                    most = isWood ? std::max(most, at[into]) : most;
+                }
+            }
+            deepest = std::max(deepest, most - least);
+        }
+    }
+    ASSERT_GT(deepest, 0.0);
+    int plugs = 0;
+    for (const SmallPart& small : smallParts(sample("armchair"))) {
+        if (small.kind == SmallPartKind::Plug && small.of == "back arm bracket") {
+            EXPECT_NEAR(small.length.mm(), deepest, 0.1);
+            plugs += small.quantity;
+        }
+    }
+    EXPECT_GT(plugs, 0);
 }
 
 // A horn is sawn off after glue-up: the blank is longer than the part by it.
