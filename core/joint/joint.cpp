@@ -3,12 +3,12 @@
 namespace shoulderline {
 
 std::string JointForm::words() const {
-    std::string text;
+    std::string text(wordFor(kind));
     for (const JointFeature feature : features) {
-        text += text.empty() ? "" : ", ";
+        text += ", ";
         text += wordFor(feature);
     }
-    return text + (text.empty() ? "" : " ") + std::string(wordFor(kind));
+    return text;
 }
 
 }  // namespace shoulderline

@@ -40,7 +40,7 @@ struct JointForm {
     [[nodiscard]] bool isSized() const {
         return hasTenon() && kind != JointKind::Bridle && kind != JointKind::Lap;
     }
-    // "twin, drawbored through"; for a plain one its kind alone.
+    // "through, twin, drawbored"; for a plain one its kind alone.
     [[nodiscard]] std::string words() const;
 
     friend bool operator==(const JointForm&, const JointForm&) = default;

@@ -256,6 +256,9 @@ class SetUps {
             one.part = part;
             one.work =
                 cut.note.empty() || cut.kind == CutKind::Groove ? wordFor(cut.kind) : cut.note;
+            if (cut.kind == CutKind::Notch && joint_.kind == JointKind::CrossLap) {
+                one.work += " in the " + std::string(wordFor(cut.face));
+            }
             setFence(one, cut.face, cut.box, isBore);
             placeFromShoulder(one, cut.box, part, isEndCut);
             one.beforeShaping = isBore && isBeforeShaping(part) && isSawnAway(part, cut.face);

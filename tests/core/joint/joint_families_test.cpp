@@ -352,5 +352,12 @@ TEST(Families, WhatAKindCannotHaveIsToldAndLeftOut) {
     EXPECT_EQ(made.cuts.tenons.size(), 1u);
 }
 
+TEST(JointForm, IsToldByItsKindAndThenWhatItHasBesides) {
+    EXPECT_EQ((JointForm{JointKind::Through, {}}).words(), "through");
+    EXPECT_EQ(
+        (JointForm{JointKind::Through, {JointFeature::Twin, JointFeature::Drawbored}}).words(),
+        "through, twin, drawbored");
+}
+
 }  // namespace
 }  // namespace shoulderline

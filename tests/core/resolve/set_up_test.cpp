@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include <gtest/gtest.h>
 
@@ -258,6 +259,21 @@ TEST(SetUpOfASlopingHaunch, SaysThatItSlopesToNothing) {
         }
     }
     EXPECT_GT(seen, 0);
+}
+
+// The bench's bearers and middle rail are halved into one another from above and from below.
+TEST(SetUpOfACrossLap, TellsTheEdgeThatItIsSawnInto) {
+    const ResolvedPiece resolved = testing::resolved(testing::sample("bench"));
+    std::set<std::string> works;
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        if (resolved.joints[i].kind == JointKind::CrossLap) {
+            for (const shoulderline::SetUp& one : setUpsOf(resolved, i)) {
+                works.insert(one.work);
+            }
+        }
+    }
+    EXPECT_EQ(works,
+              (std::set<std::string>{"cross lap in the back edge", "cross lap in the face edge"}));
 }
 
 }  // namespace
