@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
+#include <optional>
 
 #include "core/drawing/part_angles.h"
 #include "core/drawing/part_sizing.h"
+#include "core/resolve/tenon_mitre.h"
 
 namespace shoulderline {
 
@@ -84,56 +85,18 @@ class TenonTeller {
 
     // The lengths that are left at two sides across from one another, where they differ most.
     void addMitre(std::vector<std::string>& lines) const {
-        if (!joint_.has(JointFeature::Mitred) || !main_.exact) {
+        if (!joint_.has(JointFeature::Mitred)) {
             return;
         }
-        struct Side {
-            Face face;
-            int axis;
-            bool isHigh;
-            double reach;
-        };
-        std::vector<Side> sides{{Face::FaceEdge, 1, false, 0.0},
-                                {Face::BackEdge, 1, true, 0.0},
-                                {Face::FaceSide, 2, false, 0.0},
-                                {Face::BackSide, 2, true, 0.0}};
-        const Box bounds = main_.exact->bounds();
-        for (Side& side : sides) {
-            const double at = side.isHigh ? bounds.max[side.axis] : bounds.min[side.axis];
-            for (const Vec3& p : main_.exact->vertices()) {
-                if (isSameSize(p[side.axis], at)) {
-                    side.reach = std::max(side.reach, reachOf(p));
-                }
-            }
-        }
-        const bool inWidth =
-            std::abs(sides[0].reach - sides[1].reach) > std::abs(sides[2].reach - sides[3].reach);
-        const Side& one = sides[inWidth ? 0 : 2];
-        const Side& other = sides[inWidth ? 1 : 3];
-        if (isSameSize(one.reach, other.reach)) {
+        const std::optional<TenonMitre> mitre =
+            mitreOf(main_, [this](const Vec3& p) { return reachOf(p); });
+        if (!mitre) {
             return;
         }
-        const Side& longer = one.reach > other.reach ? one : other;
-        const Side& shorter = one.reach > other.reach ? other : one;
-        lines.push_back("end mitred " + mitreText(longer.axis, longer.reach, shorter.reach) + ": " +
-                        shown(longer.reach) + " long on the");
-        lines.push_back(std::string(wordFor(longer.face)) + ", " + shown(shorter.reach) +
-                        " on the " + std::string(wordFor(shorter.face)));
-    }
-
-    // Its angle from square.
-    [[nodiscard]] std::string mitreText(int axis, double longest, double shortest) const {
-        double low = std::numeric_limits<double>::infinity();
-        double high = -low;
-        for (const Vec3& p : main_.exact->vertices()) {
-            if (isSameSize(reachOf(p), longest)) {
-                low = std::min(low, p[axis]);
-                high = std::max(high, p[axis]);
-            }
-        }
-        const double across = main_.exact->bounds().size()[axis] - (high - low);
-        const double degrees = std::atan2(longest - shortest, across) * 180.0 / std::numbers::pi;
-        return std::to_string(std::lround(degrees)) + "\u00b0";
+        lines.push_back("end mitred " + std::to_string(std::lround(mitre->angle.degrees())) +
+                        "\u00b0: " + shown(mitre->longest) + " long on the");
+        lines.push_back(std::string(wordFor(mitre->longer)) + ", " + shown(mitre->shortest) +
+                        " on the " + std::string(wordFor(mitre->shorter)));
     }
 
     void addKerfs(std::vector<std::string>& lines) const {

@@ -105,6 +105,13 @@ class SmallPartList {
         return std::max(0.0, most - least);
     }
 
+    // At its thick end: the width stated for it is where it goes into its slot.
+    [[nodiscard]] Length widestOfTusk(std::size_t joint) const {
+        const std::optional<ConvexSolid> wedge = tuskWedge(resolved_, joint);
+        return wedge ? Length::mm(wedge->bounds().size().x)
+                     : sizeOf(resolved_.joints[joint], SizeName::TuskWidth);
+    }
+
     [[nodiscard]] static Length sizeOf(const ResolvedJoint& joint, SizeName name) {
         const Size* size = joint.size(name);
         return size != nullptr ? size->value : Length();
@@ -173,7 +180,7 @@ class SmallPartList {
             add(SmallPartKind::TuskWedge,
                 hollows.mouths,
                 sizeOf(joint, SizeName::TuskLength),
-                sizeOf(joint, SizeName::TuskWidth),
+                widestOfTusk(index_),
                 sizeOf(joint, SizeName::TuskThickness));
         }
         addRound(joint, hollows);

@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <optional>
 
 #include "core/resolve/stations.h"
+#include "core/resolve/tenon_mitre.h"
 
 namespace shoulderline {
 
@@ -42,6 +45,7 @@ class TenonSetUps {
         addCheeks(sides[2], sides[3], joint_.tenon.width.value, JointFeature::Double);
         addShoulders(sides);
         addHaunches(sides);
+        addMitre();
         addStop(RuleId::SetUpShoulderPlane, "shoulders, pared", joint_.tenon.length.value, {});
         return std::move(all_);
     }
@@ -96,14 +100,46 @@ class TenonSetUps {
     void addCheeks(const TenonSide& near, const TenonSide& far, Length size, JointFeature pair) {
         const Size* gap = joint_.size(SizeName::TenonGap);
         const Length whole = joint_.has(pair) && gap != nullptr ? size * 2 + gap->value : size;
-        for (const TenonSide* side : {&near, &far}) {
-            if (!side->isCut()) {
+        const auto addCheek = [&](const std::string& work, Length fence, Length depth) {
+            SetUp& one = add(RuleId::SetUpSaw, work);
+            one.reference = near.face;
+            one.fence = fence;
+            one.depth = depth;
+        };
+        const Length length = joint_.tenon.length.value;
+        if (near.isCut()) {
+            addCheek("cheek at the " + std::string(wordFor(near.face)),
+                     near.shoulder,
+                     length - near.haunch);
+        }
+        if (whole > size) {
+            addCheek("inner cheeks", near.shoulder + size, length);
+            addCheek("inner cheeks", near.shoulder + whole - size, length);
+        }
+        if (far.isCut()) {
+            addCheek("cheek at the " + std::string(wordFor(far.face)),
+                     near.shoulder + whole,
+                     length - far.haunch);
+        }
+    }
+
+    // From the corner that stays, down to the other side.
+    void addMitre() {
+        const double shoulder = joint_.end == End::Start ? 0.0 : part_.shoulderLength.value.mm();
+        for (const TenonSolid& solid : part_.tenons) {
+            if (solid.joint != index_ || solid.isHaunch || !joint_.has(JointFeature::Mitred)) {
                 continue;
             }
-            SetUp& one = add(RuleId::SetUpSaw, "cheek at the " + std::string(wordFor(side->face)));
-            one.reference = near.face;
-            one.fence = side == &near ? near.shoulder : near.shoulder + whole;
-            one.depth = joint_.tenon.length.value - side->haunch;
+            const std::optional<TenonMitre> mitre =
+                mitreOf(solid, [shoulder](const Vec3& p) { return std::abs(p.x - shoulder); });
+            if (mitre) {
+                addStop(RuleId::SetUpSaw,
+                        "mitre of the end, " + std::to_string(std::lround(mitre->angle.degrees())) +
+                            "\u00b0, shorter at the " + std::string(wordFor(mitre->shorter)),
+                        Length::mm(mitre->longest - mitre->shortest),
+                        {});
+                return;
+            }
         }
     }
 

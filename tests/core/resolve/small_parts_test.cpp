@@ -129,8 +129,8 @@ TEST(SmallParts, KerfsTakeTwoWedgesToATenon) {
     EXPECT_EQ(parts[0].quantity, 4);
 }
 
-// In the slot and outside of it the wedge is a trapezium through and through: its mean width is
-// that in the middle of its length, which is the middle of the tenon's thickness.
+// In the slot and outside of it the wedge is a trapezium through and through; it is listed with the
+// width of its thick end, so that it can be sawn from what the list says.
 TEST(SmallParts, ATuskWedgeBearsOnThePostAndOnTheEndOfItsSlot) {
     const Piece piece = joinedBy(JointKind::Through, {JointFeature::Tusked});
     const ResolvedPiece made = resolved(piece);
@@ -142,10 +142,11 @@ TEST(SmallParts, ATuskWedgeBearsOnThePostAndOnTheEndOfItsSlot) {
     const SmallPart& part = parts[0];
     EXPECT_EQ(part.quantity, 2);
     const double taper = testing::ruleBook()[RuleId::TuskTaper].value;
-    const double thickness = made.joints.front().tenon.thickness.value.mm();
-    EXPECT_NEAR(wedge->volume(),
-                part.length.mm() * part.thickness.mm() * (part.width.mm() - taper * thickness / 2),
-                1e-6);
+    EXPECT_NEAR(
+        wedge->volume(),
+        part.length.mm() * part.thickness.mm() * (part.width.mm() - taper * part.length.mm() / 2),
+        1e-6);
+    EXPECT_NEAR(wedge->bounds().size().x, part.width.mm(), 1e-9);
     // The post is 2 in deep behind the shoulder: the wedge's straight side lies on its far face.
     EXPECT_NEAR(wedge->bounds().min.x, 2 * Length::kMmPerInch, 1e-9);
     EXPECT_NEAR(wedge->bounds().size().z, part.length.mm(), 1e-9);

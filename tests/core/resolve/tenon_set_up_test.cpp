@@ -172,5 +172,60 @@ TEST(KerfSetUp, FencesEachKerfFromTheFaceEdge) {
     EXPECT_NEAR(places.back(), high - kKerf / 2, 1e-9);
 }
 
+// Two tenons beside one another, or over one another, have cheeks between them, a gap apart.
+TEST(TenonSetUp, SawsTheCheeksBetweenTwins) {
+    int seen = 0;
+    for (const char* name : testing::kSamples) {
+        const ResolvedPiece resolved = testing::resolved(testing::sample(name));
+        for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+            const ResolvedJoint& joint = resolved.joints[i];
+            if (!joint.has(JointFeature::Twin) && !joint.has(JointFeature::Double)) {
+                continue;
+            }
+            std::vector<Length> fences;
+            for (const shoulderline::SetUp& one : tenonSetUpsOf(resolved, i)) {
+                if (one.work == "inner cheeks") {
+                    fences.push_back(one.fence);
+                }
+            }
+            ASSERT_EQ(fences.size(), 2u) << joint.name;
+            EXPECT_NEAR(
+                (fences[1] - fences[0]).mm(), joint.size(SizeName::TenonGap)->value.mm(), 1e-6)
+                << joint.name;
+            ++seen;
+        }
+    }
+    EXPECT_GT(seen, 0);
+}
+
+// At 45 degrees as much is sawn off the length as off the side: a half square along the tenon.
+TEST(TenonSetUp, SawsTheMitreOfTheEnd) {
+    int seen = 0;
+    const ResolvedPiece resolved = testing::resolved(testing::sample("luggage_stand"));
+    for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
+        const ResolvedJoint& joint = resolved.joints[i];
+        if (!joint.has(JointFeature::Mitred)) {
+            continue;
+        }
+        for (const shoulderline::SetUp& one : tenonSetUpsOf(resolved, i)) {
+            if (one.work.rfind("mitre of the end, 45°", 0) != 0) {
+                continue;
+            }
+            for (const TenonSolid& tenon : resolved.parts[joint.tenoned].tenons) {
+                if (tenon.joint == i && !tenon.isHaunch && tenon.exact) {
+                    const Vec3 box = tenon.exact->bounds().size();
+                    const double off = box.x * box.y * box.z - tenon.exact->volume();
+                    const double half = one.to.mm() * one.to.mm() / 2;
+                    EXPECT_LT(std::min(std::abs(off - half * box.y), std::abs(off - half * box.z)),
+                              1e-3)
+                        << joint.name;
+                    ++seen;
+                }
+            }
+        }
+    }
+    EXPECT_GT(seen, 0);
+}
+
 }  // namespace
 }  // namespace shoulderline
