@@ -114,7 +114,7 @@ class HoleJudge {
         Finding& finding = add(RuleId::MouthOnFace, Severity::LookAt, index, out, 0.0);
         finding.message = "a " + nameOfHole(cut) + " in {part} breaks out of its side by " +
                           context_.shownMm(out);
-        if (hole.isTilted()) {
+        if (hole.lean.isTilted()) {
             addSmallerTilt(index, cut, finding);
         }
         addPlace(index, cut, axis, isAlong, size, finding);
@@ -126,8 +126,8 @@ class HoleJudge {
         ResolvedHole less = hole;
         Vec3 way;
         way[axes.into] = axes.fromHigh ? -1.0 : 1.0;
-        way[axes.along] = std::tan(hole.tiltAlong.radians() * share);
-        way[axes.across] = std::tan(hole.tiltAcross.radians() * share);
+        way[axes.along] = std::tan(hole.lean.along.radians() * share);
+        way[axes.across] = std::tan(hole.lean.across.radians() * share);
         less.into = normalised(way);
         if (isThrough) {
             less.depth = Length::mm(norm(way) * whole);
@@ -151,11 +151,11 @@ class HoleJudge {
         const auto shorter = [&](Angle angle) {
             return std::trunc(angle.degrees() * share * 10.0) / 10.0;  // as angles are shown
         };
-        const double along = shorter(cut.hole->tiltAlong);
-        const double across = shorter(cut.hole->tiltAcross);
+        const double along = shorter(cut.hole->lean.along);
+        const double across = shorter(cut.hole->lean.across);
         std::string text = "tilt it ";
-        const bool hasAlong = std::abs(cut.hole->tiltAlong.degrees()) > 1e-6;
-        const bool hasAcross = std::abs(cut.hole->tiltAcross.degrees()) > 1e-6;
+        const bool hasAlong = std::abs(cut.hole->lean.along.degrees()) > 1e-6;
+        const bool hasAcross = std::abs(cut.hole->lean.across.degrees()) > 1e-6;
         text += hasAlong ? showAngle(Angle::degrees(along)) + " along" : "";
         text += hasAlong && hasAcross ? " and " : "";
         text += hasAcross ? showAngle(Angle::degrees(across)) + " across" : "";

@@ -25,6 +25,7 @@ struct Cutting {
     Frame frame;
     Box window;
     std::vector<Hole> holes;
+    std::string label = {};  // where the joint has more pictures than one
 };
 
 using Solids = std::vector<ConvexSolid>;
@@ -102,18 +103,27 @@ Cutting grooved(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
     return cutting;
 }
 
+// Along a part through a cut into it, as the part's sheet shows it: seen from its face side with
+// the face edge up, or from its face edge with the face side down.
+Frame alongCut(const ResolvedPart& part, Face cutInto, Vec3 origin) {
+    const bool isInEdge = inwardOf(cutInto).axis == 1;
+    const Vec3 up = isInEdge ? -part.frame.y : part.frame.z;
+    const Vec3 viewer = isInEdge ? -part.frame.z : -part.frame.y;
+    return through(origin, cross(up, viewer), up);
+}
+
 // A cross lap cut along one of the two: `isFirst` along the first.
 Cutting lapped(const ResolvedPiece& resolved,
                const ResolvedJoint& joint,
                std::size_t index,
                bool isFirst) {
     const ResolvedPart& part = resolved.parts[isFirst ? joint.tenoned : joint.mortised];
+    const ResolvedCut* cut = firstCut(part, index);
     Cutting cutting;
-    const Vec3 right = isFirst ? joint.frame.y : joint.frame.z;
-    cutting.frame = through(joint.frame.origin, right, -joint.frame.x);
+    cutting.label = part.of + ", cut along";
+    cutting.frame = alongCut(part, cut != nullptr ? cut->face : Face::FaceEdge, joint.frame.origin);
     const Frame toPlane = relativeFrame(cutting.frame, part.frame);
     const Box wood = toPlane.outerBounds(part.bodyBox());
-    const ResolvedCut* cut = firstCut(part, index);
     const Box notch = cut != nullptr ? toPlane.outerBounds(cut->box) : wood;
     const double reach = notch.size().x * 1.5;
     const ResolvedPart& other = resolved.parts[isFirst ? joint.mortised : joint.tenoned];
@@ -309,6 +319,16 @@ std::vector<Op> cutJointOps(const Piece& piece,
     double x = 0.0;
     for (const Cutting& cutting : cuttingsOf(resolved, joint)) {
         std::vector<Op> ops = sectionThrough(piece, resolved, joint, cutting, style, metrics);
+        if (!cutting.label.empty()) {
+            const Rect drawn = boundsOf(ops, metrics);
+            const double height = style.dimensions.height;
+            ops.push_back(TextOp{{drawn.min.x, drawn.max.y + 2.0 + height},
+                                 cutting.label,
+                                 height,
+                                 Align::Left,
+                                 false,
+                                 false});
+        }
         const Rect bounds = boundsOf(ops, metrics);
         move(ops, Vec2{x, 0.0} - bounds.min);
         x += bounds.size().x + kBetween;

@@ -6,7 +6,7 @@
 #include "core/geometry/convex_hull.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
-#include "core/resolve/part_set_up.h"
+#include "core/resolve/lean.h"
 
 namespace shoulderline {
 
@@ -72,7 +72,7 @@ void addHoleEdges(const ResolvedPart& part,
     if (opens) {
         addHoleLoop(flat(holeRing(part, cut, view.face)), true, solid, edges);
     }
-    const bool isTilted = cut.hole && cut.hole->isTilted();
+    const bool isTilted = cut.hole && cut.hole->lean.isTilted();
     if (opens && !isTilted) {
         return;  // what lies behind its mouth is hidden by it
     }
@@ -97,7 +97,7 @@ std::vector<std::string> holeLines(const ResolvedCut& cut,
         first += std::string(wordFor(hole.kind)) + " \u2300" + shown(hole.diameter);
     }
     first += cut.isThrough ? ", through" : ", " + shown(hole.depth) + " deep";
-    lines.push_back(first + (hole.isTilted() && !cut.isThrough ? " along it" : ""));
+    lines.push_back(first + (hole.lean.isTilted() && !cut.isThrough ? " along it" : ""));
     switch (hole.head) {
         case ScrewHead::Plain:
             break;
@@ -111,7 +111,7 @@ std::vector<std::string> holeLines(const ResolvedCut& cut,
                             (hole.head == ScrewHead::Plugged ? ", with a plug" : ""));
             break;
     }
-    if (const std::string lean = leanText(hole, cut.face); !lean.empty()) {
+    if (const std::string lean = leanText(hole.lean, cut.face); !lean.empty()) {
         lines.push_back(lean);
     }
     return lines;

@@ -35,29 +35,33 @@ std::string furtherSizes(const Piece& piece, const ResolvedJoint& joint) {
     return text;
 }
 
-// "make 2; blind; 1 : 4".
+// The hand of a joint between parts of which at least one is of a pair.
+Hand handOf(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
+    const Hand tenoned = resolved.parts[joint.tenoned].hand;
+    return tenoned != Hand::None ? tenoned : resolved.parts[joint.mortised].hand;
+}
+
+// ", the left one drawn, the right mirrored" where there are both.
+std::string handText(const ResolvedPiece& resolved, const JointGroup& group) {
+    const Hand drawn = handOf(resolved, resolved.joints[group.joints.front()]);
+    const bool areBoth = std::any_of(group.joints.begin(), group.joints.end(), [&](std::size_t i) {
+        return handOf(resolved, resolved.joints[i]) != drawn;
+    });
+    if (!areBoth) {
+        return {};
+    }
+    return drawn == Hand::Left ? ", the left drawn, the right mirrored"
+                               : ", the right drawn, the left mirrored";
+}
+
+// "make 2, the right drawn, the left mirrored; blind; 1 : 4".
 std::string captionOf(const ResolvedPiece& resolved, const JointGroup& group, double scale) {
     const ResolvedJoint& joint = resolved.joints[group.joints.front()];
-    return "make " + std::to_string(group.joints.size()) + "; " + joint.form().words() + "; " +
-           scaleText(scale);
+    return "make " + std::to_string(group.joints.size()) + handText(resolved, group) + "; " +
+           joint.form().words() + "; " + scaleText(scale);
 }
 
 constexpr double kOverSetUps = 4.0;
-
-// How the tools are set, in lines at most `width` wide.
-std::vector<std::string> setUpLinesWithin(double width,
-                                          const Piece& piece,
-                                          const ResolvedPiece& resolved,
-                                          const JointGroup& group,
-                                          const TextMetrics& metrics) {
-    std::vector<std::string> lines;
-    for (const std::string& one : setUpLines(piece, resolved, group)) {
-        for (std::string& line : wrapText(one, width, kCaptionHeight, metrics, "   ")) {
-            lines.push_back(std::move(line));
-        }
-    }
-    return lines;
-}
 
 double areaOf(const JointBlock& block) {
     return block.size.x * block.size.y;
@@ -93,84 +97,6 @@ class Skyline {
     }
     std::vector<double> downs_;
 };
-
-// The drawing with the settings under some of it, or beside it, wherever that takes least of the
-// room; none where they do not go in.
-std::optional<JointBlock> withSetUps(const JointBlock& drawn,
-                                     const Piece& piece,
-                                     const ResolvedPiece& resolved,
-                                     const JointGroup& group,
-                                     Vec2 room,
-                                     const TextMetrics& metrics) {
-    constexpr double kLeastWidth = 74.0;
-    const Skyline skyline(drawn.ops, room.x, metrics);
-    std::optional<Vec2> at;
-    Vec2 size;
-    std::vector<std::string> text;
-    for (const double wanted : {kLeastWidth, 100.0, 120.0, drawn.size.x, room.x}) {
-        const double width = std::min(room.x, std::max(wanted, kLeastWidth));
-        std::vector<std::string> lines = setUpLinesWithin(width, piece, resolved, group, metrics);
-        const double height = heightOfLines(lines.size(), kCaptionHeight) + 1.0;
-        std::optional<Vec2> here;
-        for (double x = 0.0; x + width <= room.x; x += Skyline::kStep) {
-            const Vec2 corner{x, std::max(kNameRows, skyline.down(x, width) + kOverSetUps)};
-            const Vec2 over{std::max(drawn.size.x, x + width),
-                            std::max(drawn.size.y, corner.y + height)};
-            const bool goesIn = over.x <= room.x && over.y <= room.y;
-            if (goesIn && (!at || over.x * over.y < size.x * size.y - 1e-6)) {
-                at = here = corner;
-                size = over;
-            }
-        }
-        if (here) {
-            text = std::move(lines);
-        }
-    }
-    if (!at) {
-        return std::nullopt;
-    }
-    JointBlock block = drawn;
-    block.setUps = setUpsOf(resolved, group);
-    std::vector<Op> ops = linesOfText(text, kCaptionHeight);
-    move(ops, *at);
-    append(block.ops, std::move(ops));
-    block.size = size;
-    return block;
-}
-
-// The settings by themselves, where they find no room under the drawing: as many blocks as they
-// take.
-std::vector<JointBlock> setUpBlocks(const Piece& piece,
-                                    const ResolvedPiece& resolved,
-                                    const JointGroup& group,
-                                    Vec2 room,
-                                    const TextMetrics& metrics) {
-    constexpr double kTwoColumns = 210.0;
-    const double width = room.x >= kTwoColumns ? (room.x - kBetweenJoints) / 2.0 : room.x;
-    std::vector<std::string> lines = setUpLinesWithin(width, piece, resolved, group, metrics);
-    const double head = kNameHeight + kOverSetUps;
-    const double each = kLineSpacing * kCaptionHeight;
-    const auto most = static_cast<std::size_t>(std::max(1.0, (room.y - head - 1.0) / each));
-    std::vector<JointBlock> blocks;
-    for (std::size_t from = 0; from < lines.size(); from += most) {
-        const std::size_t to = std::min(lines.size(), from + most);
-        const std::vector<std::string> some(lines.begin() + static_cast<std::ptrdiff_t>(from),
-                                            lines.begin() + static_cast<std::ptrdiff_t>(to));
-        JointBlock block;
-        block.part = resolved.parts[resolved.joints[group.joints.front()].tenoned].of;
-        block.setUps = setUpsOf(resolved, group);
-        const FittedText name =
-            fitText(nameOf(resolved, group) + ": set-ups", kNameHeight, width, metrics);
-        block.ops.push_back(
-            TextOp{{0.0, kNameHeight}, name.text, name.height, Align::Left, false, true});
-        std::vector<Op> text = linesOfText(some, kCaptionHeight);
-        move(text, {0.0, head});
-        append(block.ops, std::move(text));
-        block.size = {width, head + heightOfLines(some.size(), kCaptionHeight) + 1.0};
-        blocks.push_back(std::move(block));
-    }
-    return blocks;
-}
 
 JointBlock blockOf(const Piece& piece,
                    const ResolvedPiece& resolved,
@@ -228,6 +154,100 @@ std::string setUpsOnSheet(std::size_t number) {
     return "; set-ups on sheet " + std::to_string(number);
 }
 
+const std::vector<std::string>& SetUpsTold::within(double width, const TextMetrics& metrics) {
+    const auto [lines, isNew] = wrapped.try_emplace(width);
+    for (const std::string& one : isNew ? sentences : std::vector<std::string>()) {
+        for (std::string& line : wrapText(one, width, kCaptionHeight, metrics, "   ")) {
+            lines->second.push_back(std::move(line));
+        }
+    }
+    return lines->second;
+}
+
+SetUpsTold& JointBlocks::told(std::size_t group) {
+    const auto [told, isNew] = told_.try_emplace(group);
+    if (isNew) {
+        told->second = {
+            setUpsOf(resolved_, groups_[group]), setUpLines(piece_, resolved_, groups_[group]), {}};
+    }
+    return told->second;
+}
+
+// The drawing with the settings under some of it, or beside it, wherever that takes least of the
+// room; none where they do not go in.
+std::optional<JointBlock> JointBlocks::withSetUps(const JointBlock& drawn,
+                                                  std::size_t group,
+                                                  Vec2 room) {
+    constexpr double kLeastWidth = 74.0;
+    constexpr double kStep = 8.0;
+    const Skyline skyline(drawn.ops, room.x, metrics_);
+    std::optional<Vec2> at;
+    Vec2 size;
+    std::vector<std::string> text;
+    std::vector<double> widths{std::max(drawn.size.x, kLeastWidth), room.x};
+    for (double width = kLeastWidth; width < room.x; width += kStep) {
+        widths.push_back(width);
+    }
+    for (const double width : widths) {
+        const std::vector<std::string>& lines = told(group).within(width, metrics_);
+        const double height = heightOfLines(lines.size(), kCaptionHeight) + 1.0;
+        std::optional<Vec2> here;
+        for (double x = 0.0; x + width <= room.x; x += Skyline::kStep) {
+            const Vec2 corner{x, std::max(kNameRows, skyline.down(x, width) + kOverSetUps)};
+            const Vec2 over{std::max(drawn.size.x, x + width),
+                            std::max(drawn.size.y, corner.y + height)};
+            const bool goesIn = over.x <= room.x && over.y <= room.y;
+            if (goesIn && (!at || over.x * over.y < size.x * size.y - 1e-6)) {
+                at = here = corner;
+                size = over;
+            }
+        }
+        if (here) {
+            text = lines;
+        }
+    }
+    if (!at) {
+        return std::nullopt;
+    }
+    JointBlock block = drawn;
+    block.setUps = told(group).setUps;
+    std::vector<Op> ops = linesOfText(text, kCaptionHeight);
+    move(ops, *at);
+    append(block.ops, std::move(ops));
+    block.size = size;
+    return block;
+}
+
+// The settings by themselves, where they find no room under the drawing: as many blocks as they
+// take.
+std::vector<JointBlock> JointBlocks::setUpBlocks(std::size_t group, Vec2 room) {
+    constexpr double kTwoColumns = 210.0;
+    const double width = room.x >= kTwoColumns ? (room.x - kBetweenJoints) / 2.0 : room.x;
+    const std::vector<std::string>& lines = told(group).within(width, metrics_);
+    const double head = kNameHeight + kOverSetUps;
+    const double each = kLineSpacing * kCaptionHeight;
+    const auto most = static_cast<std::size_t>(std::max(1.0, (room.y - head - 1.0) / each));
+    std::vector<JointBlock> blocks;
+    for (std::size_t from = 0; from < lines.size(); from += most) {
+        const std::size_t to = std::min(lines.size(), from + most);
+        const std::vector<std::string> some(lines.begin() + static_cast<std::ptrdiff_t>(from),
+                                            lines.begin() + static_cast<std::ptrdiff_t>(to));
+        JointBlock block;
+        block.part = resolved_.parts[resolved_.joints[groups_[group].joints.front()].tenoned].of;
+        block.setUps = told(group).setUps;
+        const FittedText name =
+            fitText(nameOf(resolved_, groups_[group]) + ": set-ups", kNameHeight, width, metrics_);
+        block.ops.push_back(
+            TextOp{{0.0, kNameHeight}, name.text, name.height, Align::Left, false, true});
+        std::vector<Op> text = linesOfText(some, kCaptionHeight);
+        move(text, {0.0, head});
+        append(block.ops, std::move(text));
+        block.size = {width, head + heightOfLines(some.size(), kCaptionHeight) + 1.0};
+        blocks.push_back(std::move(block));
+    }
+    return blocks;
+}
+
 const JointBlock& JointBlocks::of(std::size_t group, double scale, bool areEndsBelow) {
     const auto [it, isNew] = made_.try_emplace({group, scale, areEndsBelow});
     if (isNew) {
@@ -251,11 +271,10 @@ const JointBlock* JointBlocks::drawn(std::size_t group, double scale, Vec2 room)
 }
 
 // The same with the settings.
-std::optional<JointBlock> JointBlocks::told(std::size_t group, double scale, Vec2 room) {
+std::optional<JointBlock> JointBlocks::drawnAndTold(std::size_t group, double scale, Vec2 room) {
     std::optional<JointBlock> best;
     for (const bool areEndsBelow : {false, true}) {
-        std::optional<JointBlock> block = withSetUps(
-            of(group, scale, areEndsBelow), piece_, resolved_, groups_[group], room, metrics_);
+        std::optional<JointBlock> block = withSetUps(of(group, scale, areEndsBelow), group, room);
         if (block && (!best || areaOf(*block) < areaOf(*best))) {
             best = std::move(block);
         }
@@ -276,7 +295,7 @@ std::vector<JointBlock> JointBlocks::fitted(std::size_t i, Vec2 room) {
         if (scale < largest->scale / 2 || (scale < largest->scale && scale < kClear)) {
             break;
         }
-        if (std::optional<JointBlock> both = told(i, scale, room)) {
+        if (std::optional<JointBlock> both = drawnAndTold(i, scale, room)) {
             return {*std::move(both)};
         }
     }
@@ -289,7 +308,7 @@ std::vector<JointBlock> JointBlocks::fitted(std::size_t i, Vec2 room) {
         std::get<TextOp>(drawing.ops[kJointCaption]).text + setUpsOnSheet(kWidestNumber);
     drawing.size.x =
         std::min(room.x, std::max(drawing.size.x, metrics_.width(caption, kCaptionHeight, false)));
-    for (JointBlock& text : setUpBlocks(piece_, resolved_, groups_[i], room, metrics_)) {
+    for (JointBlock& text : setUpBlocks(i, room)) {
         text.tells = i;
         blocks.push_back(std::move(text));
     }

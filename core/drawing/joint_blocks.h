@@ -27,6 +27,16 @@ inline constexpr std::size_t kJointCaption = 1;
 // What a caption says more of settings on sheet 12: "; set-ups on sheet 12".
 [[nodiscard]] std::string setUpsOnSheet(std::size_t number);
 
+// How the tools are set for a group of joints, and the same in sentences; those are kept as they
+// were wrapped for a width.
+struct SetUpsTold {
+    std::vector<SetUp> setUps;
+    std::vector<std::string> sentences;
+    std::map<double, std::vector<std::string>> wrapped;
+
+    const std::vector<std::string>& within(double width, const TextMetrics& metrics);
+};
+
 // The joints of a piece as they go on their sheets: name, drawing, settings. Drawings are kept, as
 // both ways to hold the paper ask for the same ones. What it is made of must outlive it.
 class JointBlocks {
@@ -45,13 +55,17 @@ class JointBlocks {
   private:
     const JointBlock& of(std::size_t group, double scale, bool areEndsBelow);
     const JointBlock* drawn(std::size_t group, double scale, Vec2 room);
-    std::optional<JointBlock> told(std::size_t group, double scale, Vec2 room);
+    std::optional<JointBlock> drawnAndTold(std::size_t group, double scale, Vec2 room);
+    SetUpsTold& told(std::size_t group);
+    std::optional<JointBlock> withSetUps(const JointBlock& drawn, std::size_t group, Vec2 room);
+    std::vector<JointBlock> setUpBlocks(std::size_t group, Vec2 room);
 
     const Piece& piece_;
     const ResolvedPiece& resolved_;
     const std::vector<JointGroup>& groups_;
     const TextMetrics& metrics_;
     std::map<std::tuple<std::size_t, double, bool>, JointBlock> made_;
+    std::map<std::size_t, SetUpsTold> told_;  // by group
 };
 
 }  // namespace shoulderline

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/geometry/notched_rect.h"
 #include "core/geometry/plane_cut.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/small_solids.h"
@@ -78,16 +79,58 @@ std::optional<double> referenceOnWood(const JointMembers& m, bool isLow) {
     return reference;
 }
 
+// Whether what is shown of a shaped part is square all the same.
+bool isBox(const Polyhedron& solid) {
+    constexpr double kSame = 1e-6;  // of the volume
+    const double box = solid.bounds().volume();
+    return std::abs(solid.volume() - box) < kSame * box;
+}
+
+// A member that lies square, `shown` of it, less the rabbets and grooves of its part that run along
+// all of that.
+Polyhedron grooved(const ResolvedJoint& joint,
+                   const ResolvedPart& part,
+                   const Box& shown,
+                   int along) {
+    const double slack = kLengthTolerance.mm();
+    const int u = (along + 1) % 3;
+    const int v = (along + 2) % 3;
+    const auto across = [&](const Box& box) {
+        return Rect{{box.min[u], box.min[v]}, {box.max[u], box.max[v]}};
+    };
+    std::vector<Rect> notches;
+    for (const ResolvedCut& cut : part.cuts) {
+        const Box box = inJoint(joint, part, cut.box);
+        const bool runsAlong =
+            box.min[along] < shown.min[along] + slack && box.max[along] > shown.max[along] - slack;
+        if (runsAlong && (cut.kind == CutKind::Rabbet || cut.kind == CutKind::Groove)) {
+            notches.push_back(across(box));
+        }
+    }
+    const std::vector<Vec2> ring =
+        notches.empty() ? std::vector<Vec2>() : notchedRect(across(shown), notches);
+    if (ring.empty()) {
+        return Polyhedron::box(shown);
+    }
+    Frame turned{{}, {}, {}, {}};
+    turned.x[u] = turned.y[v] = turned.z[along] = 1.0;
+    return Polyhedron::prism(Outline::polygon(ring), shown.min[along], shown.max[along])
+        .transformed(turned);
+}
+
 // The tenoned member as it is drawn: its box, where it lies square and is one.
 void takeTenoned(const ResolvedJoint& joint, const ResolvedPart& tenoned, JointMembers& m) {
     m.railBlank = m.atShoulder = m.rail;
     if (m.railIsSquare && tenoned.body.isBox()) {
-        m.railSolid = Polyhedron::box(m.rail);
+        m.railSolid = grooved(joint, tenoned, m.rail, 0);
         return;
     }
     m.railSolid = bodyIn(joint, tenoned, {beyond(0, m.rail.min.x, false)});
     m.rail = m.railSolid.bounds();
     m.atShoulder = sliceOf(m.railSolid, 0, -kThin).bounds();
+    if (m.railIsSquare && isBox(m.railSolid)) {
+        m.railSolid = grooved(joint, tenoned, m.rail, 0);
+    }
 }
 
 // The mortised one likewise. What lies square is marked out from its blank.
@@ -95,7 +138,7 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
     const Frame relative = relativeFrame(joint.frame, mortised.frame);
     const bool isSquare = m.railIsSquare && squared(relative);
     if (isSquare && (mortised.body.isBox() || !m.horns.empty())) {
-        m.postSolid = Polyhedron::box(m.post);
+        m.postSolid = grooved(joint, mortised, m.post, m.postAxis);
         return;
     }
     const Box blank = m.post;
@@ -111,6 +154,9 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
     m.reference = isMarkedOnBlank ? m.reference : onWood;
     if (isMarkedOnBlank && (!onWood || std::abs(*onWood - *m.reference) > kThin)) {
         m.referenceLine = {blank.min[m.postAxis], blank.max[m.postAxis]};
+    }
+    if (isSquare && isBox(m.postSolid)) {
+        m.postSolid = grooved(joint, mortised, m.post, m.postAxis);
     }
 }
 
@@ -232,6 +278,9 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
         std::find_if(mortised.mortises.begin(), mortised.mortises.end(), isOfJoint);
     if (mortise != mortised.mortises.end()) {
         m.mortise = solidInJoint(joint, mortised, *mortise);
+        const bool isSquare =
+            squared(relativeFrame(joint.frame, mortised.frame)).has_value() && mortise->exact;
+        m.mouth = isSquare ? inJoint(joint, mortised, mouthOf(*mortise)) : m.mortise;
         m.tenon = inJoint(joint, mortised, mortise->tenon);  // of a loose tenon half
     }
     const auto tenon = std::find_if(tenoned.tenons.begin(), tenoned.tenons.end(), isOfJoint);

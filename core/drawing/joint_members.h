@@ -27,6 +27,7 @@ struct JointMembers {
     Polyhedron postSolid;
     bool railIsSquare = true;  // with the joint's frame
     Box mortise;
+    Box mouth;  // of the mortise on the face it enters, where all lies square; else `mortise`
     int postAxis = 1;  // which way of the joint's frame the mortised part runs
     // Where its reference face lies along `referenceAxis`: of one that is out of square the wood as
     // it is beside the mortise; none where that does not lie along the mortise.
@@ -53,7 +54,8 @@ struct JointMembers {
     Box railBlank;          // the tenoned part before it was shaped: shoulders are gauged from it
     Box atShoulder;         // the wood of it at the shoulder
     bool railIsCut = true;  // it runs on past rail.min.x
-    // Where the mortised part runs on past `post`: along which axis, at its high side or its low one.
+    // Where the mortised part runs on past `post`: along which axis, at its high side or its low
+    // one.
     struct Sawn {
         int axis = 1;
         bool isHigh = false;

@@ -14,6 +14,45 @@ namespace shoulderline {
 
 namespace {
 
+// How far the farthest corner lies along a way.
+double reachOf(const Polyhedron& solid, Vec3 way) {
+    double reach = -1e18;
+    for (const Vec3& corner : solid.vertices) {
+        reach = std::max(reach, dot(corner, way));
+    }
+    return reach;
+}
+
+bool shareRoom(const Box& a, const Box& b) {
+    for (int axis = 0; axis < 3; ++axis) {
+        if (std::min(a.max[axis], b.max[axis]) - std::max(a.min[axis], b.min[axis]) <
+            kLengthTolerance.mm()) {
+            return false;
+        }
+    }
+    return true;
+}
+
+// Whether it is seen into: its mouth looks that way, or it runs out at the side of all that it is
+// cut in, as a kerf does at the cheeks of its tenon.
+bool isOpenTowards(Vec3 viewer, const Hollow& hollow, const std::vector<Polyhedron>& solids) {
+    if (dot(hollow.outward, viewer) > 0.5) {
+        return true;
+    }
+    const Box room = hollow.solid.bounds();
+    const double reach = reachOf(hollow.solid, viewer) + kLengthTolerance.mm();
+    bool isCutIn = false;
+    for (const Polyhedron& solid : solids) {
+        if (shareRoom(room, solid.bounds())) {
+            isCutIn = true;
+            if (reachOf(solid, viewer) > reach) {
+                return false;
+            }
+        }
+    }
+    return isCutIn;
+}
+
 // Figures keep to this side of a corner, round which others stand.
 FigureRoom upTo(double high) {
     FigureRoom room;
@@ -54,9 +93,9 @@ void JointPictures::draw(std::vector<Polyhedron> solids,
     std::vector<ViewEdge> edges = hiddenLines(solids, looking.view);
     int number = static_cast<int>(solids.size());
     for (const Hollow& hollow : hollows) {
-        const bool isMouthSeen = dot(hollow.outward, looking.view.towardsViewer) > 0.5;
+        const bool isOpen = isOpenTowards(looking.view.towardsViewer, hollow, solids);
         for (ViewEdge edge : hiddenLines({&hollow.solid, 1}, looking.view)) {
-            edge.visible = isMouthSeen;
+            edge.visible = isOpen;
             edge.solid = number;
             edges.push_back(edge);
         }
@@ -307,6 +346,15 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
                                         depth,
                                         mortise.size().y / scale_,
                                         onCheek ? "mortise length" : "mortise width")};
+    std::vector<SizeToPlace> atMouth;
+    const Rect mouth = onSheet(members_.mouth, looking);
+    if (onCheek && mortise.size().y - mouth.size().y > kLengthTolerance.mm()) {
+        atMouth.push_back(size(mouth.min.y,
+                               mouth.max.y,
+                               post.min.x - drawn.min.x,
+                               mouth.size().y / scale_,
+                               "mortise length at the mouth"));
+    }
     if (members_.reference && members_.referenceAxis == looking.downAxis) {
         const double face = looking.downWay * *members_.reference * scale_;
         const double near = std::abs(face - mortise.min.y) < std::abs(face - mortise.max.y)
@@ -333,6 +381,13 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
            placeSizes(std::move(sizes),
                       DimensionSide::RightOf,
                       drawn.max.x,
+                      style_.dimensions,
+                      metrics_,
+                      upTo(drawn.max.y)));
+    append(ops,
+           placeSizes(std::move(atMouth),
+                      DimensionSide::LeftOf,
+                      drawn.min.x,
                       style_.dimensions,
                       metrics_,
                       upTo(drawn.max.y)));

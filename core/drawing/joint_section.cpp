@@ -77,7 +77,9 @@ JointSection sectionOf(const JointMembers& members, double scale) {
     return section;
 }
 
-std::vector<SectionLine> outlineOf(const std::vector<Ring>& rings) {
+std::vector<SectionLine> outlineOf(const std::vector<Ring>& rings, const std::vector<Ring>& under) {
+    std::vector<Ring> all = rings;
+    all.insert(all.end(), under.begin(), under.end());
     std::vector<SectionLine> lines;
     for (const Ring& ring : rings) {
         for (std::size_t i = 0; i < ring.size(); ++i) {
@@ -88,11 +90,14 @@ std::vector<SectionLine> outlineOf(const std::vector<Ring>& rings) {
                 continue;
             }
             const Vec2 out = Vec2{(b - a).y, -(b - a).x} * (10 * kHair / length);
-            const std::vector<double> at = breaksAlong(a, b, rings);
+            const std::vector<double> at = breaksAlong(a, b, all);
             for (std::size_t k = 0; k + 1 < at.size(); ++k) {
                 const Vec2 from = a + (b - a) * at[k];
                 const Vec2 to = a + (b - a) * at[k + 1];
-                if (norm(to - from) > kHair && !isCovered(rings, (from + to) * 0.5 + out)) {
+                const Vec2 middle = (from + to) * 0.5;
+                const bool isUnder =
+                    isCovered(under, middle + out) && isCovered(under, middle - out);
+                if (norm(to - from) > kHair && !isUnder && !isCovered(rings, middle + out)) {
                     lines.push_back({from, to});
                 }
             }

@@ -30,7 +30,9 @@ struct SectionLine {
     Vec2 b;
 };
 
-// The outline of what the rings cover together: their sides less what runs inside.
-[[nodiscard]] std::vector<SectionLine> outlineOf(const std::vector<Ring>& rings);
+// The outline of what the rings cover together: their sides less what runs inside, and less what
+// lies under other wood, with that on both hands.
+[[nodiscard]] std::vector<SectionLine> outlineOf(const std::vector<Ring>& rings,
+                                                 const std::vector<Ring>& under = {});
 
 }  // namespace shoulderline

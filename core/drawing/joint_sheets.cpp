@@ -15,69 +15,6 @@ namespace {
 
 constexpr double kRoundJoints = 4.0;
 
-// Blocks on shelves, each on the first that has room for it, the highest first; a new sheet where
-// none has.
-class Layout {
-  public:
-    explicit Layout(Vec2 room) : room_(room) {}
-
-    void add(JointBlock block) {
-        Shelf& shelf = shelfFor(block.size);
-        move(block.ops, {shelf.x, shelf.y});
-        shelf.x += block.size.x + kBetweenJoints;
-        JointsOnSheet& sheet = sheets_[shelf.sheet];
-        if (std::find(sheet.parts.begin(), sheet.parts.end(), block.part) == sheet.parts.end()) {
-            sheet.parts.push_back(block.part);
-        }
-        if (block.awaits) {
-            sheet.awaiting.push_back({*block.awaits, sheet.ops.size() + kJointCaption});
-        }
-        if (block.tells) {
-            sheet.told.push_back(*block.tells);
-        }
-        append(sheet.ops, std::move(block.ops));
-        sheet.setUps.insert(sheet.setUps.end(), block.setUps.begin(), block.setUps.end());
-    }
-    [[nodiscard]] std::vector<JointsOnSheet> take() { return std::move(sheets_); }
-
-  private:
-    struct Shelf {
-        std::size_t sheet = 0;
-        double x = 0.0;
-        double y = 0.0;
-        double height = 0.0;
-    };
-
-    [[nodiscard]] Shelf& shelfFor(Vec2 size) {
-        constexpr double kHair = 1e-9;
-        for (Shelf& shelf : shelves_) {
-            if (shelf.height >= size.y - kHair && shelf.x + size.x <= room_.x + kHair) {
-                return shelf;
-            }
-        }
-        for (std::size_t i = 0; i < used_.size(); ++i) {
-            if (used_[i] + size.y <= room_.y + kHair) {
-                shelves_.push_back({i, 0.0, used_[i], size.y});
-                used_[i] += size.y + kBetweenJoints;
-                return shelves_.back();
-            }
-        }
-        shelves_.push_back({sheets_.size(), 0.0, 0.0, size.y});
-        sheets_.emplace_back();
-        used_.push_back(size.y + kBetweenJoints);
-        return shelves_.back();
-    }
-
-    Vec2 room_;
-    std::vector<Shelf> shelves_;
-    std::vector<double> used_;  // height of each sheet that is taken
-    std::vector<JointsOnSheet> sheets_;
-};
-
-Vec2 roomForJoints(Vec2 paper) {
-    return drawingSpace(paper).size() - Vec2{2.0 * kRoundJoints, 2.0 * kRoundJoints};
-}
-
 // What to mind at the tools, at the foot of a sheet.
 class Cautions {
   public:
@@ -107,6 +44,84 @@ class Cautions {
     std::vector<std::string> lines_;
 };
 
+// Blocks on shelves, each on the first that has room for it, the highest first; a new sheet where
+// none has. At the foot of each sheet is kept free what its cautions take.
+class Layout {
+  public:
+    Layout(Vec2 room, const ResolvedPiece& resolved, const TextMetrics& metrics)
+        : room_(room), resolved_(resolved), metrics_(metrics) {}
+
+    void add(JointBlock block) {
+        Shelf& shelf = shelfFor(block);
+        move(block.ops, {shelf.x, shelf.y});
+        shelf.x += block.size.x + kBetweenJoints;
+        JointsOnSheet& sheet = sheets_[shelf.sheet];
+        if (std::find(sheet.parts.begin(), sheet.parts.end(), block.part) == sheet.parts.end()) {
+            sheet.parts.push_back(block.part);
+        }
+        if (block.awaits) {
+            sheet.awaiting.push_back({*block.awaits, sheet.ops.size() + kJointCaption});
+        }
+        if (block.tells) {
+            sheet.told.push_back(*block.tells);
+        }
+        append(sheet.ops, std::move(block.ops));
+        sheet.setUps.insert(sheet.setUps.end(), block.setUps.begin(), block.setUps.end());
+    }
+    [[nodiscard]] std::vector<JointsOnSheet> take() { return std::move(sheets_); }
+
+  private:
+    struct Shelf {
+        std::size_t sheet = 0;
+        double x = 0.0;
+        double y = 0.0;
+        double height = 0.0;
+    };
+
+    // How far down the blocks of a sheet may reach that tells of `more` too.
+    [[nodiscard]] double floorWith(const JointsOnSheet& sheet,
+                                   const std::vector<SetUp>& more) const {
+        std::vector<SetUp> all = sheet.setUps;
+        all.insert(all.end(), more.begin(), more.end());
+        constexpr double kHair = 1e-9;
+        return room_.y + kHair - Cautions(all, resolved_, room_.x, metrics_).height();
+    }
+
+    [[nodiscard]] Shelf& shelfFor(const JointBlock& block) {
+        constexpr double kHair = 1e-9;
+        const Vec2 size = block.size;
+        for (Shelf& shelf : shelves_) {
+            if (shelf.height >= size.y - kHair && shelf.x + size.x <= room_.x + kHair &&
+                used_[shelf.sheet] - kBetweenJoints <=
+                    floorWith(sheets_[shelf.sheet], block.setUps)) {
+                return shelf;
+            }
+        }
+        for (std::size_t i = 0; i < used_.size(); ++i) {
+            if (used_[i] + size.y <= floorWith(sheets_[i], block.setUps)) {
+                shelves_.push_back({i, 0.0, used_[i], size.y});
+                used_[i] += size.y + kBetweenJoints;
+                return shelves_.back();
+            }
+        }
+        shelves_.push_back({sheets_.size(), 0.0, 0.0, size.y});
+        sheets_.emplace_back();
+        used_.push_back(size.y + kBetweenJoints);
+        return shelves_.back();
+    }
+
+    Vec2 room_;
+    const ResolvedPiece& resolved_;
+    const TextMetrics& metrics_;
+    std::vector<Shelf> shelves_;
+    std::vector<double> used_;  // height of each sheet that is taken
+    std::vector<JointsOnSheet> sheets_;
+};
+
+Vec2 roomForJoints(Vec2 paper) {
+    return drawingSpace(paper).size() - Vec2{2.0 * kRoundJoints, 2.0 * kRoundJoints};
+}
+
 struct LaidOut {
     std::vector<JointsOnSheet> sheets;
     double scales = 0.0;  // of all drawings, their sum
@@ -117,16 +132,11 @@ LaidOut laidOut(const ResolvedPiece& resolved,
                 Vec2 paper,
                 const TextMetrics& metrics,
                 JointBlocks& drawn) {
-    Vec2 room = roomForJoints(paper);
-    std::vector<SetUp> setUps;
-    for (const JointGroup& group : groups) {
-        std::vector<SetUp> some = setUpsOf(resolved, group);
-        setUps.insert(setUps.end(), some.begin(), some.end());
-    }
-    room.y -= Cautions(setUps, resolved, room.x, metrics).height();
+    const Vec2 room = roomForJoints(paper);
     std::vector<JointBlock> blocks;
     for (std::size_t i = 0; i < groups.size(); ++i) {
-        for (JointBlock& block : drawn.fitted(i, room)) {
+        const Cautions own(setUpsOf(resolved, groups[i]), resolved, room.x, metrics);
+        for (JointBlock& block : drawn.fitted(i, room - Vec2{0.0, own.height()})) {
             blocks.push_back(std::move(block));
         }
     }
@@ -134,7 +144,7 @@ LaidOut laidOut(const ResolvedPiece& resolved,
         return a.size.y > b.size.y;
     });
     LaidOut out;
-    Layout layout(room);
+    Layout layout(room, resolved, metrics);
     for (JointBlock& block : blocks) {
         out.scales += block.scale;
         layout.add(std::move(block));

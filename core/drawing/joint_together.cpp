@@ -56,8 +56,10 @@ std::vector<Op> JointPictures::together() const {
 std::vector<Op> JointPictures::section() const {
     const JointSection cut = sectionOf(members_, scale_);
     std::vector<Op> ops;
-    const auto add = [&](const std::vector<Ring>& rings, const auto& isSawn) {
-        for (const SectionLine& line : outlineOf(rings)) {
+    const auto add = [&](const std::vector<Ring>& rings,
+                         const auto& isSawn,
+                         const std::vector<Ring>& under = {}) {
+        for (const SectionLine& line : outlineOf(rings, under)) {
             if (!isSawn(line)) {
                 ops.push_back(Stroke{{line.a, line.b}, LineRole::Visible});
             }
@@ -75,14 +77,18 @@ std::vector<Op> JointPictures::section() const {
     add(wood, [&](const SectionLine& line) {
         return members_.railIsCut && liesAt(line, 0, members_.rail.min.x * scale_);
     });
-    add({cut.post}, [&](const SectionLine& line) {
+    // No line of the mouth goes through the tenon that fills it.
+    std::vector<Ring> filling{cut.rail};
+    filling.insert(filling.end(), cut.tenons.begin(), cut.tenons.end());
+    const auto isPostSawn = [&](const SectionLine& line) {
         return std::any_of(
             members_.postSawn.begin(), members_.postSawn.end(), [&](const auto& sawn) {
                 return sawn.axis != 2 && liesAt(line, sawn.axis, members_.at(sawn) * scale_);
             });
-    });
+    };
     const auto nothing = [](const SectionLine&) { return false; };
-    add(cut.hollows, nothing);
+    add({cut.post}, isPostSawn, filling);
+    add(cut.hollows, nothing, filling);
     add(cut.ownHollows, nothing);
     if (members_.isLoose) {
         add(cut.tenons, nothing);

@@ -189,7 +189,7 @@ bool isItsOwnMirrorImage(const ResolvedPart& part) {
     const Vec3 size = part.bodyBox().size();
     const bool hasTilted =
         std::any_of(part.cuts.begin(), part.cuts.end(), [](const ResolvedCut& cut) {
-            return cut.hole && cut.hole->isTilted();
+            return cut.hole && cut.hole->lean.isTilted();
         });
     if (hasTilted || (!part.body.isBox() && hasExactCuts(part))) {
         return false;

@@ -10,22 +10,6 @@
 
 namespace shoulderline {
 
-Angle ResolvedHole::tilt() const {
-    return Angle::radians(
-        std::atan(std::hypot(std::tan(tiltAlong.radians()), std::tan(tiltAcross.radians()))));
-}
-
-Angle ResolvedHole::turn() const {
-    return isTilted() ? Angle::radians(std::atan2(std::tan(tiltAcross.radians()),
-                                                  std::tan(tiltAlong.radians())))
-                      : Angle();
-}
-
-bool ResolvedHole::isTilted() const {
-    constexpr double kHair = 1e-9;  // radians
-    return std::abs(tiltAlong.radians()) > kHair || std::abs(tiltAcross.radians()) > kHair;
-}
-
 CutAxes axesOn(Face face) {
     switch (face) {
         case Face::FaceSide:
@@ -42,6 +26,14 @@ CutAxes axesOn(Face face) {
             return {1, 2, 0, true};
     }
     return {};
+}
+
+Face acrossReference(Face face) {
+    return axesOn(face).across == 1 ? Face::FaceEdge : Face::FaceSide;
+}
+
+std::string alongReference(Face face) {
+    return axesOn(face).along == 0 ? std::string("start") : std::string(wordFor(Face::FaceEdge));
 }
 
 double lowOnAxis(Datum from, double at, double size, double whole, bool byMiddle) {
@@ -190,8 +182,8 @@ class HoleReading {
         if (!along || !across) {
             return false;
         }
-        hole_.tiltAlong = *along;
-        hole_.tiltAcross = *across;
+        hole_.lean.along = *along;
+        hole_.lean.across = *across;
         Vec3 way = hole_.into;
         way[axes_.along] = std::tan(along->radians());
         way[axes_.across] = std::tan(across->radians());
@@ -313,7 +305,7 @@ class HoleReading {
     static void fitSolid(ResolvedCut& cut, Unit unit) {
         const ResolvedHole& hole = *cut.hole;
         const bool isCone = hole.isForHead && hole.head == ScrewHead::Countersunk;
-        if (hole.isTilted() || isCone || hole.slotLength.value > hole.slotWidth) {
+        if (hole.lean.isTilted() || isCone || hole.slotLength.value > hole.slotWidth) {
             cut.exact = solidOf(hole, cut.isThrough, unit);
             cut.box = cut.exact->bounds();
             return;
@@ -342,7 +334,7 @@ class HoleReading {
 ConvexSolid solidOf(const ResolvedHole& hole, bool isThrough, Unit unit) {
     const double radius = hole.diameter.mm() / 2;
     // A tilted one's far side of the mouth lies before its middle, and so where it comes out.
-    const double past = kPastFace + radius * std::tan(hole.tilt().radians());
+    const double past = kPastFace + radius * std::tan(hole.lean.tilt().radians());
     const bool isSlotted = hole.slot != SlotWay::Round;
     const double reach =
         isSlotted ? std::max(0.0, (hole.slotLength.value - hole.slotWidth).mm() / 2) : 0.0;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "core/joint/joint_sizing.h"
@@ -16,6 +17,9 @@ struct CutAxes {
     bool fromHigh = false;  // the face lies at the high end of `into`
 };
 [[nodiscard]] CutAxes axesOn(Face face);
+// What places across a face, and along it, are measured from.
+[[nodiscard]] Face acrossReference(Face face);
+[[nodiscard]] std::string alongReference(Face face);
 
 // Where the low side of a stretch of `size` lies on an axis `whole` long, `at` from there; of one
 // that is placed by its middle, that middle is meant. Millimetres.

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/geometry/indices.h"
 #include "core/measure/angle_text.h"
 #include "core/measure/number_text.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/holes.h"
 #include "core/resolve/stations.h"
 
 namespace shoulderline {
@@ -87,6 +89,16 @@ JointAngles anglesOf(const ResolvedPiece& resolved, const ResolvedJoint& joint) 
     angles.mortise = between(joint.frame.x, in);
     angles.runOut = between(joint.frame.x, out);
     const auto onFace = [&](Vec3 v) { return normalised(v - in * dot(v, in)); };
+    const std::array<Vec3, 3> own{mortised.frame.x, mortised.frame.y, mortised.frame.z};
+    const CutAxes axes = axesOn(joint.mortise.face);
+    const auto leanTo = [&](int axis) {
+        const Vec3 way = onFace(own[asIndex(axis)]);
+        return Angle::radians(std::atan2(dot(joint.frame.x, way), dot(joint.frame.x, in)));
+    };
+    angles.lean = {leanTo(axes.along), leanTo(axes.across)};
+    if (joint.kind == JointKind::Round) {
+        return angles;  // it turns to nothing
+    }
     const Vec3 along = onFace(mortised.frame.x);
     const Vec3 width = onFace(joint.frame.y);
     const Vec3 thickness = onFace(joint.frame.z);
@@ -100,7 +112,7 @@ std::string slopeText(Angle angle) {
     std::string text = showAngle(Angle::degrees(degrees));
     if (slope > 1e-6 && slope <= 1.0) {
         constexpr double kFine = 10.0;  // a run is said to a tenth where it is short
-        constexpr double kTie = 1e-9;  // 1 in 6.25 is told alike wherever it is worked out
+        constexpr double kTie = 1e-9;   // 1 in 6.25 is told alike wherever it is worked out
         const double run = 1.0 / slope + kTie;
         text += ", 1 in " + showDecimal(run, run < kFine ? 1 : 0);
     } else if (slope > 1.0) {
@@ -131,11 +143,10 @@ std::vector<std::string> jointSettings(const ResolvedPiece& resolved, const Reso
     if (angles.isSquare()) {
         return words;
     }
-    if (angles.mortise.radians() > kSquare) {
-        words.push_back("mortise: table tilted " + slopeText(angles.mortise) + " from the face");
-    } else {
-        words.push_back("mortise: square to the face");
-    }
+    const std::string hollow = joint.kind == JointKind::Round ? "bore: " : "mortise: ";
+    words.push_back(hollow + (angles.mortise.radians() > kSquare
+                                  ? tableText(angles.lean, joint.mortise.face)
+                                  : "square to the face"));
     if (angles.mouthTurn.radians() > kSquare) {
         words.push_back("mouth turned " + slopeText(angles.mouthTurn) +
                         " from the length of the blank");

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/measure/angle.h"
+#include "core/resolve/lean.h"
 #include "core/resolve/resolved_piece.h"
 
 namespace shoulderline {
@@ -37,7 +38,9 @@ struct JointAngles {
     Angle toFace;     // of the tenoned part's length to a line square to the face it enters
     Angle mortise;    // of the mortise to that line: what the mortiser's table is tilted by
     Angle runOut;     // of the tenon to the grain of its part
-    Angle mouthTurn;  // of the mouth on the face, from the length of the mortised part's blank
+    Angle mouthTurn;  // of the mouth on the face, from the length of the mortised part's blank;
+                      // zero for a round one
+    Lean lean;        // of the mortise, on the face it enters; its tilt is `mortise`
     [[nodiscard]] bool isSquare() const;
 };
 [[nodiscard]] JointAngles anglesOf(const ResolvedPiece& resolved, const ResolvedJoint& joint);

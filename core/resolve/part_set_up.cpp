@@ -4,26 +4,16 @@
 #include <cmath>
 #include <set>
 
-#include "core/measure/angle_text.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
-#include "core/resolve/joint_angles.h"
+#include "core/resolve/lean.h"
 
 namespace shoulderline {
 
 namespace {
 
 constexpr double kFewShavings = 1.0;  // mm; an arris eased by no more is quicker planed
-constexpr double kNoLean = 1e-9;      // radians
-
-// The face that `across` is measured from on a face, and that `along` is.
-Face acrossReference(Face face) {
-    return axesOn(face).across == 1 ? Face::FaceEdge : Face::FaceSide;
-}
-std::string alongReference(Face face) {
-    return axesOn(face).along == 0 ? std::string("start") : std::string(wordFor(Face::FaceEdge));
-}
 
 class PartSettings {
   public:
@@ -83,7 +73,7 @@ class PartSettings {
         const double diameter =
             cut.hole ? cut.hole->diameter.mm() : cut.box.size()[(axes.into + 1) % 3];
         const double depth = cut.hole ? cut.hole->depth.mm() : cut.box.size()[axes.into];
-        const bool isTilted = cut.hole && cut.hole->isTilted();
+        const bool isTilted = cut.hole && cut.hole->lean.isTilted();
         const bool isSlot = cut.hole && cut.hole->slotLength.value > cut.hole->slotWidth;
         Open one;
         one.setUp.tool = isTilted ? RuleId::SetUpTiltedBit
@@ -102,7 +92,7 @@ class PartSettings {
                         (cut.hole->slot == SlotWay::Along ? "along" : "across") + " the part";
         }
         if (isTilted) {
-            one.after = "; " + tableText(*cut.hole, cut.face);
+            one.after = "; " + tableText(cut.hole->lean, cut.face);
         }
         gather(std::move(one));
     }
@@ -131,22 +121,6 @@ class PartSettings {
         }
         return work + " in the " + std::string(wordFor(cut.face)) +
                (cut.note.empty() ? "" : " (" + cut.note + ")");
-    }
-
-    // "table tilted 14°, 1 in 4, the part turned 45° on it; leans ...".
-    [[nodiscard]] static std::string tableText(const ResolvedHole& hole, Face face) {
-        std::string text = "table tilted " + slopeText(hole.tilt());
-        const double turn = std::abs(hole.turn().degrees());
-        // Along or against the way the part runs the fence lies across the tilt; else it is turned.
-        const double off = turn > 90.0 ? 180.0 - turn : turn;
-        constexpr double kStraight = 0.05;  // degrees
-        if (off > kStraight && off < 90.0 - kStraight) {
-            text += ", the part turned " + showAngle(Angle::degrees(off)) +
-                    " on it from the way of the tilt";
-        } else {
-            text += off <= kStraight ? " along the part" : " across the part";
-        }
-        return text + "; it " + leanText(hole, face);
     }
 
     void addGroove(const ResolvedCut& cut) {
@@ -287,22 +261,6 @@ std::vector<std::string> cautionsFor(const std::vector<PartSetUp>& setUps, const
         cautions.push_back(rules[tool].subject + ": " + rules[tool].sentence);
     }
     return cautions;
-}
-
-std::string leanText(const ResolvedHole& hole, Face face) {
-    std::string text;
-    const auto add = [&](Angle angle, const std::string& forward, const std::string& back) {
-        if (std::abs(angle.radians()) > kNoLean) {
-            text += (text.empty() ? "leans " : " and ") + slopeText(angle) + ", " +
-                    (angle.radians() > 0 ? forward : back);
-        }
-    };
-    const std::string from(wordFor(acrossReference(face)));
-    axesOn(face).along == 0
-        ? add(hole.tiltAlong, "towards the far end", "towards the start")
-        : add(hole.tiltAlong, "away from the face edge", "towards the face edge");
-    add(hole.tiltAcross, "away from the " + from, "towards the " + from);
-    return text;
 }
 
 }  // namespace shoulderline

@@ -32,8 +32,4 @@ struct PartSetUp {
 [[nodiscard]] std::vector<std::string> cautionsFor(const std::vector<PartSetUp>& setUps,
                                                    const RuleBook& rules);
 
-// "leans 10°, 1 in 5.7, towards the far end and 5°, 1 in 11, away from the face edge"; empty for a
-// hole that is square to its face.
-[[nodiscard]] std::string leanText(const ResolvedHole& hole, Face face);
-
 }  // namespace shoulderline

@@ -76,11 +76,11 @@ ordered_json holeJson(const ResolvedCut& cut) {
         {"diameter_mm", number(hole.diameter)},
         {"depth_mm", number(hole.depth)},
         {"through", cut.isThrough}};
-    if (hole.isTilted()) {
-        addAngle(object, "tilt_along", hole.tiltAlong);
-        addAngle(object, "tilt_across", hole.tiltAcross);
-        addAngle(object, "table_tilt", hole.tilt());
-        object["turn_deg"] = rounded(hole.turn().degrees());
+    if (hole.lean.isTilted()) {
+        addAngle(object, "tilt_along", hole.lean.along);
+        addAngle(object, "tilt_across", hole.lean.across);
+        addAngle(object, "table_tilt", hole.lean.tilt());
+        object["turn_deg"] = rounded(hole.lean.turn().degrees());
     }
     if (hole.slot != SlotWay::Round) {
         object["slot"] = wordFor(hole.slot);

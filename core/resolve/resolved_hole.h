@@ -6,6 +6,7 @@
 #include "core/measure/angle.h"
 #include "core/measure/length.h"
 #include "core/piece/words.h"
+#include "core/resolve/lean.h"
 #include "core/rules/reason.h"
 
 namespace shoulderline {
@@ -24,8 +25,7 @@ struct ResolvedHole {
     Vec3 into;        // along its axis into the wood, unit length
     Length diameter;  // of a countersink at the face
     Length depth;     // along its axis from the mouth to where it ends, or comes out
-    Angle tiltAlong;  // as stated: along the face as it goes in, and across it
-    Angle tiltAcross;
+    Lean lean;        // as stated
     bool isForHead = false;
     ScrewHead head = ScrewHead::Plain;
     SlotWay slot = SlotWay::Round;
@@ -35,13 +35,6 @@ struct ResolvedHole {
     Size headWidth;
     Size headDepth;
 
-    // Out of square to the face: the table's tilt for boring it. tan2 = tan2(along) + tan2(across),
-    // as for any compound angle from its two views.
-    [[nodiscard]] Angle tilt() const;
-    // The direction in which it leans on the face, from the way the face is measured along, towards
-    // the way it is measured across; within half a turn. Zero for a hole that is square.
-    [[nodiscard]] Angle turn() const;
-    [[nodiscard]] bool isTilted() const;
     friend bool operator==(const ResolvedHole&, const ResolvedHole&) = default;
 };
 

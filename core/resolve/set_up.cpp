@@ -233,8 +233,21 @@ class SetUps {
                     (joint_.mortise.below > kLengthTolerance && !one.beforeShaping)) {
                     one.depth = joint_.mortise.depth.value;
                 }
+                addParing(mortise, part, one.beforeShaping);
             }
         }
+    }
+
+    // The ends of the mortise that the wedged tenon spreads into.
+    void addParing(const MortiseSolid& mortise, std::size_t part, bool beforeShaping) {
+        const Size* flare = joint_.size(SizeName::WedgeFlare);
+        if (flare == nullptr || flare->value <= kLengthTolerance || mortise.isHaunch) {
+            return;
+        }
+        SetUp& one = add(RuleId::SetUpChisel, part, "ends of the mortise");
+        one.pared = flare->value;
+        one.isFarFaceOpen = mortise.isThrough;
+        one.beforeShaping = beforeShaping;
     }
 
     void addCuts(std::size_t part) {

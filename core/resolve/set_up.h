@@ -31,6 +31,13 @@ struct SetUp {
     Angle turn = {};
     Length mouth = {};
     bool slopesOut = false;  // as deep as told at the tenon, sloping to nothing away from it
+    // Of a cheek out of line with its part: `fence` is where it leaves the shoulder.
+    Angle lean = {};
+    Length fenceAtEnd = {};
+    // Of the ends of a mortise that its tenon's wedges spread into: how far each is pared back
+    // where it is widest, at the far face or at the bottom; `fence` and the like then say nothing.
+    Length pared = {};
+    bool isFarFaceOpen = false;
     friend bool operator==(const SetUp&, const SetUp&) = default;
 };
 

@@ -29,14 +29,22 @@ std::string settingText(std::span<const SetUp> beside,
     const SetUp& first = beside.front();
     std::string work;
     std::string fence;
+    std::string fenceAtEnd;
     std::string lastWork;
     std::string lastFence;
+    std::string lastAtEnd;
     for (const SetUp& one : beside) {
         addOnce(work, one.work, lastWork);
         addOnce(fence, shown(one.fence), lastFence);
+        addOnce(fenceAtEnd, shown(one.fenceAtEnd), lastAtEnd);
     }
     std::string text =
         work + ", " + resolved.parts[first.part].of + ": " + resolved.rules[first.tool].subject;
+    if (first.pared > kLengthTolerance) {
+        return text + "; pared back " + shown(first.pared) + " each " +
+               (first.isFarFaceOpen ? "on the face the tenon comes out of" : "at the bottom") +
+               ", sloping to nothing at the mouth, for the wedges";
+    }
     if (first.cutter > kLengthTolerance) {
         text += " " + shown(first.cutter);
     }
@@ -53,6 +61,10 @@ std::string settingText(std::span<const SetUp> beside,
     if (first.reach > kLengthTolerance) {
         return text + "; from " + fence + " to " + shown(first.reach) + " from the " + reference +
                depth;
+    }
+    if (std::abs(first.lean.radians()) > 0.0) {
+        return text + "; to lines " + fence + " from the " + reference + " at the shoulder and " +
+               fenceAtEnd + " at the end, " + slopeText(first.lean) + " from it" + depth;
     }
     return text + "; fence " + fence + " from the " + reference + depth;
 }
@@ -120,7 +132,8 @@ bool areBeside(const SetUp& a, const SetUp& b) {
     return !isShoulder(a) && !isShoulder(b) && a.to <= kLengthTolerance &&
            b.to <= kLengthTolerance && a.tool == b.tool && a.part == b.part &&
            nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
-           nearlyEqual(a.depth, b.depth);
+           nearlyEqual(a.depth, b.depth) && nearlyEqual(a.pared, b.pared) &&
+           std::abs((a.lean - b.lean).radians()) < 1e-6;
 }
 
 // Why the settings in a shaped part are those of its blank.

@@ -179,7 +179,10 @@ void addSetUps(const ResolvedPiece& resolved, std::size_t index, ordered_json& o
                         {"reach_mm", number(one.reach)},
                         {"turn_deg", rounded(one.turn.degrees())},
                         {"mouth_mm", number(one.mouth)},
-                        {"slopes_out", one.slopesOut}});
+                        {"slopes_out", one.slopesOut},
+                        {"lean_deg", rounded(one.lean.degrees())},
+                        {"fence_at_end_mm", number(one.fenceAtEnd)},
+                        {"pared_mm", number(one.pared)}});
     }
     object["set_ups"] = std::move(list);
     object["cautions"] = cautionsFor(setUps, resolved.rules);

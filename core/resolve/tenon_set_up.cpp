@@ -5,6 +5,7 @@
 #include <cmath>
 #include <optional>
 
+#include "core/resolve/frames.h"
 #include "core/resolve/stations.h"
 #include "core/resolve/tenon_mitre.h"
 
@@ -105,6 +106,7 @@ class TenonSetUps {
             one.reference = near.face;
             one.fence = fence;
             one.depth = depth;
+            addLean(one);
         };
         const Length length = joint_.tenon.length.value;
         if (near.isCut()) {
@@ -120,6 +122,18 @@ class TenonSetUps {
             addCheek("cheek at the " + std::string(wordFor(far.face)),
                      near.shoulder + whole,
                      length - far.haunch);
+        }
+    }
+
+    // A tenon out of line with its part leaves the face that its cheek is gauged from, or nears it.
+    void addLean(SetUp& one) const {
+        constexpr double kStraight = 0.0009;  // radians: less cannot be set
+        const Vec3 out = part_.frame.directionToLocal(joint_.frame.x);
+        const int across = inwardOf(one.reference).axis;
+        const double lean = std::atan2(out[across], std::abs(out.x));
+        if (std::abs(lean) > kStraight) {
+            one.lean = Angle::radians(lean);
+            one.fenceAtEnd = one.fence + Length::mm(one.depth.mm() * out[across]);
         }
     }
 

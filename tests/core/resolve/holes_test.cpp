@@ -79,8 +79,8 @@ TEST(TiltedBore, ItsTableTiltAndTurnAreThoseOfACompoundAngle) {
 
     EXPECT_NEAR(std::atan2(hole.into.x, hole.into.z), 12 * M_PI / 180, 1e-12);
     EXPECT_NEAR(std::atan2(hole.into.y, hole.into.z), 7 * M_PI / 180, 1e-12);
-    EXPECT_NEAR(hole.tilt().radians(), std::acos(hole.into.z), 1e-12);
-    EXPECT_NEAR(hole.turn().radians(), std::atan2(hole.into.y, hole.into.x), 1e-12);
+    EXPECT_NEAR(hole.lean.tilt().radians(), std::acos(hole.into.z), 1e-12);
+    EXPECT_NEAR(hole.lean.turn().radians(), std::atan2(hole.into.y, hole.into.x), 1e-12);
 }
 
 // A drill pointed along the vector and turned about two axes one after the other, tried the long
@@ -90,8 +90,8 @@ TEST(TiltedBore, EqualTiltsBothWaysLeanAtFortyFiveDegrees) {
     bore.tiltAlong = bore.tiltAcross = "15 deg";
     const ResolvedHole hole = *partNamed(with({bore}), "rail").cuts.front().hole;
 
-    EXPECT_NEAR(hole.turn().degrees(), 45.0, 1e-9);
-    EXPECT_NEAR(hole.tilt().degrees(), 20.75, 0.01);
+    EXPECT_NEAR(hole.lean.turn().degrees(), 45.0, 1e-9);
+    EXPECT_NEAR(hole.lean.tilt().degrees(), 20.75, 0.01);
 }
 
 TEST(TiltedBore, ItsMouthStaysWhereItIsStatedOnEveryFace) {

@@ -1,0 +1,62 @@
+#include "core/resolve/lean.h"
+
+#include <cmath>
+
+#include "core/measure/angle_text.h"
+#include "core/resolve/holes.h"
+#include "core/resolve/joint_angles.h"
+
+namespace shoulderline {
+
+namespace {
+
+constexpr double kNoLean = 1e-9;  // radians
+
+}  // namespace
+
+Angle Lean::tilt() const {
+    return Angle::radians(
+        std::atan(std::hypot(std::tan(along.radians()), std::tan(across.radians()))));
+}
+
+Angle Lean::turn() const {
+    return isTilted()
+               ? Angle::radians(std::atan2(std::tan(across.radians()), std::tan(along.radians())))
+               : Angle();
+}
+
+bool Lean::isTilted() const {
+    return std::abs(along.radians()) > kNoLean || std::abs(across.radians()) > kNoLean;
+}
+
+std::string leanText(const Lean& lean, Face face) {
+    std::string text;
+    const auto add = [&](Angle angle, const std::string& forward, const std::string& back) {
+        if (std::abs(angle.radians()) > kNoLean) {
+            text += (text.empty() ? "leans " : " and ") + slopeText(angle) + ", " +
+                    (angle.radians() > 0 ? forward : back);
+        }
+    };
+    const std::string from(wordFor(acrossReference(face)));
+    axesOn(face).along == 0 ? add(lean.along, "towards the far end", "towards the start")
+                            : add(lean.along, "away from the face edge", "towards the face edge");
+    add(lean.across, "away from the " + from, "towards the " + from);
+    return text;
+}
+
+std::string tableText(const Lean& lean, Face face) {
+    std::string text = "table tilted " + slopeText(lean.tilt());
+    const double turn = std::abs(lean.turn().degrees());
+    // Along or against the way the part runs the fence lies across the tilt; else it is turned.
+    const double off = turn > 90.0 ? 180.0 - turn : turn;
+    constexpr double kStraight = 0.05;  // degrees
+    if (off > kStraight && off < 90.0 - kStraight) {
+        text += ", the part turned " + showAngle(Angle::degrees(off)) +
+                " on it from the way of the tilt";
+    } else {
+        text += off <= kStraight ? " along the part" : " across the part";
+    }
+    return text + "; it " + leanText(lean, face);
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <string>
+
+#include "core/measure/angle.h"
+#include "core/piece/words.h"
+
+namespace shoulderline {
+
+// How a hollow leans as it goes in, from square to the face it enters: along that face and across
+// it, above zero towards where the face is measured to (see axesOn).
+struct Lean {
+    Angle along;
+    Angle across;
+
+    // Out of square to the face: the table's tilt for cutting it. tan2 = tan2(along) +
+    // tan2(across), as for any compound angle from its two views.
+    [[nodiscard]] Angle tilt() const;
+    // The direction in which it leans on the face, from the way the face is measured along, towards
+    // the way it is measured across; within half a turn. Zero for one that is square.
+    [[nodiscard]] Angle turn() const;
+    [[nodiscard]] bool isTilted() const;
+    friend bool operator==(const Lean&, const Lean&) = default;
+};
+
+// "leans 10°, 1 in 5.7, towards the far end and 5°, 1 in 11, away from the face edge"; empty for
+// what is square.
+[[nodiscard]] std::string leanText(const Lean& lean, Face face);
+
+// "table tilted 14°, 1 in 4, the part turned 45° on it from the way of the tilt; it leans ...". One
+// tilt of the table, with the part turned on it, makes both leans (common practice).
+[[nodiscard]] std::string tableText(const Lean& lean, Face face);
+
+}  // namespace shoulderline
