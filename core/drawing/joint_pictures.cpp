@@ -328,6 +328,18 @@ std::vector<Op> JointPictures::wedge() const {
     return ops;
 }
 
+// Which end of the picture is a horn.
+std::string JointPictures::hornText(const JointLooking& looking) const {
+    const auto isAtTop = [&](const JointMembers::Horn& horn) {
+        return looking.downWay * (horn.to - horn.from) < 0.0;
+    };
+    const bool hasTop = std::any_of(members_.horns.begin(), members_.horns.end(), isAtTop);
+    const bool hasFoot = !std::all_of(members_.horns.begin(), members_.horns.end(), isAtTop);
+    return std::string("horn at the ") + (hasTop ? "top" : "") +
+           (hasTop && hasFoot ? " and the " : "") + (hasFoot ? "foot" : "") +
+           ": cut off after glue-up";
+}
+
 // The mortised member by itself, with the sizes of its mortise.
 std::vector<Op> JointPictures::post(const JointLooking& looking) const {
     std::vector<Op> ops;
@@ -404,7 +416,7 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
                           upTo(drawn.max.x + 2.0)));
     }
     if (hasHorn) {
-        addLabel("horn: cut off after glue-up", ops);
+        addLabel(hornText(looking), ops);
     }
     return ops;
 }

@@ -67,6 +67,7 @@ class JointPictures {
     [[nodiscard]] std::vector<Op> rail(const JointLooking& looking) const;
     [[nodiscard]] std::vector<Op> post(const JointLooking& looking) const;
     void addReferenceLine(const JointLooking& looking, std::vector<Op>& ops) const;
+    [[nodiscard]] std::string hornText(const JointLooking& looking) const;
     void addHornLines(const JointLooking& looking, std::vector<Op>& ops) const;
     [[nodiscard]] std::vector<Op> wedge() const;
     [[nodiscard]] std::vector<Op> together() const;

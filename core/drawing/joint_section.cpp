@@ -52,10 +52,10 @@ Ring ringAt(const Polyhedron& solid, double at, double scale) {
     return ring.size() < 3 ? Ring{} : ring;
 }
 
-JointSection sectionOf(const JointMembers& members, double scale) {
+SectionedJoint sectionOf(const JointMembers& members, double scale) {
     // Off the middle by a hair, so that no corner of a facet lies in the plane.
     const double at = members.tenon.centre().z + kHair;
-    JointSection section{
+    SectionedJoint section{
         ringAt(members.railSolid, at, scale), {}, ringAt(members.postSolid, at, scale), {}, {}, {}};
     const auto add = [&](const Polyhedron& solid, std::vector<Ring>& into) {
         if (Ring ring = ringAt(solid, at, scale); !ring.empty()) {

@@ -11,7 +11,7 @@ using Ring = std::vector<Vec2>;  // convex, counter-clockwise with y up; closed,
 
 // What the plane through the middle of the main tenon, along its width, cuts of a joint: x and y of
 // the joint's frame times `scale`.
-struct JointSection {
+struct SectionedJoint {
     Ring rail;
     std::vector<Ring> tenons;
     Ring post;
@@ -19,7 +19,7 @@ struct JointSection {
     std::vector<Ring> ownHollows;   // in the rail and its tenons
     std::vector<Ring> smalls = {};  // pins, plugs and wedges
 };
-[[nodiscard]] JointSection sectionOf(const JointMembers& members, double scale);
+[[nodiscard]] SectionedJoint sectionOf(const JointMembers& members, double scale);
 
 // What the plane z = `at` cuts of a convex solid, times `scale`; empty where it does not.
 [[nodiscard]] Ring ringAt(const Polyhedron& solid, double at, double scale);

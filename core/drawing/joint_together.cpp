@@ -54,7 +54,7 @@ std::vector<Op> JointPictures::together() const {
 // Both members cut through the middle of the tenon: along the grain hatched with it, across it at
 // 45 degrees.
 std::vector<Op> JointPictures::section() const {
-    const JointSection cut = sectionOf(members_, scale_);
+    const SectionedJoint cut = sectionOf(members_, scale_);
     std::vector<Op> ops;
     const auto add = [&](const std::vector<Ring>& rings,
                          const auto& isSawn,

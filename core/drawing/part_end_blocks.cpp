@@ -50,7 +50,8 @@ std::vector<PartBlock> PartBlocks::sections() const {
         std::vector<Op> ops =
             sectionOps(section, piece_, resolved_, index_, scale, style_, metrics_);
         const Rect bounds = boundsOf(ops, metrics_);
-        const std::string name = section.letter + "\u2013" + section.letter;
+        const std::string name = section.letter + "\u2013" + section.letter +
+                                 (section.isAtDeepEnd ? ", deep end of the haunch" : "");
         ops.push_back(TextOp{{part_.thickness.value.mm() * scale / 2.0, bounds.min.y - 3.0},
                              scale == scale_ ? name : name + ", " + scaleText(scale),
                              style_.dimensions.height,

@@ -97,6 +97,35 @@ struct PossibleSection {
     std::vector<std::size_t> mortises;
 };
 
+// The middle of the longest run of a section's stretch that no cut of the part crosses, such as the
+// slot for a wedge; of all of it where there is none.
+double clearOfCuts(const PartSection& section, const ResolvedPart& part) {
+    std::vector<double> ends{section.low, section.high};
+    const auto isIn = [&](double at) { return at > section.low && at < section.high; };
+    for (const ResolvedCut& cut : part.cuts) {
+        for (const double at : {cut.box.min.x, cut.box.max.x}) {
+            if (isIn(at)) {
+                ends.push_back(at);
+            }
+        }
+    }
+    std::sort(ends.begin(), ends.end());
+    double best = (section.low + section.high) / 2.0;
+    double longest = 0.0;
+    for (std::size_t i = 0; i + 1 < ends.size(); ++i) {
+        const double middle = (ends[i] + ends[i + 1]) / 2.0;
+        const bool isCut =
+            std::any_of(part.cuts.begin(), part.cuts.end(), [&](const ResolvedCut& cut) {
+                return cut.box.min.x < middle && middle < cut.box.max.x;
+            });
+        if (!isCut && ends[i + 1] - ends[i] > longest) {
+            longest = ends[i + 1] - ends[i];
+            best = middle;
+        }
+    }
+    return best;
+}
+
 // Where in its stretch a section shows the mortises as deep as they are: a haunch may slope; in the
 // middle else.
 double deepestIn(const PartSection& section, const ResolvedPart& part) {
@@ -124,6 +153,23 @@ double deepestIn(const PartSection& section, const ResolvedPart& part) {
         best = depthAt(at) > depthAt(best) + kSamePlane ? at : best;
     }
     return best;
+}
+
+// Of a section through a sloping haunch the mark stands where the section is taken, too.
+void takeDeepEnd(PartSection& section, const ResolvedPart& part) {
+    constexpr double kShare = 0.15;  // of the stretch: clear of the line at its end
+    const double middle = (section.low + section.high) / 2.0;
+    const bool hasSlope =
+        std::any_of(section.mortises.begin(), section.mortises.end(), [&](std::size_t m) {
+            return part.mortises[m].isHaunch && part.mortises[m].exact;
+        });
+    if (!hasSlope || samePlane(section.at, middle)) {
+        return;
+    }
+    section.isAtDeepEnd = true;
+    const double stretch = (section.high - section.low) * kShare;
+    (section.at < middle ? section.high : section.low) =
+        section.at < middle ? section.low + stretch : section.high - stretch;
 }
 
 std::vector<PossibleSection> throughMortises(const ResolvedPart& part,
@@ -173,7 +219,9 @@ SectionPlan::SectionPlan(const ResolvedPiece& resolved, const ResolvedPart& part
                          return middleOf(a) < middleOf(b);
                      });
     for (PossibleSection& candidate : candidates) {
-        candidate.section.at = deepestIn(candidate.section, part);
+        candidate.section.at = candidate.section.tenonsAt ? clearOfCuts(candidate.section, part)
+                                                          : deepestIn(candidate.section, part);
+        takeDeepEnd(candidate.section, part);
         candidate.section.letter = letterAt(sections_.size());
         for (const std::size_t m : candidate.mortises) {
             for (const MortiseRow& row : rows) {

@@ -21,6 +21,7 @@ struct PartSection {
     double high = 0.0;
     std::vector<std::size_t> mortises;
     std::optional<End> tenonsAt;
+    bool isAtDeepEnd = false;  // of a haunch that slopes, where its mortise is as deep as lettered
 };
 
 // One section through every kind of mortise in the sides of the part, mortises of several faces in

@@ -81,7 +81,9 @@ void takeOutOfEnd(const ResolvedPart& part, const PartView& view, std::vector<Vi
     for (const ResolvedCut& cut : part.cuts) {
         const bool runsOut =
             view.face == Face::StartEnd ? cut.box.min.x < slack : cut.box.max.x > length - slack;
-        if (!runsOut || cut.kind == CutKind::Bore || isEnd(cut.face)) {
+        // A slot in a tenon lies behind its end.
+        const bool isInTenon = cut.box.max.x < slack || cut.box.min.x > length - slack;
+        if (!runsOut || isInTenon || cut.kind == CutKind::Bore || isEnd(cut.face)) {
             continue;
         }
         Rect rect = view.toPlane(cut.box);

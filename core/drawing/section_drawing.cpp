@@ -5,6 +5,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
+#include "core/drawing/joint_section.h"
 #include "core/drawing/part_views.h"
 #include "core/drawing/section_marks.h"
 #include "core/geometry/convex_hull.h"
@@ -146,13 +147,12 @@ std::vector<Op> sectionOps(const PartSection& section,
         cut.rings.push_back(scaled(body, scale));
         ops.push_back(outlineOf(cut.rings.back()));
     }
+    std::vector<Subject> subjects;
     const auto addHollow = [&](const ConvexSolid& solid, const Subject& subject) {
         std::vector<Vec2> hollow = scaled(solidAcross(solid, section.at), scale);
         if (!hollow.empty()) {
-            ops.push_back(BeginGroup{subject, {}});
-            ops.push_back(outlineOf(hollow));
-            ops.push_back(EndGroup{});
             cut.hollows.push_back(std::move(hollow));
+            subjects.push_back(subject);
         }
     };
     for (const MortiseSolid& mortise : part.mortises) {
@@ -160,6 +160,16 @@ std::vector<Op> sectionOps(const PartSection& section,
     }
     for (const ResolvedCut& hollow : part.cuts) {
         addHollow(hollow.solid(), {SubjectKind::Part, index});
+    }
+    // No line of one hollow goes through another that meets it.
+    for (std::size_t i = 0; i < cut.hollows.size(); ++i) {
+        std::vector<Ring> others = cut.hollows;
+        others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
+        ops.push_back(BeginGroup{subjects[i], {}});
+        for (const SectionLine& line : outlineOf({cut.hollows[i]}, others)) {
+            ops.push_back(Stroke{{line.a, line.b}, LineRole::Visible});
+        }
+        ops.push_back(EndGroup{});
     }
     append(ops, hatch(cut, Angle::degrees(45.0), kHatchSpacing));
     ops.push_back(EndGroup{});

@@ -109,6 +109,30 @@ class SetUps {
         }
     }
 
+    // The end of a slot that a wedge bears on slopes as the wedge does.
+    void setSlope(SetUp& one, const ResolvedCut& cut, std::size_t part) const {
+        if (!cut.exact || !one.fromShoulder) {
+            return;
+        }
+        const int into = inwardOf(cut.face).axis;
+        const double length = resolved_.parts[part].shoulderLength.value.mm();
+        const auto reachAt = [&](double at) {
+            double reach = 0.0;
+            for (const Vec3& p : cut.exact->vertices()) {
+                if (std::abs(p[into] - at) < kLengthTolerance.mm()) {
+                    reach = std::max(reach, p.x > length ? p.x - length : -p.x);
+                }
+            }
+            return Length::mm(reach);
+        };
+        const Length low = reachAt(cut.box.min[into]);
+        const Length high = reachAt(cut.box.max[into]);
+        if (!nearlyEqual(low, high)) {
+            one.slopesTo = std::min(low, high);
+            one.isShortAtMouth = (low < high) == (inwardOf(cut.face).way > 0.0);
+        }
+    }
+
     // As it opens on the face: a wedged one widens behind it.
     [[nodiscard]] static Box openBox(const MortiseSolid& mortise) {
         Box box = mortise.box;
@@ -274,6 +298,7 @@ class SetUps {
             }
             setFence(one, cut.face, cut.box, isBore);
             placeFromShoulder(one, cut.box, part, isEndCut);
+            setSlope(one, cut, part);
             one.beforeShaping = isBore && isBeforeShaping(part) && isSawnAway(part, cut.face);
             const Vec3 size = cut.box.size();
             const int into = inwardOf(cut.face).axis;

@@ -31,6 +31,10 @@ struct SetUp {
     Angle turn = {};
     Length mouth = {};
     bool slopesOut = false;  // as deep as told at the tenon, sloping to nothing away from it
+    // Of a slot with a sloping outer end: where that has got to on the face where the slot is
+    // shorter, which is the one it enters or the one it comes out of; zero for a square one.
+    Length slopesTo = {};
+    bool isShortAtMouth = false;
     // Of a cheek out of line with its part: `fence` is where it leaves the shoulder.
     Angle lean = {};
     Length fenceAtEnd = {};

@@ -124,7 +124,11 @@ std::string textOf(std::span<const SetUp> alike,
     }
     const bool isPlaced = first.to > kLengthTolerance;
     const std::string text = settingText(isPlaced ? alike.first(1) : alike, resolved, shown);
-    return isPlaced ? text + placesText(alike, resolved.parts[first.part], shown) : text;
+    return (isPlaced ? text + placesText(alike, resolved.parts[first.part], shown) : text) +
+           (first.slopesTo > kLengthTolerance
+                ? "; its outer end slopes to " + shown(first.slopesTo) +
+                      (first.isShortAtMouth ? " where it goes in" : " where it comes out")
+                : std::string());
 }
 
 // Both run through, with one setting but for the fence: the two cheeks of a tenon.

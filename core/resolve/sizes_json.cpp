@@ -180,6 +180,7 @@ void addSetUps(const ResolvedPiece& resolved, std::size_t index, ordered_json& o
                         {"turn_deg", rounded(one.turn.degrees())},
                         {"mouth_mm", number(one.mouth)},
                         {"slopes_out", one.slopesOut},
+                        {"slopes_to_mm", number(one.slopesTo)},
                         {"lean_deg", rounded(one.lean.degrees())},
                         {"fence_at_end_mm", number(one.fenceAtEnd)},
                         {"pared_mm", number(one.pared)}});

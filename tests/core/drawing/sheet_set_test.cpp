@@ -174,7 +174,8 @@ TEST(JointSheets, ShowEachJointApartTogetherAndInSection) {
         EXPECT_TRUE(setSays(sheet, words)) << words;
     }
     // Three full-size pictures of 3 in stock go on A3 turned, the settings beside the mouth.
-    EXPECT_TRUE(setSays(sheet, "make 2; blind; 1 : 1")) << "both ends of the rail are alike";
+    EXPECT_TRUE(setSays(sheet, "make 2, the left drawn, the right mirrored; blind; 1 : 1"))
+        << "both ends of the rail are alike";
 }
 
 // Two hatched rectangles side by side, one with a hole: the lines' lengths times their spacing give

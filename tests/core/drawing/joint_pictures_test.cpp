@@ -1,0 +1,180 @@
+#include <algorithm>
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/joint_drawing.h"
+#include "core/drawing/joint_members.h"
+#include "core/drawing/joint_section.h"
+#include "core/drawing/joint_sheets.h"
+#include "core/drawing/lettering_metrics.h"
+#include "core/drawing/part_sections.h"
+#include "tests/core/drawing/sheet_checks.h"
+#include "tests/support/pieces.h"
+
+// What the pictures of a joint show of the wood.
+namespace shoulderline {
+namespace {
+
+using testing::kMetrics;
+using testing::resolved;
+using testing::sample;
+
+std::optional<std::size_t> jointBetween(const ResolvedPiece& piece,
+                                        const std::string& tenoned,
+                                        const std::string& mortised) {
+    for (std::size_t i = 0; i < piece.joints.size(); ++i) {
+        if (piece.parts[piece.joints[i].tenoned].of == tenoned &&
+            piece.parts[piece.joints[i].mortised].of == mortised) {
+            return i;
+        }
+    }
+    return std::nullopt;
+}
+
+// Whether a stroke of that role runs from `a` to `b` or the other way, on the sheet.
+template <class Accepts>
+int strokesThat(const std::vector<Op>& ops, const Accepts& accepts) {
+    int count = 0;
+    for (const Op& op : ops) {
+        if (const auto* stroke = std::get_if<Stroke>(&op)) {
+            count += accepts(*stroke) ? 1 : 0;
+        }
+    }
+    return count;
+}
+
+// The armchair's front rail has a rabbet in its back side, over its joint too: the end of the rail
+// is its section, less the rabbet's.
+TEST(JointPictures, ShowTheRabbetOfTheRail) {
+    const ResolvedPiece made = resolved(sample("armchair"));
+    const auto joint = jointBetween(made, "front rail", "front post");
+    ASSERT_TRUE(joint);
+    const ResolvedPart& rail = made.parts[made.joints[*joint].tenoned];
+    const JointMembers members = membersOf(made, *joint);
+    double rabbet = 0.0;
+    for (const ResolvedCut& cut : rail.cuts) {
+        rabbet += cut.kind == CutKind::Rabbet ? cut.box.size().y * cut.box.size().z : 0.0;
+    }
+    ASSERT_GT(rabbet, 0.0);
+    const double section = rail.width.value.mm() * rail.thickness.value.mm() - rabbet;
+    EXPECT_NEAR(members.railSolid.volume() / members.rail.size().x, section, 1e-6);
+}
+
+// A saw kerf is open at the tenon's cheeks, so it is drawn as what is seen.
+TEST(JointPictures, DrawAKerfAsSeenOnTheCheek) {
+    const Piece piece = sample("luggage_stand");
+    const ResolvedPiece made = resolved(piece);
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        if (!made.joints[i].has(JointFeature::WedgedInKerfs)) {
+            continue;
+        }
+        const Sheet sheet = drawJoint(piece, made, i, {1.0, {}, false}, kMetrics);
+        const double depth = made.joints[i].size(SizeName::KerfDepth)->value.mm();
+        const auto isKerfLong = [&](const Stroke& stroke, LineRole role) {
+            return stroke.role == role && stroke.points.size() == 2 &&
+                   std::abs(stroke.points[0].y - stroke.points[1].y) < 1e-6 &&
+                   std::abs(std::abs(stroke.points[0].x - stroke.points[1].x) - depth) < 1e-6;
+        };
+        // Two sides of each of two kerfs, on the cheek.
+        EXPECT_GE(strokesThat(sheet.ops,
+                              [&](const Stroke& s) { return isKerfLong(s, LineRole::Visible); }),
+                  4);
+        return;
+    }
+    FAIL() << "no tenon is wedged in kerfs";
+}
+
+// The tenon is one with its rail: no line of the mouth crosses it in the section.
+TEST(JointSection, HasNoLineAcrossTheTenonAtItsShoulder) {
+    for (const char* name : {"armchair", "luggage_stand", "table"}) {
+        const ResolvedPiece made = resolved(sample(name));
+        for (std::size_t i = 0; i < made.joints.size(); ++i) {
+            if (made.joints[i].kind != JointKind::Blind) {
+                continue;
+            }
+            const SectionedJoint cut = sectionOf(membersOf(made, i), 1.0);
+            std::vector<Ring> filling{cut.rail};
+            filling.insert(filling.end(), cut.tenons.begin(), cut.tenons.end());
+            std::vector<SectionLine> lines = outlineOf({cut.post}, filling);
+            const std::vector<SectionLine> mouth = outlineOf(cut.hollows, filling);
+            lines.insert(lines.end(), mouth.begin(), mouth.end());
+            const Box tenon = membersOf(made, i).tenon;
+            for (const SectionLine& line : lines) {
+                const bool crosses = std::abs(line.a.x) < 1e-6 && std::abs(line.b.x) < 1e-6 &&
+                                     std::abs((line.a.y + line.b.y) / 2 - tenon.centre().y) < 0.5;
+                EXPECT_FALSE(crosses) << name << ", " << made.joints[i].name;
+            }
+        }
+    }
+}
+
+// Of joints that come left and right one is drawn: the sheet says which.
+TEST(JointSheets, NameTheHandThatIsDrawn) {
+    const Piece piece = sample("armchair");
+    const ResolvedPiece made = resolved(piece);
+    SheetFrame frame;
+    frame.paper = {420.0, 297.0};
+    int named = 0;
+    int groups = 0;
+    for (const Sheet& sheet : jointSheets(piece, made, frame, kMetrics)) {
+        for (const Op& op : sheet.ops) {
+            const auto* text = std::get_if<TextOp>(&op);
+            if (text != nullptr && text->text.rfind("make ", 0) == 0) {
+                ++groups;
+                named += text->text.find("mirrored") != std::string::npos ? 1 : 0;
+            }
+        }
+    }
+    EXPECT_GT(named, 5);
+    EXPECT_LT(named, groups) << "slats in the middle have no hand";
+}
+
+// A wedged mortise is longer where its tenon comes out: both its lengths are given.
+TEST(JointSheet, AWedgedMortiseHasBothItsLengths) {
+    const Piece piece = sample("luggage_stand");
+    const ResolvedPiece made = resolved(piece);
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        const Size* flare = made.joints[i].size(SizeName::WedgeFlare);
+        if (flare == nullptr) {
+            continue;
+        }
+        double far = 0.0;
+        double mouth = 0.0;
+        const Sheet sheet = jointDrawing(piece, made, i, kMetrics);
+        for (const Op& op : sheet.ops) {
+            if (const auto* size = std::get_if<DimensionOp>(&op)) {
+                far = size->of == "mortise length" ? size->value : far;
+                mouth = size->of == "mortise length at the mouth" ? size->value : mouth;
+            }
+        }
+        EXPECT_NEAR(mouth, made.joints[i].mortise.length.value.mm(), 1e-6);
+        EXPECT_NEAR(far - mouth, 2 * flare->value.mm(), 1e-6);
+        return;
+    }
+    FAIL() << "no mortise is wedged";
+}
+
+// A section through a tenon goes where no slot is, and one at a sloping haunch says where.
+TEST(PartSections, GoClearOfTheSlotAndTellTheDeepEnd) {
+    const ResolvedPiece made = resolved(sample("luggage_stand"));
+    int slots = 0;
+    int deep = 0;
+    for (const ResolvedPart& part : made.parts) {
+        const SectionPlan plan(made, part);
+        for (const PartSection& section : plan.sections()) {
+            for (const ResolvedCut& cut : part.cuts) {
+                if (section.tenonsAt && cut.note == "slot for the wedge") {
+                    EXPECT_FALSE(cut.box.min.x < section.at && section.at < cut.box.max.x);
+                    ++slots;
+                }
+            }
+            deep += section.isAtDeepEnd ? 1 : 0;
+        }
+    }
+    EXPECT_GT(slots, 0);
+    EXPECT_GT(deep, 0);
+}
+
+}  // namespace
+}  // namespace shoulderline
