@@ -20,4 +20,11 @@ QSize Label::minimumSizeHint() const {
     return sizes().minimum([&] { return QLabel::minimumSizeHint(); });
 }
 
+void setInk(QWidget& widget, const QColor& colour) {
+    if (QPalette palette = widget.palette(); palette.color(QPalette::WindowText) != colour) {
+        palette.setColor(QPalette::WindowText, colour);
+        widget.setPalette(palette);
+    }
+}
+
 }  // namespace shoulderline

@@ -21,4 +21,8 @@ class Label final : public QLabel {
     mutable RememberedSizes sizes_;
 };
 
+// Gives the widget's text that colour; one that has it is left alone, for a palette that is set is
+// worked through by the style even where it is the same.
+void setInk(QWidget& widget, const QColor& colour);
+
 }  // namespace shoulderline
