@@ -90,7 +90,8 @@ Result<Foreseen> Document::foresee(const Edit& edit) const {
     if (!next) {
         return tl::unexpected(next.error());
     }
-    const ResolvedPiece then = resolve(*next, resources_.rules, resources_.workshop);
+    const ResolvedPiece then =
+        resolve(*next, resources_.rules, resources_.workshop, resolved_.get());
     if (then.troubles.size() > resolved_->troubles.size()) {
         return fail(ErrorCode::OutOfRange, then.troubles.back().message);
     }
@@ -139,7 +140,7 @@ void Document::show(std::shared_ptr<const Piece> piece,
                     const QString& name,
                     bool isUndo) {
     auto resolved = std::make_shared<const ResolvedPiece>(
-        resolve(*piece, resources_.rules, resources_.workshop));
+        resolve(*piece, resources_.rules, resources_.workshop, resolved_.get()));
     lastChange_ = {name,
                    qt(shownMeasure(*resolved_, utf8(name), piece->style)),
                    qt(shownMeasure(*resolved, utf8(name), piece->style)),

@@ -6,7 +6,9 @@
 
 namespace shoulderline {
 
-// A label of plain text that remembers its sizes until its text or look changes.
+// A label of plain text that remembers its sizes until its text or look changes. They are found with
+// as little setting of the text as can be, for that is what takes time when many labels change: one
+// line is set once, and a text that wraps only at the widths that it is given.
 class Label final : public QLabel {
   public:
     using QLabel::QLabel;
@@ -17,6 +19,9 @@ class Label final : public QLabel {
 
   private:
     [[nodiscard]] RememberedSizes& sizes() const;
+    [[nodiscard]] bool isPlain() const;
+    [[nodiscard]] QSize oneLine() const;
+    [[nodiscard]] QSize narrowest() const;
 
     mutable RememberedSizes sizes_;
 };
