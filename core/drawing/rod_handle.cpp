@@ -5,6 +5,7 @@
 #include "core/drawing/overloaded.h"
 #include "core/drawing/rods.h"
 #include "core/measure/expression.h"
+#include "core/measure/length_statement.h"
 #include "core/measure/measure_name.h"
 #include "core/resolve/frames.h"
 
@@ -85,11 +86,13 @@ std::optional<double> valueOf(const Statement& statement,
     return length ? std::optional(length->mm()) : std::nullopt;
 }
 
-bool isMeasure(const Statement& statement, const Piece& piece) {
+// The measure that a statement is alone; null where it is none.
+const Measure* measureNamed(const Piece& piece, const Statement& statement) {
     const std::string name = tidyName(statement);
-    return std::any_of(piece.measures.begin(), piece.measures.end(), [&](const Measure& m) {
-        return m.name == name;
-    });
+    const auto it = std::find_if(piece.measures.begin(),
+                                 piece.measures.end(),
+                                 [&](const Measure& measure) { return measure.name == name; });
+    return it == piece.measures.end() ? nullptr : &*it;
 }
 
 // A way to put the line elsewhere.
@@ -103,6 +106,34 @@ bool liesAt(double a, double b) {
     return std::abs(a - b) <= kLengthTolerance.mm();
 }
 
+// Where a stated part is put along an axis: each place as stated, worked out.
+struct StatedPlace {
+    Placing placing;
+    double at = 0.0;
+};
+
+std::vector<StatedPlace> statedPlaces(const Piece& piece,
+                                      const ResolvedPiece& resolved,
+                                      const Part& stated,
+                                      int axis) {
+    std::vector<StatedPlace> places;
+    for (Placing& placing : placingsOf(stated)) {
+        const std::optional<AxisWay> way = wayOf(placing.side);
+        if (!way || way->axis != axis) {
+            continue;
+        }
+        if (const std::optional<double> at = valueOf(placing.at, piece, resolved)) {
+            places.push_back({std::move(placing), *at});
+        }
+    }
+    return places;
+}
+
+// Whether a part is the mirror twin of what is stated along the axis.
+bool isTwinAlong(const Piece& piece, const ResolvedPart& part, int axis) {
+    return axis == 0 && piece.parts[part.stated].pair && part.hand == Hand::Left;
+}
+
 std::vector<PossibleHandle> candidatesFor(const Piece& piece,
                                           const ResolvedPiece& resolved,
                                           const RodLine& line,
@@ -110,13 +141,10 @@ std::vector<PossibleHandle> candidatesFor(const Piece& piece,
     std::vector<PossibleHandle> candidates;
     for (const std::size_t index : line.parts) {
         const ResolvedPart& part = resolved.parts[index];
-        const Part& stated = piece.parts[part.stated];
-        const bool isTwin = axis == 0 && stated.pair && part.hand == Hand::Left;
-        for (Placing& placing : placingsOf(stated)) {
-            const std::optional<AxisWay> way = wayOf(placing.side);
-            const std::optional<double> at = valueOf(placing.at, piece, resolved);
-            if (way && way->axis == axis && at && liesAt(isTwin ? -*at : *at, line.at)) {
-                candidates.push_back({index, std::move(placing), isTwin});
+        const bool isTwin = isTwinAlong(piece, part, axis);
+        for (StatedPlace& place : statedPlaces(piece, resolved, piece.parts[part.stated], axis)) {
+            if (liesAt(isTwin ? -place.at : place.at, line.at)) {
+                candidates.push_back({index, std::move(place.placing), isTwin});
             }
         }
     }
@@ -161,38 +189,82 @@ std::string reasonFor(const Piece& piece,
         stated.relation);
 }
 
-}  // namespace
+// How what is stated now is stated anew, for the part itself or for its mirror twin.
+using Restating = std::function<Statement(const Statement& now, bool isNegated)>;
 
-RodHandle handleOf(const Piece& piece,
+RodHandle handleBy(const Piece& piece,
                    const ResolvedPiece& resolved,
                    const Rod& rod,
                    std::size_t index,
-                   const Statement& value) {
+                   const Restating& restating) {
     const RodLine& line = rod.lines[index];
-    const int axis = rod.kind == RodKind::Heights ? 2 : (rod.kind == RodKind::Widths ? 0 : 1);
+    const int axis = axisOf(rod.kind);
     if (line.parts.empty()) {
         return {};
     }
     const std::vector<PossibleHandle> candidates = candidatesFor(piece, resolved, line, axis);
-    const auto restated = [&](const PossibleHandle& candidate) {
-        return candidate.isNegated ? "-(" + value + ")" : value;
-    };
     for (const PossibleHandle& candidate : candidates) {
-        if (isMeasure(candidate.placing.at, piece)) {
-            const std::string name = tidyName(candidate.placing.at);
-            return {name, SetMeasure{name, restated(candidate)}, {}};
+        if (const Measure* measure = measureNamed(piece, candidate.placing.at)) {
+            return {measure->name,
+                    SetMeasure{measure->name, restating(measure->expression, candidate.isNegated)},
+                    {}};
         }
     }
     if (!candidates.empty()) {
         const PossibleHandle& candidate = candidates.front();
         const Part& stated = piece.parts[resolved.parts[candidate.part].stated];
         Part part = stated;
-        candidate.placing.restate(part, restated(candidate));
+        candidate.placing.restate(part, restating(candidate.placing.at, candidate.isNegated));
         return {stated.name + ", " + std::string(wordFor(candidate.placing.side)),
                 SetPart{stated.name, std::move(part)},
                 {}};
     }
     return {line.name, std::nullopt, reasonFor(piece, resolved, line, axis)};
+}
+
+}  // namespace
+
+RodHandle handleOf(const Piece& piece,
+                   const ResolvedPiece& resolved,
+                   const Rod& rod,
+                   std::size_t line,
+                   const Statement& value) {
+    return handleBy(piece, resolved, rod, line, [&](const Statement&, bool isNegated) {
+        return isNegated ? "-(" + value + ")" : value;
+    });
+}
+
+std::vector<bool> takingValues(const Piece& piece, const ResolvedPiece& resolved, const Rod& rod) {
+    const int axis = axisOf(rod.kind);
+    // Each stated part's places once, for all lines that its parts are on.
+    std::vector<std::vector<double>> places;
+    for (const Part& stated : piece.parts) {
+        places.emplace_back();
+        for (const StatedPlace& place : statedPlaces(piece, resolved, stated, axis)) {
+            places.back().push_back(place.at);
+        }
+    }
+    std::vector<bool> takes;
+    for (const RodLine& line : rod.lines) {
+        takes.push_back(std::any_of(line.parts.begin(), line.parts.end(), [&](std::size_t index) {
+            const ResolvedPart& part = resolved.parts[index];
+            const double way = isTwinAlong(piece, part, axis) ? -1.0 : 1.0;
+            const std::vector<double>& at = places[part.stated];
+            return std::any_of(
+                at.begin(), at.end(), [&](double one) { return liesAt(way * one, line.at); });
+        }));
+    }
+    return takes;
+}
+
+RodHandle handleMovedBy(const Piece& piece,
+                        const ResolvedPiece& resolved,
+                        const Rod& rod,
+                        std::size_t line,
+                        Length by) {
+    return handleBy(piece, resolved, rod, line, [&](const Statement& now, bool isNegated) {
+        return offsetStatement(now, isNegated ? -by : by, piece.unit);
+    });
 }
 
 }  // namespace shoulderline

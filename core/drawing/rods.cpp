@@ -7,8 +7,6 @@
 
 namespace shoulderline {
 
-namespace {
-
 int axisOf(RodKind kind) {
     switch (kind) {
         case RodKind::Heights:
@@ -20,6 +18,8 @@ int axisOf(RodKind kind) {
     }
     return 2;
 }
+
+namespace {
 
 // Which part gives a place its name where several lie on it: lower goes first.
 int importanceOf(Role role) {

@@ -11,6 +11,9 @@ namespace shoulderline {
 
 enum class RodKind { Heights, Widths, Depths };
 
+// The axis of space that a rod lies along: 0 for x.
+[[nodiscard]] int axisOf(RodKind kind);
+
 // One line of a rod: a level, face or shoulder of the piece at `at` (millimetres along z, x or y).
 struct RodLine {
     double at = 0.0;
@@ -45,5 +48,15 @@ struct RodHandle {
                                  const Rod& rod,
                                  std::size_t line,
                                  const Statement& value);
+
+// The handle of a line moved `by` from where it is, as when it is dragged: a plain length is stated
+// anew, an expression gets an offset.
+[[nodiscard]] RodHandle handleMovedBy(
+    const Piece& piece, const ResolvedPiece& resolved, const Rod& rod, std::size_t line, Length by);
+
+// Whether each line of the rod has a handle with an edit.
+[[nodiscard]] std::vector<bool> takingValues(const Piece& piece,
+                                             const ResolvedPiece& resolved,
+                                             const Rod& rod);
 
 }  // namespace shoulderline

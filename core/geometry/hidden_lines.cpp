@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <functional>
+#include <limits>
 
 #include "core/geometry/indices.h"
 #include "core/geometry/spatial_index.h"
@@ -36,14 +37,13 @@ struct HiddenStretch {
     double to = 0.0;
 };
 
-// One edge in the view; `beside` is the unit normal to its left times kBeside.
+// One edge in the view.
 struct Seen {
     Vec2 a;
     Vec2 b;
     double nearA = 0.0;
     double nearB = 0.0;
     double length = 0.0;
-    Vec2 beside;
 };
 
 struct Scene {
@@ -115,8 +115,7 @@ class Judge {
         for (const std::size_t f : candidates_) {
             const HidingFace& face = scene_.faces[f];
             if (face.nearest > farthest + kNearerBy) {
-                cover(edge, face, edge.beside, left_);
-                cover(edge, face, edge.beside * -1.0, right_);
+                cover(edge, face);
             }
         }
         unite(left_, edge.length);
@@ -126,26 +125,50 @@ class Judge {
     }
 
   private:
-    // Adds where the face lies before the line that runs along the edge at `offset` beside it.
+    // Adds where the face lies before the lines that run along the edge a little to its left and to
+    // its right. Most faces that are near an edge lie to one side of it: these go quickly.
+    void cover(const Seen& edge, const HidingFace& face) {
+        const Vec2 along = edge.b - edge.a;
+        const double beside = edge.length * kBeside;  // of a line, as `sides_` are told
+        sides_.clear();
+        double least = std::numeric_limits<double>::infinity();
+        double most = -least;
+        const Vec2* corner = scene_.corners.data() + face.first;
+        for (std::size_t i = 0; i < face.count; ++i) {
+            const double side = cross(along, corner[i] - edge.a);
+            sides_.push_back(side);
+            least = std::min(least, side);
+            most = std::max(most, side);
+        }
+        if (least > beside || most < -beside) {
+            return;
+        }
+        cover(edge, face, beside, left_);
+        cover(edge, face, -beside, right_);
+    }
+
+    // The same for the line that lies at `beside`, as `sides_` are told.
     void cover(const Seen& edge,
                const HidingFace& face,
-               Vec2 offset,
+               double beside,
                std::vector<HiddenStretch>& into) {
-        const Vec2 a = edge.a + offset;
         const Vec2 along = edge.b - edge.a;
         const Vec2* corner = scene_.corners.data() + face.first;
         crossings_.clear();
-        Vec2 last = corner[face.count - 1] - a;
-        double lastSide = cross(along, last);
+        Vec2 last = corner[face.count - 1] - edge.a;
+        double lastSide = sides_.back() - beside;
         for (std::size_t i = 0; i < face.count; ++i) {
-            const Vec2 next = corner[i] - a;
-            const double nextSide = cross(along, next);
+            const Vec2 next = corner[i] - edge.a;
+            const double nextSide = sides_[i] - beside;
             if ((lastSide > 0.0) != (nextSide > 0.0)) {
                 const Vec2 hit = last + (next - last) * (lastSide / (lastSide - nextSide));
                 crossings_.push_back(dot(hit, along) / (edge.length * edge.length));
             }
             last = next;
             lastSide = nextSide;
+        }
+        if (crossings_.empty()) {
+            return;
         }
         std::sort(crossings_.begin(), crossings_.end());
         // How much nearer the face is at the edge's two ends; linear between them.
@@ -215,6 +238,8 @@ class Judge {
     PlaneIndex index_;
     std::function<void(std::size_t)> note_;
     std::vector<std::size_t> candidates_;
+    std::vector<double>
+        sides_;  // of the face's corners: the edge's length times how far to its left
     std::vector<double> crossings_;
     std::vector<HiddenStretch> left_;
     std::vector<HiddenStretch> right_;
@@ -274,13 +299,12 @@ std::vector<ViewEdge> hiddenLines(std::span<const Polyhedron> solids, const View
             }
             const Vec3& p = solid.vertices[asIndex(edge.ends.low)];
             const Vec3& q = solid.vertices[asIndex(edge.ends.high)];
-            Seen seen{view.project(p), view.project(q), view.nearness(p), view.nearness(q), 0, {}};
+            Seen seen{view.project(p), view.project(q), view.nearness(p), view.nearness(q)};
             const Vec2 along = seen.b - seen.a;
             seen.length = norm(along);
             if (seen.length < kShortestSeen) {
                 continue;
             }
-            seen.beside = Vec2{-along.y, along.x} * (kBeside / seen.length);
             // Between two faces turned away there is wood before the edge.
             const bool ownHides = left == Facing::Back && right == Facing::Back;
             append(seen,

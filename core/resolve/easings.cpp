@@ -216,6 +216,7 @@ Body easedBy(const Body& body, const std::vector<ResolvedEasing>& easings) {
 
 void easeArrises(const Part& part,
                  const Place& place,
+                 const KnownSolids& known,
                  Evaluation& evaluation,
                  ResolvedPart& resolved) {
     EasingReader reader(part, resolved.shoulderLength.value.mm(), place, evaluation);
@@ -230,7 +231,7 @@ void easeArrises(const Part& part,
     }
     // All at once, as is usual; one by one only to find which cannot be made.
     const Body all = easedBy(resolved.body, wanted);
-    resolved.solids = BodySolids::of(all);
+    resolved.solids = known.of(all, part.name);
     if (!resolved.solids.isEmpty()) {
         resolved.body = all;
         resolved.easings = std::move(wanted);

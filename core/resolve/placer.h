@@ -16,9 +16,13 @@ namespace shoulderline {
 // (placing.cpp); finds what a reference means (references.cpp).
 class Placer {
   public:
-    Placer(const Piece& piece, const SizingGuide& guide, Evaluation& evaluation)
+    Placer(const Piece& piece,
+           const SizingGuide& guide,
+           const KnownSolids& known,
+           Evaluation& evaluation)
         : piece_(piece),
           guide_(guide),
+          known_(known),
           evaluation_(evaluation),
           assemblies_(piece, evaluation),
           sections_(piece, evaluation),
@@ -122,6 +126,7 @@ class Placer {
 
     const Piece& piece_;
     const SizingGuide& guide_;
+    const KnownSolids& known_;
     Evaluation& evaluation_;
     AssemblyFrames assemblies_;
     Sections sections_;

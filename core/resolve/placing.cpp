@@ -195,9 +195,9 @@ void Placer::shape(const Part& part,
     resolved.body = shapedBody(part.shape, part.section, size, place, evaluation_);
     bendIt(part, resolved, place);
     resolved.body.planes.insert(resolved.body.planes.end(), member.ends.begin(), member.ends.end());
-    easeArrises(part, place, evaluation_, resolved);
+    easeArrises(part, place, known_, evaluation_, resolved);
     if (resolved.solids.isEmpty() || (!member.ends.empty() && resolved.easings.empty())) {
-        resolved.solids = BodySolids::of(resolved.body);
+        resolved.solids = known_.of(resolved.body, part.name);
     }
     resolved.cuts = workOutCuts(part.cuts, size, place, guide_, evaluation_);
 }
@@ -221,7 +221,7 @@ void Placer::bendIt(const Part& part, ResolvedPart& resolved, const Place& place
     }
     Body bent = resolved.body;
     bent.edge = bentEdge(*bend, size.x, size.z);
-    BodySolids solids = BodySolids::of(bent);
+    BodySolids solids = known_.of(bent, part.name);
     if (solids.isEmpty()) {
         evaluation_.trouble(place,
                             "its bow cannot be made: " + bent.toPolyhedron().error().message);
@@ -300,8 +300,11 @@ PlacedPiece Placer::run() {
     return placed;
 }
 
-PlacedPiece placeParts(const Piece& piece, const SizingGuide& guide, Evaluation& evaluation) {
-    return Placer(piece, guide, evaluation).run();
+PlacedPiece placeParts(const Piece& piece,
+                       const SizingGuide& guide,
+                       const KnownSolids& known,
+                       Evaluation& evaluation) {
+    return Placer(piece, guide, known, evaluation).run();
 }
 
 }  // namespace shoulderline

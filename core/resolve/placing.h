@@ -6,6 +6,7 @@
 
 #include "core/joint/grooved.h"
 #include "core/resolve/evaluation.h"
+#include "core/resolve/known_solids.h"
 #include "core/resolve/resolved_piece.h"
 
 namespace shoulderline {
@@ -38,6 +39,7 @@ struct PlacedPiece {
 // to it.
 [[nodiscard]] PlacedPiece placeParts(const Piece& piece,
                                      const SizingGuide& guide,
+                                     const KnownSolids& known,
                                      Evaluation& evaluation);
 
 }  // namespace shoulderline

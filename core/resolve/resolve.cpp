@@ -6,6 +6,7 @@
 #include "core/resolve/giving_way.h"
 #include "core/resolve/holes.h"
 #include "core/resolve/joining.h"
+#include "core/resolve/known_solids.h"
 #include "core/resolve/placing.h"
 
 namespace shoulderline {
@@ -136,7 +137,10 @@ std::optional<std::size_t> ResolvedPiece::findJoint(std::string_view name) const
 
 namespace {
 
-ResolvedPiece resolveAsStated(const Piece& piece, const RuleBook& rules, const Workshop& workshop) {
+ResolvedPiece resolveAsStated(const Piece& piece,
+                              const RuleBook& rules,
+                              const Workshop& workshop,
+                              const ResolvedPiece* before) {
     ResolvedPiece resolved;
     const MeasureTable measures = workOutMeasures(piece, resolved);
     Evaluation evaluation(measures, piece.unit, piece.style, resolved.troubles);
@@ -148,7 +152,7 @@ ResolvedPiece resolveAsStated(const Piece& piece, const RuleBook& rules, const W
     const std::vector<Length>& bits =
         piece.unit == Unit::Inch ? workshop.inchBits : workshop.millimetreBits;
     const SizingGuide guide{resolved.rules, resolved.rack, bits, grid};
-    PlacedPiece placed = placeParts(piece, guide, evaluation);
+    PlacedPiece placed = placeParts(piece, guide, KnownSolids(before), evaluation);
     resolved.parts = std::move(placed.parts);
     resolved.swings = std::move(placed.swings);
     joinParts(piece, placed.seeds, guide, evaluation, resolved);
@@ -159,12 +163,15 @@ ResolvedPiece resolveAsStated(const Piece& piece, const RuleBook& rules, const W
 
 }  // namespace
 
-ResolvedPiece resolve(const Piece& piece, const RuleBook& rules, const Workshop& workshop) {
+ResolvedPiece resolve(const Piece& piece,
+                      const RuleBook& rules,
+                      const Workshop& workshop,
+                      const ResolvedPiece* before) {
     constexpr int kMostRounds = 4;  // a rail moved may come to lie against the next
-    ResolvedPiece resolved = resolveAsStated(piece, rules, workshop);
+    ResolvedPiece resolved = resolveAsStated(piece, rules, workshop, before);
     std::optional<Piece> moved = withWayGiven(piece, resolved);
     for (int round = 0; moved && round < kMostRounds; ++round) {
-        resolved = resolveAsStated(*moved, rules, workshop);
+        resolved = resolveAsStated(*moved, rules, workshop, &resolved);
         moved = withWayGiven(*moved, resolved);
     }
     return resolved;

@@ -8,9 +8,11 @@ namespace shoulderline {
 
 // Works out everything that follows from `piece`: measures, placing, joints, their sizes, the cuts
 // in both parts. Pure: the same input gives the same result. Never fails: what cannot be worked
-// out is a Trouble at its place, and the rest resolves.
+// out is a Trouble at its place, and the rest resolves. `before`, what it was before a change, may
+// be given for the sake of speed: nothing in the result hangs on it.
 [[nodiscard]] ResolvedPiece resolve(const Piece& piece,
                                     const RuleBook& rules,
-                                    const Workshop& workshop);
+                                    const Workshop& workshop,
+                                    const ResolvedPiece* before = nullptr);
 
 }  // namespace shoulderline

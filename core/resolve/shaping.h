@@ -4,6 +4,7 @@
 
 #include "core/joint/joint_sizing.h"
 #include "core/resolve/evaluation.h"
+#include "core/resolve/known_solids.h"
 #include "core/resolve/resolved_piece.h"
 
 namespace shoulderline {
@@ -22,6 +23,7 @@ namespace shoulderline {
 // largest that can, and is left out.
 void easeArrises(const Part& part,
                  const Place& place,
+                 const KnownSolids& known,
                  Evaluation& evaluation,
                  ResolvedPart& resolved);
 

@@ -7,6 +7,7 @@
 #include <QTemporaryDir>
 #include <QTest>
 #include <algorithm>
+#include <cmath>
 
 #include <gtest/gtest.h>
 
@@ -23,6 +24,17 @@ namespace {
 
 using namespace Qt::Literals::StringLiterals;
 using testing::AnsweringPrompts;
+
+// The line of a rod at that place; the first and a failure where there is none.
+std::size_t lineAtMm(const Rod& rod, double at) {
+    for (std::size_t i = 0; i < rod.lines.size(); ++i) {
+        if (std::abs(rod.lines[i].at - at) < 0.01) {
+            return i;
+        }
+    }
+    ADD_FAILURE() << "no line at " << at << " mm";
+    return 0;
+}
 
 class MainWindowTest : public ::testing::Test {
   protected:
@@ -159,12 +171,7 @@ TEST_F(MainWindowTest, AssistiveToolsSeeEveryPartOnTheCanvas) {
 
 TEST_F(MainWindowTest, ARodsLineTakesATypedValue) {
     auto* canvas = static_cast<PieceCanvas*>(window_.page(MainWindow::PiecePageIndex).canvas());
-    const Rod& heights = canvas->rod(RodKind::Heights);
-    std::size_t line = 0;
-    while (line < heights.lines.size() && std::abs(heights.lines[line].at - 425.45) > 0.01) {
-        ++line;
-    }
-    ASSERT_LT(line, heights.lines.size());
+    const std::size_t line = lineAtMm(canvas->rod(RodKind::Heights), 425.45);
     QTest::mouseClick(canvas,
                       Qt::LeftButton,
                       Qt::NoModifier,
@@ -176,6 +183,45 @@ TEST_F(MainWindowTest, ARodsLineTakesATypedValue) {
     QTest::keyClick(field, Qt::Key_Return);
 
     EXPECT_NEAR(testing::measureMm(document(), "seat height"), 438.15, 1e-9);
+}
+
+// The seat's line is dragged up by so many pixels as 1/2 in takes.
+TEST_F(MainWindowTest, ARodsLineFollowsThePointerAndTheDragIsOneStepToUndo) {
+    auto* canvas = static_cast<PieceCanvas*>(window_.page(MainWindow::PiecePageIndex).canvas());
+    const std::size_t line = lineAtMm(canvas->rod(RodKind::Heights), 425.45);
+    const QPoint from = canvas->rodLineAt(RodKind::Heights, line).toPoint();
+    const QPoint to = from - QPoint(0, static_cast<int>(std::lround(12.7 * canvas->scale())));
+    const double scale = canvas->scale();
+    const int steps = document().undoStack().count();
+
+    QTest::mousePress(canvas, Qt::LeftButton, {}, from);
+    QTest::mouseMove(canvas, from - QPoint(0, 40));
+    QTest::mouseMove(canvas, to);
+
+    const double now = testing::measureMm(document(), "seat height");
+    EXPECT_NEAR(now, 425.45 + 12.7, 0.5 / scale + 0.5 * 25.4 / 16 + 1e-9);
+    const std::size_t moved = lineAtMm(canvas->rod(RodKind::Heights), now);
+    EXPECT_NEAR(canvas->rodLineAt(RodKind::Heights, moved).y(), to.y(), scale * 25.4 / 32 + 1.5)
+        << "it stays under the pointer";
+    QTest::mouseRelease(canvas, Qt::LeftButton, {}, to);
+    EXPECT_TRUE(canvas->isFitted());
+    EXPECT_EQ(document().undoStack().count(), steps + 1);
+    document().undoStack().undo();
+    EXPECT_NEAR(testing::measureMm(document(), "seat height"), 425.45, 1e-9);
+}
+
+TEST_F(MainWindowTest, EscapeTakesADragOfARodsLineBack) {
+    auto* canvas = static_cast<PieceCanvas*>(window_.page(MainWindow::PiecePageIndex).canvas());
+    const std::size_t line = lineAtMm(canvas->rod(RodKind::Heights), 425.45);
+    const QPoint from = canvas->rodLineAt(RodKind::Heights, line).toPoint();
+    QTest::mousePress(canvas, Qt::LeftButton, {}, from);
+    QTest::mouseMove(canvas, from - QPoint(0, 30));
+    ASSERT_GT(testing::measureMm(document(), "seat height"), 425.5);
+
+    QTest::keyClick(canvas, Qt::Key_Escape);
+
+    EXPECT_NEAR(testing::measureMm(document(), "seat height"), 425.45, 1e-9);
+    EXPECT_TRUE(canvas->isFitted());
 }
 
 TEST_F(MainWindowTest, AJointsSizeIsStatedAndGoesBackToTheRule) {

@@ -60,6 +60,8 @@ class Canvas : public QWidget {
     virtual void moved() {}  // scale or offset are others now
     // Scrolls, and scales to `scale`, so that a point of the scene lies there on the widget.
     void holdAt(QPointF scene, QPointF screen, double scale);
+    // Whether the pointer scrolls the scene, held down.
+    [[nodiscard]] bool isScrolling() const { return isDragging_; }
     void makeCurrent(std::optional<std::size_t> item);
     // Called when the scene is another: fits it again if it was fitted, forgets the items.
     void sceneChanged();

@@ -1,5 +1,6 @@
 #include "ui/columns/columns.h"
 
+#include <QApplication>
 #include <QScrollBar>
 #include <QVBoxLayout>
 
@@ -24,6 +25,15 @@ QVBoxLayout* makeColumn(QScrollArea& area) {
     layout->setContentsMargins(16, 2, 12, 12);
     layout->setSpacing(2);
     area.setWidget(inside);
+    // The column follows the focus, also to a row that has just been made and lies nowhere yet; but
+    // nothing moves away from under a button of the mouse.
+    QObject::connect(qApp, &QApplication::focusChanged, &area, [&area](QWidget*, QWidget* now) {
+        const bool isByMouse = QApplication::mouseButtons() != Qt::NoButton;
+        if (now != nullptr && !isByMouse && area.widget()->isAncestorOf(now)) {
+            QMetaObject::invokeMethod(
+                now, [&area, now] { area.ensureWidgetVisible(now); }, Qt::QueuedConnection);
+        }
+    });
     return layout;
 }
 

@@ -128,9 +128,7 @@ void FindingsStrip::refresh() {
 void FindingsStrip::showRow(Row& row, const Finding& finding) {
     row.mark->setSeverity(finding.severity);
     row.word->setText(qt(wordFor(finding.severity)));
-    QPalette palette = row.word->palette();
-    palette.setColor(QPalette::WindowText, colourOf(finding.severity, Theme::of(this->palette())));
-    row.word->setPalette(palette);
+    setInk(*row.word, colourOf(finding.severity, Theme::of(palette())));
     row.sentence->setText(qt(finding.message));
     row.sentence->setAccessibleName(row.word->text() + u": "_s + row.sentence->text());
     row.sentence->setToolTip(qt(finding.source));

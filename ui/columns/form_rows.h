@@ -5,11 +5,13 @@
 #include <QLabel>
 #include <QWidget>
 #include <functional>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "core/measure/expression.h"
+#include "ui/columns/focus_place.h"
 #include "ui/columns/section.h"
 #include "ui/document/document.h"
 #include "ui/fields/choice_box.h"
@@ -47,9 +49,17 @@ class FormRows : public QWidget {
         }
     }
 
-    void clearRows() {
+    // Makes all rows anew by `make`. What had the focus has it again: the field of the same name,
+    // or what now stands where it stood; Tab goes through the rows from there.
+    template <class Make>
+    void remakeRows(const Thing& thing, const Make& make) {
+        const std::optional<FocusPlace> place = focusPlaceIn(*this);
         clearLayout(*grid_);
         refreshers_.clear();
+        make();
+        refreshRows(thing);
+        chainFocus(*this);
+        giveFocus(*this, place);
     }
     void refreshRows(const Thing& thing) {
         for (const auto& refresh : refreshers_) {

@@ -58,12 +58,7 @@ void Gauges::show(std::size_t joint) {
         const Proportion& one = all[i];
         row.subject->setText(qt(one.subject));
         const QString word = one.isLow() ? tr("low") : one.isHigh() ? tr("high") : QString();
-        QFont bold = row.subject->font();
-        bold.setWeight(QFont::DemiBold);
-        row.figure->setFont(bold);
-        QPalette palette = row.figure->palette();
-        palette.setColor(QPalette::WindowText, word.isEmpty() ? theme.ink : theme.amber);
-        row.figure->setPalette(palette);
+        setInk(*row.figure, word.isEmpty() ? theme.ink : theme.amber);
         const QString figure = figureText(document_, one.value, one.isLength);
         row.figure->setText(word.isEmpty() ? figure : word + u"  "_s + figure);
         QString range = tr("any");

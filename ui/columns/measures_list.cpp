@@ -51,7 +51,7 @@ MeasuresList::MeasuresList(Document& document, Afterglow& glow, Prompts& prompts
     rows_->setColumnStretch(0, 1);
     layout->addLayout(rows_);
     connect(&document_, &Document::changed, this, &MeasuresList::refresh);
-    connect(&glow_, &Afterglow::levelChanged, this, qOverload<>(&QWidget::update));
+    connect(&glow_, &Afterglow::levelChanged, this, &MeasuresList::repaintTint);
     rebuild();
     refresh();
 }
@@ -71,7 +71,25 @@ void MeasuresList::refresh() {
     for (std::size_t i = 0; i < measures.size() && i < resolved.size(); ++i) {
         show(all_[i], measures[i], resolved[i]);
     }
-    update();
+    repaintTint();
+}
+
+// Only the row that is tinted and the one that was: all the others stay as they are.
+void MeasuresList::repaintTint() {
+    update(tinted_);
+    tinted_ = tintNow();
+    update(tinted_);
+}
+
+// Around the row of the last change, while its mark is there.
+QRect MeasuresList::tintNow() const {
+    const LastChange& last = document_.lastChange();
+    const auto row = std::find_if(
+        all_.begin(), all_.end(), [&](const Row& one) { return qt(one.name) == last.name; });
+    if (glow_.level() <= 0.0 || last.name.isEmpty() || row == all_.end()) {
+        return {};
+    }
+    return {-4, row->field->y() - 2, width() + 8, row->field->height() + 4};
 }
 
 void MeasuresList::rebuild() {
@@ -134,13 +152,8 @@ void MeasuresList::show(Row& row, const Measure& measure, const ResolvedMeasure&
 }
 
 void MeasuresList::paintEvent(QPaintEvent*) {
-    const LastChange& last = document_.lastChange();
-    if (glow_.level() <= 0.0 || last.name.isEmpty()) {
-        return;
-    }
-    const auto row = std::find_if(
-        all_.begin(), all_.end(), [&](const Row& one) { return qt(one.name) == last.name; });
-    if (row == all_.end()) {
+    const QRect area = tintNow();
+    if (area.isEmpty()) {
         return;
     }
     QPainter painter(this);
@@ -149,8 +162,7 @@ void MeasuresList::paintEvent(QPaintEvent*) {
     tint.setAlphaF(static_cast<float>(glow_.level()));
     painter.setPen(Qt::NoPen);
     painter.setBrush(tint);
-    const int top = row->field->y() - 2;
-    painter.drawRoundedRect(QRect(-4, top, width() + 8, row->field->height() + 4), 3, 3);
+    painter.drawRoundedRect(area, 3, 3);
 }
 
 bool MeasuresList::eventFilter(QObject* object, QEvent* event) {

@@ -39,6 +39,8 @@ class MeasuresList final : public QWidget {
     };
     void refresh();
     void rebuild();
+    void repaintTint();
+    [[nodiscard]] QRect tintNow() const;
     void show(Row& row, const Measure& measure, const ResolvedMeasure& resolved);
     void openMenu(const std::string& name, QPoint at);
 
@@ -48,6 +50,7 @@ class MeasuresList final : public QWidget {
     QGridLayout* rows_;
     std::vector<Row> all_;
     std::string current_;
+    QRect tinted_;  // what was tinted when last painted
 };
 
 }  // namespace shoulderline

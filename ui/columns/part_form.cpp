@@ -17,6 +17,14 @@ QStringList wordsOf(const Words& words) {
     return all;
 }
 
+// A bow is stated by its rise or by its radius: who states the one takes the other back.
+void keepOneOfBow(const Bend& before, Bend& bend) {
+    if (bend.rise.empty() || bend.radius.empty()) {
+        return;
+    }
+    (bend.rise != before.rise ? bend.radius : bend.rise).clear();
+}
+
 }  // namespace
 
 QStringList PartForm::sideWords() {
@@ -47,9 +55,10 @@ void PartForm::show(std::size_t stated) {
     }
     if (rows != rows_) {
         rows_ = rows;
-        rebuild(*now);
+        remakeRows(*now, [&] { addRows(*now); });
+    } else {
+        refreshRows(*now);
     }
-    refreshRows(*now);
 }
 
 Result<void> PartForm::change(const Change& change, Document::Kind kind) {
@@ -59,11 +68,13 @@ Result<void> PartForm::change(const Change& change, Document::Kind kind) {
     }
     Part next = *now;
     change(next);
+    if (now->bend && next.bend) {
+        keepOneOfBow(*now->bend, *next.bend);
+    }
     return document_.apply(SetPart{now->name, next}, kind);
 }
 
-void PartForm::rebuild(const Part& part) {
-    clearRows();
+void PartForm::addRows(const Part& part) {
     addText(tr("name"), [](Part& p) -> std::string& { return p.name; });
     addChoice(
         tr("role"),

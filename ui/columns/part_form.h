@@ -17,7 +17,7 @@ class PartForm final : public FormRows<Part> {
     void show(std::size_t stated);
 
   private:
-    void rebuild(const Part& part);
+    void addRows(const Part& part);
     void addStands();
     void addSpans();
     void addOtherLevel();

@@ -101,60 +101,79 @@ void PartPanel::refresh() {
     swing_->show(part.assembly);
 }
 
+std::vector<PartPanel::SizeTold> PartPanel::sizesOf(const ResolvedPart& part) {
+    const bool hasTenons = part.startTenon.mm() > 0.0 || part.farTenon.mm() > 0.0;
+    const auto told = [](const QString& name, const Size& size) {
+        return SizeTold{name, size.value, size.state, &size};
+    };
+    std::vector<SizeTold> all{
+        told(hasTenons ? tr("shoulder to shoulder") : tr("length"), part.shoulderLength)};
+    if (hasTenons) {
+        all.push_back({tr("length over tenons"), part.length(), SizeState::ByRule});
+    }
+    all.push_back(told(tr("width"), part.width));
+    all.push_back(told(tr("thickness"), part.thickness));
+    if (part.number > 0) {
+        all.push_back({tr("gap between"), part.gap, SizeState::ByRule});
+    }
+    return all;
+}
+
+void PartPanel::addSizeRow(const SizeTold& told) {
+    QWidget* label = nullptr;
+    if (told.size != nullptr) {
+        auto* button = new TextButton(told.name, TextButton::Kind::Plain, this);
+        button->setToolTip(tr("Why it is so"));
+        connect(button, &TextButton::clicked, this, [this, name = told.name] {
+            whyOf_ = name;
+            refresh();
+        });
+        label = button;
+    } else {
+        label = new Label(told.name, this);
+        label->setContentsMargins(2, 0, 0, 0);
+    }
+    auto* figure = new Label(this);
+    QFont bold = figure->font();
+    bold.setWeight(QFont::DemiBold);
+    figure->setFont(bold);
+    auto* state = makeSoftLabel({}, 0.88, this);
+    const auto row = static_cast<int>(sizeRows_.size());
+    sizes_->addWidget(label, row, 0, Qt::AlignLeft);
+    sizes_->addWidget(figure, row, 1, Qt::AlignRight);
+    sizes_->addWidget(state, row, 2);
+    for (QWidget* one : {label, static_cast<QWidget*>(figure), static_cast<QWidget*>(state)}) {
+        one->show();
+    }
+    sizeRows_.push_back({told.name, figure, state});
+}
+
 // Each size with its state; those that have reasons of their own tell them when their name is
 // clicked.
 void PartPanel::showSizes(const ResolvedPart& part) {
-    clearLayout(*sizes_);
-    const auto add = [this](const QString& name,
-                            Length length,
-                            const QString& state,
-                            const Size* size) {
-        const int row = sizes_->count() / 3;
-        QWidget* label = nullptr;
-        if (size != nullptr) {
-            auto* button = new TextButton(name, TextButton::Kind::Plain, this);
-            button->setToolTip(tr("Why it is so"));
-            connect(button, &TextButton::clicked, this, [this, name] {
-                whyOf_ = name;
-                refresh();
-            });
-            label = button;
-        } else {
-            label = new Label(name, this);
-            label->setContentsMargins(2, 0, 0, 0);
-        }
-        auto* figure = new Label(qt(document_.shown(length)), this);
-        QFont bold = figure->font();
-        bold.setWeight(QFont::DemiBold);
-        figure->setFont(bold);
-        auto* mark = makeSoftLabel(state, 0.88, this);
-        sizes_->addWidget(label, row, 0, Qt::AlignLeft);
-        sizes_->addWidget(figure, row, 1, Qt::AlignRight);
-        sizes_->addWidget(mark, row, 2);
-        for (QWidget* one : {label, static_cast<QWidget*>(figure), static_cast<QWidget*>(mark)}) {
-            one->show();
-        }
-    };
-    const bool hasTenons = part.startTenon.mm() > 0.0 || part.farTenon.mm() > 0.0;
-    const std::pair<QString, const Size*> sizes[] = {
-        {hasTenons ? tr("shoulder to shoulder") : tr("length"), &part.shoulderLength},
-        {tr("width"), &part.width},
-        {tr("thickness"), &part.thickness}};
-    std::size_t told = 0;
-    for (std::size_t i = 0; i < std::size(sizes); ++i) {
-        const auto& [name, size] = sizes[i];
-        add(name, size->value, qt(wordFor(size->state)), size);
-        if (i == 0 && hasTenons) {
-            add(tr("length over tenons"), part.length(), qt(wordFor(SizeState::ByRule)), nullptr);
-        }
-        if (name == whyOf_) {
-            told = i;
+    const std::vector<SizeTold> all = sizesOf(part);
+    const bool areSame =
+        std::equal(sizeRows_.begin(),
+                   sizeRows_.end(),
+                   all.begin(),
+                   all.end(),
+                   [](const SizeRow& row, const SizeTold& told) { return row.name == told.name; });
+    if (!areSame) {
+        clearLayout(*sizes_);
+        sizeRows_.clear();
+        for (const SizeTold& told : all) {
+            addSizeRow(told);
         }
     }
-    if (part.number > 0) {
-        add(tr("gap between"), part.gap, qt(wordFor(SizeState::ByRule)), nullptr);
+    const SizeTold* why = &all.front();
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        sizeRows_[i].figure->setText(qt(document_.shown(all[i].length)));
+        sizeRows_[i].state->setText(qt(wordFor(all[i].state)));
+        if (all[i].size != nullptr && all[i].name == whyOf_) {
+            why = &all[i];
+        }
     }
-    why_->show(sizes[told].first, *sizes[told].second);
+    why_->show(why->name, *why->size);
 }
 
 // How the tools are set for what is cut in it for no joint; nothing of a part without.
@@ -194,7 +213,6 @@ void PartPanel::showMovement(std::size_t part) {
 }
 
 void PartPanel::showJoints(std::size_t part) {
-    clearLayout(*joints_);
     const ResolvedPiece& resolved = document_.resolved();
     std::optional<std::size_t> first;
     std::vector<std::size_t> others;
@@ -223,8 +241,18 @@ void PartPanel::showJoints(std::size_t part) {
         });
         gauges_->show(*first);
     }
+    std::vector<std::pair<std::size_t, QString>> told;
     for (const std::size_t joint : others) {
-        auto* link = new TextButton(nameOf(joint), TextButton::Kind::Action, this);
+        told.emplace_back(joint, nameOf(joint));
+    }
+    if (told == jointsTold_) {
+        return;
+    }
+    jointsTold_ = std::move(told);
+    clearLayout(*joints_);
+    for (const auto& [index, name] : jointsTold_) {
+        const std::size_t joint = index;
+        auto* link = new TextButton(name, TextButton::Kind::Action, this);
         link->setBold(false);
         link->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
         connect(link, &TextButton::clicked, this, [this, joint] { document_.chooseJoint(joint); });

@@ -4,6 +4,8 @@
 #include <QLabel>
 #include <QVBoxLayout>
 #include <QWidget>
+#include <utility>
+#include <vector>
 
 #include "ui/columns/gauges.h"
 #include "ui/columns/part_form.h"
@@ -23,6 +25,20 @@ class PartPanel final : public QWidget {
     void refresh();
 
   private:
+    // A size as it is told, and its row.
+    struct SizeTold {
+        QString name;
+        Length length;
+        SizeState state;
+        const Size* size = nullptr;  // where it tells why
+    };
+    struct SizeRow {
+        QString name;
+        QLabel* figure = nullptr;
+        QLabel* state = nullptr;
+    };
+    [[nodiscard]] static std::vector<SizeTold> sizesOf(const ResolvedPart& part);
+    void addSizeRow(const SizeTold& told);
     void showSizes(const ResolvedPart& part);
     void showMovement(std::size_t part);
     void showJoints(std::size_t part);
@@ -32,7 +48,9 @@ class PartPanel final : public QWidget {
     QLabel* title_;
     QLabel* stock_;
     QGridLayout* sizes_;
+    std::vector<SizeRow> sizeRows_;
     QVBoxLayout* joints_;
+    std::vector<std::pair<std::size_t, QString>> jointsTold_;
     TextButton* moves_;
     TextButton* mainJoint_;
     Gauges* gauges_;

@@ -1,7 +1,9 @@
 #include "ui/columns/part_tree.h"
 
+#include <QEvent>
 #include <QHeaderView>
 #include <map>
+#include <utility>
 
 #include "core/resolve/small_parts.h"
 #include "ui/look/text.h"
@@ -68,62 +70,73 @@ QSize PartTree::sizeHint() const {
     return {200, rows * row + 4};
 }
 
-void PartTree::rebuild() {
-    isShowing_ = true;
+// The stated parts, then what joints, and backs that swing, take besides their members: chosen, it
+// leads to its joint or part.
+std::vector<PartTree::Row> PartTree::rowsNow() const {
     const Piece& piece = document_.piece();
-    std::map<std::string, QTreeWidgetItem*> groups;
+    const ResolvedPiece& resolved = document_.resolved();
+    std::vector<Row> rows;
+    for (std::size_t i = 0; i < piece.parts.size(); ++i) {
+        const Part& part = piece.parts[i];
+        rows.push_back({part.assembly.empty() ? tr("on its own") : qt(part.assembly),
+                        qt(part.name),
+                        countText(resolved, i),
+                        i,
+                        {}});
+    }
+    for (const SmallPart& small : smallPartsOf(piece, resolved)) {
+        Row row{tr("small parts"), qt(small.name()), QString::number(small.quantity), {}, {}};
+        if (small.part) {
+            row.stated = resolved.parts[*small.part].stated;
+        } else {
+            row.joint = small.joints.front();
+        }
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+// Rows are made anew only where they are others: most changes move sizes, not parts.
+void PartTree::rebuild() {
+    std::vector<Row> rows = rowsNow();
+    if (rows == rows_) {
+        showChosen();
+        return;
+    }
+    rows_ = std::move(rows);
+    isShowing_ = true;
+    std::map<QString, QTreeWidgetItem*> groups;
     clear();
-    const auto groupOf = [&](const std::string& assembly) {
-        QTreeWidgetItem*& group = groups[assembly];
+    for (const Row& row : rows_) {
+        QTreeWidgetItem*& group = groups[row.group];
         if (group == nullptr) {
-            group = new QTreeWidgetItem(this, {assembly.empty() ? tr("on its own") : qt(assembly)});
+            group = new QTreeWidgetItem(this, {row.group});
             QFont bold = font();
             bold.setWeight(QFont::DemiBold);
             group->setFont(0, bold);
             group->setFlags(Qt::ItemIsEnabled);
-            group->setExpanded(true);
         }
-        return group;
-    };
-    for (std::size_t i = 0; i < piece.parts.size(); ++i) {
-        const Part& part = piece.parts[i];
-        auto* item = new QTreeWidgetItem(groupOf(part.assembly),
-                                         {qt(part.name), countText(document_.resolved(), i)});
-        item->setData(0, kIndexRole, static_cast<qulonglong>(i));
+        auto* item = new QTreeWidgetItem(group, {row.name, row.count});
+        if (row.stated) {
+            item->setData(0, kIndexRole, static_cast<qulonglong>(*row.stated));
+        } else if (row.joint) {
+            item->setData(0, kJointRole, static_cast<qulonglong>(*row.joint));
+        }
         item->setTextAlignment(1, Qt::AlignRight | Qt::AlignVCenter);
         item->setForeground(1, palette().placeholderText());
     }
-    addSmallParts();
     expandAll();
     isShowing_ = false;
     updateGeometry();
     showChosen();
 }
 
-// What joints, and backs that swing, take besides their members: chosen, it leads to its joint or
-// part.
-void PartTree::addSmallParts() {
-    const std::vector<SmallPart> all = smallPartsOf(document_.piece(), document_.resolved());
-    if (all.empty()) {
-        return;
-    }
-    auto* group = new QTreeWidgetItem(this, {tr("small parts")});
-    QFont bold = font();
-    bold.setWeight(QFont::DemiBold);
-    group->setFont(0, bold);
-    group->setFlags(Qt::ItemIsEnabled);
-    for (const SmallPart& small : all) {
-        auto* item =
-            new QTreeWidgetItem(group, {qt(small.name()), QString::number(small.quantity)});
-        if (small.part) {
-            item->setData(0,
-                          kIndexRole,
-                          static_cast<qulonglong>(document_.resolved().parts[*small.part].stated));
-        } else {
-            item->setData(0, kJointRole, static_cast<qulonglong>(small.joints.front()));
-        }
-        item->setTextAlignment(1, Qt::AlignRight | Qt::AlignVCenter);
-        item->setForeground(1, palette().placeholderText());
+// Rows have the colours of the palette that they were made under.
+void PartTree::changeEvent(QEvent* event) {
+    QTreeWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange && !rows_.empty()) {
+        rows_.clear();
+        rebuild();
     }
 }
 

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <QTreeWidget>
+#include <optional>
+#include <vector>
 
 #include "ui/document/document.h"
 
@@ -18,14 +20,25 @@ class PartTree final : public QTreeWidget {
 
   protected:
     bool focusNextPrevChild(bool next) override { return QWidget::focusNextPrevChild(next); }
+    void changeEvent(QEvent* event) override;
 
   private:
+    // A row as it is shown; one of a group has no number of its own.
+    struct Row {
+        QString group;
+        QString name;
+        QString count;
+        std::optional<std::size_t> stated;  // of a part
+        std::optional<std::size_t> joint;   // of a small part, its first
+        friend bool operator==(const Row&, const Row&) = default;
+    };
+    [[nodiscard]] std::vector<Row> rowsNow() const;
     void rebuild();
-    void addSmallParts();
     void showChosen();
     void chooseCurrent();
 
     Document& document_;
+    std::vector<Row> rows_;
     bool isShowing_ = false;
 };
 

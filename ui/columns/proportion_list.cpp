@@ -135,9 +135,7 @@ void ProportionList::showRow(Row& row, const Proportion& one) {
     const QString word = one.isLow() ? tr("low") : one.isHigh() ? tr("high") : QString();
     const QString figure = proportionText(document_, one.value, one.isLength);
     row.figure->setText(word.isEmpty() ? figure : word + u"  "_s + figure);
-    QPalette palette = row.figure->palette();
-    palette.setColor(QPalette::WindowText, word.isEmpty() ? theme.ink : theme.amber);
-    row.figure->setPalette(palette);
+    setInk(*row.figure, word.isEmpty() ? theme.ink : theme.amber);
     const QString range = rangeText(document_, one);
     row.range->setText(
         range + u" · "_s +

@@ -137,12 +137,7 @@ void RippleList::showRow(const Row& row, const Moved& moved, bool isFirstOfSubje
         row.old->setFont(struck);
     }
     row.now->setText(after);
-    QPalette amber = row.now->palette();
-    if (const QColor wanted = Theme::of(palette()).amber;
-        amber.color(QPalette::WindowText) != wanted) {
-        amber.setColor(QPalette::WindowText, wanted);
-        row.now->setPalette(amber);
-    }
+    setInk(*row.now, Theme::of(palette()).amber);
     row.now->setAccessibleName(
         tr("%1, %2: %3, was %4").arg(qt(moved.subject), qt(moved.size), after, before));
     row.subject->setVisible(isFirstOfSubject);

@@ -40,9 +40,7 @@ TextButton* SectionHeading::addCommand(const QString& text, const QString& acces
 }
 
 void SectionHeading::setAside(const QString& text) {
-    QPalette palette = aside_->palette();
-    palette.setColor(QPalette::WindowText, Theme::of(this->palette()).amber);
-    aside_->setPalette(palette);
+    setInk(*aside_, Theme::of(palette()).amber);
     aside_->setText(text);
     aside_->setVisible(!text.isEmpty());
     spacer_->setVisible(text.isEmpty());

@@ -93,9 +93,10 @@ void SwingForm::show(const std::string& assembly) {
     }
     if (rows != rows_) {
         rows_ = rows;
-        rebuild(*now);
+        remakeRows(*now, [&] { addRows(*now); });
+    } else {
+        refreshRows(*now);
     }
-    refreshRows(*now);
 }
 
 Result<void> SwingForm::change(const Change& change, Document::Kind kind) {
@@ -111,8 +112,7 @@ Result<void> SwingForm::change(const Change& change, Document::Kind kind) {
     return document_.apply(SetAssembly{next}, kind);
 }
 
-void SwingForm::rebuild(const Assembly& assembly) {
-    clearRows();
+void SwingForm::addRows(const Assembly& assembly) {
     addCommands(assembly);
     if (!assembly.swing) {
         return;

@@ -16,7 +16,7 @@ class SwingForm final : public FormRows<Assembly> {
     void show(const std::string& assembly);
 
   private:
-    void rebuild(const Assembly& assembly);
+    void addRows(const Assembly& assembly);
     void addCommands(const Assembly& assembly);
     void addStation(std::size_t index);
     void addPins(const Swing& swing);

@@ -66,7 +66,7 @@ Document::Document(Resources resources, QObject* parent)
 
 const std::vector<Finding>& Document::findings() const {
     if (!findings_) {
-        findings_ = check(*piece_, *resolved_, resources_.species, resources_.strength);
+        findings_ = findingsToCome_.get();
     }
     return *findings_;
 }
@@ -90,7 +90,8 @@ Result<Foreseen> Document::foresee(const Edit& edit) const {
     if (!next) {
         return tl::unexpected(next.error());
     }
-    const ResolvedPiece then = resolve(*next, resources_.rules, resources_.workshop);
+    const ResolvedPiece then =
+        resolve(*next, resources_.rules, resources_.workshop, resolved_.get());
     if (then.troubles.size() > resolved_->troubles.size()) {
         return fail(ErrorCode::OutOfRange, then.troubles.back().message);
     }
@@ -139,40 +140,48 @@ void Document::show(std::shared_ptr<const Piece> piece,
                     const QString& name,
                     bool isUndo) {
     auto resolved = std::make_shared<const ResolvedPiece>(
-        resolve(*piece, resources_.rules, resources_.workshop));
+        resolve(*piece, resources_.rules, resources_.workshop, resolved_.get()));
     lastChange_ = {name,
                    qt(shownMeasure(*resolved_, utf8(name), piece->style)),
                    qt(shownMeasure(*resolved, utf8(name), piece->style)),
                    isUndo,
                    ripple(*resolved_, *resolved)};
-    piece_ = std::move(piece);
-    resolved_ = std::move(resolved);
-    findings_.reset();
-    strength_.reset();
-    movement_.reset();
+    take(std::move(piece), std::move(resolved));
     const bool isOther = chosen != chosen_;
     chosen_ = chosen;
-    ++generation_;
+    Q_EMIT resolvedAnew();
     Q_EMIT changed();
     if (isOther) {
         Q_EMIT chosenChanged();
     }
 }
 
-void Document::start(Piece piece, const QString& path, bool isRecovered) {
-    piece_ = std::make_shared<const Piece>(std::move(piece));
-    resolved_ = std::make_shared<const ResolvedPiece>(
-        resolve(*piece_, resources_.rules, resources_.workshop));
+// The piece with what follows from it; findings begin to be looked for.
+void Document::take(std::shared_ptr<const Piece> piece,
+                    std::shared_ptr<const ResolvedPiece> resolved) {
+    piece_ = std::move(piece);
+    resolved_ = std::move(resolved);
     findings_.reset();
     strength_.reset();
     movement_.reset();
+    findingsToCome_ = std::async(std::launch::async, [this, piece = piece_, resolved = resolved_] {
+        return check(*piece, *resolved, resources_.species, resources_.strength);
+    });
+    ++generation_;
+}
+
+void Document::start(Piece piece, const QString& path, bool isRecovered) {
+    auto stated = std::make_shared<const Piece>(std::move(piece));
+    auto resolved = std::make_shared<const ResolvedPiece>(
+        resolve(*stated, resources_.rules, resources_.workshop));
+    take(std::move(stated), std::move(resolved));
     lastChange_ = {};
     chosen_ = {};
     path_ = path;
     savedAt_ = path.isEmpty() ? QDateTime() : QFileInfo(path).lastModified();
     isRecovered_ = isRecovered;
     undoStack_.clear();
-    ++generation_;
+    Q_EMIT resolvedAnew();
     Q_EMIT changed();
     Q_EMIT chosenChanged();
     Q_EMIT fileChanged();

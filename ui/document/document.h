@@ -4,6 +4,7 @@
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
+#include <future>
 #include <memory>
 #include <optional>
 #include <string>
@@ -53,10 +54,13 @@ class Document final : public QObject {
     [[nodiscard]] const Resources& resources() const { return resources_; }
     [[nodiscard]] const Piece& piece() const { return *piece_; }
     [[nodiscard]] const ResolvedPiece& resolved() const { return *resolved_; }
-    // Worked out when first asked for after a change.
+    // The same, for what is worked out from it on a thread of its own.
+    [[nodiscard]] std::shared_ptr<const ResolvedPiece> sharedResolved() const { return resolved_; }
+    // Worked out on a thread of their own after each change; waited for when they are asked for.
     [[nodiscard]] const std::vector<Finding>& findings() const;
-    [[nodiscard]] const StrengthReport& strength() const;  // likewise
-    [[nodiscard]] const MovementReport& movement() const;  // likewise
+    // Worked out when first asked for after a change.
+    [[nodiscard]] const StrengthReport& strength() const;
+    [[nodiscard]] const MovementReport& movement() const;
     // What `edit` would move and which findings it would bring and mend. Errors: those of
     // shoulderline::apply(); OutOfRange where a statement in it cannot be worked out.
     [[nodiscard]] Result<Foreseen> foresee(const Edit& edit) const;
@@ -96,6 +100,9 @@ class Document final : public QObject {
     void chooseJoint(std::optional<std::size_t> joint);
 
   Q_SIGNALS:
+    // The piece is another, and changed() follows at once: whoever works long on a thread of their
+    // own begins now, beside those who show the change.
+    void resolvedAnew();
     void changed();  // the piece and all that follows from it
     void chosenChanged();
     void fileChanged();  // path, or whether it is saved
@@ -107,11 +114,13 @@ class Document final : public QObject {
               const QString& name,
               bool isUndo);
     void choose(Chosen chosen);
+    void take(std::shared_ptr<const Piece> piece, std::shared_ptr<const ResolvedPiece> resolved);
 
     Resources resources_;
     std::shared_ptr<const Piece> piece_;
     std::shared_ptr<const ResolvedPiece> resolved_;
     mutable std::optional<std::vector<Finding>> findings_;
+    mutable std::future<std::vector<Finding>> findingsToCome_;
     mutable std::optional<StrengthReport> strength_;
     mutable std::optional<MovementReport> movement_;
     LastChange lastChange_;

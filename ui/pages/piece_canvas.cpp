@@ -30,32 +30,55 @@ PieceCanvas::PieceCanvas(Document& document, Afterglow& glow, QWidget* parent)
     setAccessibleName(tr("elevations of the piece"));
     setObjectName(u"pieceCanvas"_s);
     bubble_ = new RodBubble(document_, this);
-    connect(&document_, &Document::changed, this, [this] {
-        if (isVisible()) {
-            update();
-        }
-    });
+    connect(&document_, &Document::resolvedAnew, this, &PieceCanvas::begin);
+    connect(&document_, &Document::changed, this, &PieceCanvas::update);
     connect(&document_, &Document::chosenChanged, this, qOverload<>(&QWidget::update));
     connect(&glow_, &Afterglow::levelChanged, this, qOverload<>(&QWidget::update));
 }
 
-// Draws the piece anew if it is not what was drawn last.
+// The elevations take longest of all that a change asks for: they are worked out beside the
+// columns.
+void PieceCanvas::begin() {
+    coming_ = {};
+    if (isVisible()) {
+        coming_ = std::async(std::launch::async,
+                             [piece = document_.sharedResolved()] { return elevationsOf(*piece); });
+    }
+}
+
+// Waits for the elevations once the rest of the window shows the change.
 void PieceCanvas::update() {
-    if (generation_ == document_.generation()) {
+    if (isVisible()) {
+        QMetaObject::invokeMethod(this, &PieceCanvas::finish, Qt::QueuedConnection);
+    }
+}
+
+// Draws the piece anew if it is not what was drawn last.
+void PieceCanvas::finish() {
+    if (isCurrent()) {
         return;
     }
     generation_ = document_.generation();
     const ResolvedPiece& piece = document_.resolved();
-    views_ = elevationsOf(piece);
+    views_ = coming_.valid() ? coming_.get() : elevationsOf(piece);
     for (const RodKind kind : {RodKind::Heights, RodKind::Widths, RodKind::Depths}) {
         const auto index = static_cast<std::size_t>(kind);
         rods_[index] = rodOf(document_.piece(), piece, kind);
-        drives_[index].clear();
-        for (std::size_t i = 0; i < rods_[index].lines.size(); ++i) {
-            drives_[index].push_back(
-                handleOf(document_.piece(), piece, rods_[index], i, "0 in").edit.has_value());
-        }
+        drives_[index] = takingValues(document_.piece(), piece, rods_[index]);
     }
+    markChanged();
+    hovered_.reset();
+    hoveredPart_.reset();
+    layOut();
+    sceneChanged();
+    if (drag_) {
+        keepHold();
+    }
+}
+
+// The parts that the last change moved.
+void PieceCanvas::markChanged() {
+    const ResolvedPiece& piece = document_.resolved();
     changedParts_.assign(piece.parts.size(), false);
     for (const Moved& moved : document_.lastChange().moved) {
         for (std::size_t i = 0; i < piece.parts.size(); ++i) {
@@ -75,10 +98,6 @@ void PieceCanvas::update() {
             }
         }
     }
-    hovered_.reset();
-    hoveredPart_.reset();
-    layOut();
-    sceneChanged();
 }
 
 // Puts the views in projection, the side to the right of the front, the plan below it, with room
@@ -96,7 +115,7 @@ void PieceCanvas::layOut() {
     const double high = std::max(front.y, side.y) + plan.y;
     const double fitting =
         std::min((width() - across) / std::max(wide, 1.0), (height() - down) / std::max(high, 1.0));
-    margin_ = 1.0 / std::max(fitting, 0.02);
+    margin_ = drag_ ? margin_ : 1.0 / std::max(fitting, 0.02);
     const double left = (kRoundPiece + kHeightLabels + kRod + kRodGap) * margin_;
     const double top = (kRoundPiece + kTitle + stations) * margin_;
     const double base = top + std::max(front.y, side.y);
@@ -175,6 +194,9 @@ QString PieceCanvas::figure(const Rod& one, const RodLine& line) const {
 
 std::optional<PieceCanvas::LineRef> PieceCanvas::rodLineNear(QPointF screen) const {
     for (const Rod& one : rods_) {
+        if (!isCurrent()) {
+            break;
+        }
         const bool isUpright = one.kind == RodKind::Heights;
         const QRectF area = toScreen(rodRect(one.kind)).adjusted(-4, -4, 4, 4);
         if (!area.contains(screen)) {
@@ -201,7 +223,7 @@ std::optional<Subject> PieceCanvas::subjectAt(QPointF screen) const {
         return Subject{SubjectKind::RodLine,
                        static_cast<std::size_t>(line->kind) * 1000 + line->line};
     }
-    for (std::size_t view = 0; view < views_.size(); ++view) {
+    for (std::size_t view = 0; view < views_.size() && isCurrent(); ++view) {
         for (const std::size_t part : views_[view].nearestFirst) {
             if (outline(view, part).containsPoint(screen, Qt::OddEvenFill)) {
                 return Subject{SubjectKind::Part, part};
@@ -269,7 +291,7 @@ void PieceCanvas::moved() {
 
 void PieceCanvas::showEvent(QShowEvent* event) {
     Canvas::showEvent(event);
-    update();
+    finish();
 }
 
 void PieceCanvas::resizeEvent(QResizeEvent* event) {
@@ -280,6 +302,9 @@ void PieceCanvas::resizeEvent(QResizeEvent* event) {
 }
 
 void PieceCanvas::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape && takeDragBack()) {
+        return;
+    }
     // Page Up and Page Down go along the lines of the rods; Enter opens the one that is named.
     const bool isOn = event->key() == Qt::Key_PageUp;
     if (!isOn && event->key() != Qt::Key_PageDown) {
@@ -312,7 +337,7 @@ void PieceCanvas::keyPressEvent(QKeyEvent* event) {
 std::vector<CanvasItem> PieceCanvas::makeItems() const {
     std::vector<CanvasItem> items;
     const ResolvedPiece& piece = document_.resolved();
-    for (std::size_t i = 0; i < piece.parts.size() && generation_ == document_.generation(); ++i) {
+    for (std::size_t i = 0; i < piece.parts.size() && isCurrent(); ++i) {
         QRectF largest;
         for (std::size_t view = 0; view < views_.size(); ++view) {
             QPolygonF polygon;

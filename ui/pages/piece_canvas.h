@@ -2,6 +2,7 @@
 
 #include <QPolygonF>
 #include <array>
+#include <future>
 #include <optional>
 #include <vector>
 
@@ -15,7 +16,9 @@
 namespace shoulderline {
 
 // The piece in front, side and plan elevation, in projection, framed by its rods: heights at the
-// left, widths beneath the front, depths beneath the side.
+// left, widths beneath the front, depths beneath the side. A line of a rod takes a value when it is
+// clicked, and follows the pointer when it is dragged: the piece at once, the drag one step to
+// undo, Escape takes it back.
 class PieceCanvas final : public Canvas {
     Q_OBJECT
   public:
@@ -48,6 +51,9 @@ class PieceCanvas final : public Canvas {
     void showEvent(QShowEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
 
   private:
     enum Which : std::size_t { Front, Side, Plan };
@@ -56,8 +62,33 @@ class PieceCanvas final : public Canvas {
         std::size_t line = 0;
         friend bool operator==(const LineRef&, const LineRef&) = default;
     };
+    // A line of a rod that is taken hold of, and what was there when it was.
+    struct RodDrag {
+        LineRef line;
+        QPointF grabbed;  // where the pointer was, on the widget
+        Rod rod;
+        Piece piece;
+        ResolvedPiece resolved;
+        QPointF held;  // where the origin of the view beside the rod stays, on the widget
+        bool hasBegun = false;
+        bool wasFitted = false;
+        double at = 0.0;  // where the line is now, along the rod
+    };
+    // The view that a rod goes along.
+    [[nodiscard]] static Which viewOf(RodKind kind) {
+        return kind == RodKind::Depths ? Side : Front;
+    }
+    void begin();
     void update();
+    void finish();
+    [[nodiscard]] bool isCurrent() const { return generation_ == document_.generation(); }
+    void markChanged();
     void layOut();
+    void beginDrag();
+    void dragBy(QPointF way);
+    void keepHold();
+    void endDrag();
+    bool takeDragBack();
     [[nodiscard]] QPointF place(std::size_t view, Vec2 point) const;            // to the scene
     [[nodiscard]] QPolygonF outline(std::size_t view, std::size_t part) const;  // on the screen
     [[nodiscard]] QRectF rodRect(RodKind kind) const;                           // in the scene
@@ -86,12 +117,14 @@ class PieceCanvas final : public Canvas {
     Afterglow& glow_;
     RodBubble* bubble_;
     int generation_ = -1;
+    std::future<std::array<Elevation, 3>> coming_;  // of the piece that the document has now
     std::array<Elevation, 3> views_;
     std::array<QPointF, 3> origins_;  // of each view's plane, in the scene
     std::array<Rod, 3> rods_;
     std::array<std::vector<bool>, 3> drives_;  // whether a rod's line takes a value
     double margin_ = 1.0;  // millimetres of the scene that one pixel takes when fitted
     QRectF scene_;
+    std::optional<RodDrag> drag_;
     std::optional<LineRef> hovered_;
     std::optional<std::size_t> hoveredPart_;
     std::vector<bool> changedParts_;

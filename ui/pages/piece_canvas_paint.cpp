@@ -13,9 +13,7 @@ namespace shoulderline {
 using namespace Qt::Literals::StringLiterals;
 
 void PieceCanvas::paintScene(QPainter& painter) {
-    if (generation_ != document_.generation()) {
-        return;
-    }
+    finish();
     if (document_.resolved().parts.empty()) {
         painter.setPen(Theme::of(palette()).softInk);
         painter.drawText(rect(),

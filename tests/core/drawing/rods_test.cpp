@@ -89,6 +89,8 @@ TEST(Rods, EveryHandlePutsItsLineWhereItIsTold) {
                 const double wanted = r.rod.lines[i].at + 3.175;
                 const RodHandle handle =
                     handleOf(r.piece, r.resolved, r.rod, i, std::to_string(wanted) + " mm");
+                EXPECT_EQ(takingValues(r.piece, r.resolved, r.rod)[i], handle.edit.has_value())
+                    << name << ": " << r.rod.lines[i].name;
                 if (!handle.edit) {
                     continue;
                 }
@@ -104,6 +106,47 @@ TEST(Rods, EveryHandlePutsItsLineWhereItIsTold) {
             }
         }
     }
+}
+
+// Dragged by 1/8 in, each is 1/8 in on, whether a length, an expression or the mirror twin of what
+// is stated makes its place.
+TEST(Rods, EveryLineThatIsMovedLiesThatFarOn) {
+    for (const char* name : testing::kSamples) {
+        for (const RodKind kind : {RodKind::Heights, RodKind::Widths, RodKind::Depths}) {
+            const Rodded r = rodded(testing::sample(name), kind);
+            for (std::size_t i = 0; i < r.rod.lines.size(); ++i) {
+                const RodHandle handle =
+                    handleMovedBy(r.piece, r.resolved, r.rod, i, Length::inches(0.125));
+                if (!handle.edit) {
+                    continue;
+                }
+                const Result<Piece> after = apply(r.piece, *handle.edit);
+                ASSERT_TRUE(after) << after.error().message;
+                const Rod rod = rodOf(*after, testing::resolved(*after), kind);
+                const double wanted = r.rod.lines[i].at + 3.175;
+                EXPECT_TRUE(std::any_of(
+                    rod.lines.begin(),
+                    rod.lines.end(),
+                    [&](const RodLine& line) { return std::abs(line.at - wanted) < 0.001; }))
+                    << name << ": " << r.rod.lines[i].name << " by " << handle.drives;
+            }
+        }
+    }
+}
+
+TEST(Rods, AMovedLineKeepsTheExpressionThatItFollows) {
+    Piece piece = testing::twoPostsAndARail();
+    piece.measures = {{"reach", "10 in", "", "", "", "", ""}};
+    Stands& stands = std::get<Stands>(testing::statedPart(piece, "post").relation);
+    stands.height = "reach * 3";
+    const Rodded r = rodded(piece, RodKind::Heights);
+
+    const RodHandle handle = handleMovedBy(
+        r.piece, r.resolved, r.rod, lineAt(r.rod, Length::inches(30)), Length::inches(0.5));
+
+    ASSERT_TRUE(handle.edit.has_value());
+    const Part& moved = std::get<SetPart>(*handle.edit).part;
+    EXPECT_EQ(std::get<Stands>(moved.relation).height, "reach * 3 + 1/2 in");
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/resolve/resolve.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
@@ -41,6 +42,31 @@ TEST(Samples, SizesByRuleAreOnTheGridOfTheirUnit) {
                     EXPECT_NEAR(steps, std::round(steps), 1e-6) << name << ": " << joint.name;
                 }
             }
+        }
+    }
+}
+
+// A chair worked out after a change by what it was before is the chair worked out afresh: its
+// stretched parts have their own wood, the others that which they had.
+TEST(Samples, WhatTheyWereBeforeMakesNoDifferenceToWhatTheyAre) {
+    for (const char* name : testing::kSamples) {
+        Piece piece = testing::sample(name);
+        const ResolvedPiece before = testing::resolved(piece);
+        for (Part& part : piece.parts) {
+            if (auto* stands = std::get_if<Stands>(&part.relation)) {
+                stands->height = "(" + stands->height + ") + 1 in";
+            }
+        }
+
+        const ResolvedPiece after =
+            resolve(piece, testing::ruleBook(), testing::workshop(), &before);
+
+        const ResolvedPiece afresh = testing::resolved(piece);
+        ASSERT_EQ(after.parts, afresh.parts) << name;
+        for (std::size_t i = 0; i < after.parts.size(); ++i) {
+            EXPECT_EQ(after.parts[i].solids.whole().vertices,
+                      afresh.parts[i].solids.whole().vertices)
+                << name << ": " << after.parts[i].name;
         }
     }
 }
