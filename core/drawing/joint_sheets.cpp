@@ -32,6 +32,7 @@ class Layout {
         if (block.awaits) {
             sheet.awaiting.push_back({*block.awaits, sheet.ops.size() + kJointCaption});
         }
+        sheet.hasDrawings = sheet.hasDrawings || block.scale > 0.0;
         if (block.tells) {
             sheet.told.push_back(*block.tells);
         }
@@ -107,6 +108,20 @@ class Cautions {
     std::vector<std::string> lines_;
 };
 
+// Tells apart those that would have one title.
+void numberAlike(std::vector<JointsOnSheet>& sheets) {
+    std::map<std::string, std::vector<std::size_t>> byTitle;
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+        byTitle[titleOf(sheets[i])].push_back(i);
+    }
+    for (const auto& [title, alike] : byTitle) {
+        for (std::size_t k = 0; k < alike.size() && alike.size() > 1; ++k) {
+            sheets[alike[k]].which =
+                ", " + std::to_string(k + 1) + " of " + std::to_string(alike.size());
+        }
+    }
+}
+
 struct LaidOut {
     std::vector<JointsOnSheet> sheets;
     double scales = 0.0;  // of all drawings, their sum
@@ -140,19 +155,18 @@ LaidOut laidOut(const ResolvedPiece& resolved,
         layout.add(std::move(block));
     }
     out.sheets = layout.take();
+    numberAlike(out.sheets);
     return out;
 }
 
 Sheet sheetOf(const Piece& piece,
               const ResolvedPiece& resolved,
               JointsOnSheet filled,
-              std::size_t kinds,
               const SheetFrame& frame,
               const TextMetrics& metrics) {
     Sheet sheet;
     sheet.title = titleOf(filled);
     TitleBlock block = titleBlock(sheet.title, piece, frame);
-    block.quantity = std::to_string(kinds) + (kinds == 1 ? " kind of joint" : " kinds of joint");
     block.material = "see the list of parts";
     block.sizeCaption = "";
     block.scale = "as noted";
@@ -189,17 +203,17 @@ void sayWhereSetUpsAre(std::size_t first, std::vector<JointsOnSheet>& sheets) {
 }  // namespace
 
 std::string titleOf(const JointsOnSheet& filled) {
-    std::string title;
+    std::string title = filled.hasDrawings ? "joints of " : "set-ups for ";
     // Three names; what is over is counted, so that the title stays in its block and in the index.
     constexpr std::size_t kNamed = 3;
     const std::size_t over = filled.parts.size() > kNamed + 1 ? filled.parts.size() - kNamed : 0;
     for (std::size_t i = 0; i + over < filled.parts.size(); ++i) {
-        title += (i == 0 ? "joints of " : "; ") + filled.parts[i];
+        title += (i == 0 ? "" : "; ") + filled.parts[i];
     }
     if (over > 0) {
         title += " and " + std::to_string(over) + " more";
     }
-    return title;
+    return title + filled.which;
 }
 
 JointsSetOut setOutJoints(const Piece& piece,
@@ -215,9 +229,9 @@ JointsSetOut setOutJoints(const Piece& piece,
     const bool isLarger = other.scales > held.scales + kAlike;
     const bool isAlike = std::abs(other.scales - held.scales) <= kAlike;
     if (isLarger || (isAlike && other.sheets.size() < held.sheets.size())) {
-        return {turned, groups.size(), std::move(other.sheets)};
+        return {turned, std::move(other.sheets)};
     }
-    return {paper, groups.size(), std::move(held.sheets)};
+    return {paper, std::move(held.sheets)};
 }
 
 std::vector<Sheet> jointSheets(const Piece& piece,
@@ -231,7 +245,7 @@ std::vector<Sheet> jointSheets(const Piece& piece,
     }
     std::vector<Sheet> sheets;
     for (JointsOnSheet& one : setOut.sheets) {
-        sheets.push_back(sheetOf(piece, resolved, std::move(one), setOut.kinds, frame, metrics));
+        sheets.push_back(sheetOf(piece, resolved, std::move(one), frame, metrics));
         frame.number += frame.number > 0 ? 1 : 0;
     }
     return sheets;
