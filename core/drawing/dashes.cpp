@@ -84,6 +84,34 @@ void addStretch(const std::vector<Vec2>& run,
     }
 }
 
+// Whether the run comes back to where it began, without a corner there.
+bool isClosedCurve(const std::vector<Vec2>& run) {
+    constexpr double kSame = 1e-6;  // mm
+    if (run.size() < 4 || norm(run.front() - run.back()) > kSame) {
+        return false;
+    }
+    const Vec2 before = run.back() - run[run.size() - 2];
+    const Vec2 on = run[1] - run.front();
+    return std::abs(std::atan2(cross(before, on), dot(before, on))) <= kMostTurn;
+}
+
+// As many equal dashes as nearly have the length of the pattern's, each with half a gap before it
+// and after.
+std::vector<DrawnStretch> stretchesRound(double length, const LineStyle& style) {
+    constexpr double kFewest = 4.0;
+    constexpr double kMostGap = 0.35;  // of a dash with its gap
+    const double gap = kGapWidths * style.width;
+    const double period = kDashWidths * style.width + gap;
+    const double count = std::max(kFewest, std::round(length / period));
+    const double each = length / count;
+    const double half = std::min(gap, kMostGap * each) / 2.0;
+    std::vector<DrawnStretch> stretches;
+    for (int i = 0; i < static_cast<int>(count); ++i) {
+        stretches.push_back({each * i + half, each * (i + 1) - half});
+    }
+    return stretches;
+}
+
 void addRun(const std::vector<Vec2>& run, const LineStyle& style, std::vector<DrawnLine>& lines) {
     std::vector<double> ends;
     double length = 0.0;
@@ -91,7 +119,9 @@ void addRun(const std::vector<Vec2>& run, const LineStyle& style, std::vector<Dr
         length += norm(run[i + 1] - run[i]);
         ends.push_back(length);
     }
-    for (const DrawnStretch& stretch : drawnStretches(length, style)) {
+    const bool isRound = style.type == LineType::Dashed && isClosedCurve(run);
+    for (const DrawnStretch& stretch :
+         isRound ? stretchesRound(length, style) : drawnStretches(length, style)) {
         addStretch(run, ends, stretch, lines);
     }
 }

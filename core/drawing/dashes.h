@@ -22,7 +22,8 @@ struct DrawnStretch {
 // How far two pieces of a curve may turn from one to the next; more is a corner.
 inline constexpr double kMostTurn = 0.45;  // radians
 
-// Each run of `points` between corners cut so along it, as pairs of ends.
+// Each run of `points` between corners cut so along it, as pairs of ends. A closed curve that is
+// dashed is divided evenly, into four dashes at least, so that a small hidden hole stays round.
 struct DrawnLine {
     Vec2 a;
     Vec2 b;

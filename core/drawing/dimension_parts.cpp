@@ -74,14 +74,24 @@ Fill arrowhead(Vec2 tip, Vec2 towards, double length) {
 namespace {
 
 Stroke originCircle(Vec2 centre) {
-    constexpr double kRadius = 1.0;  // mm: eight line widths across
     constexpr int kSides = 24;
     Stroke circle{{}, LineRole::Dimension};
     for (int i = 0; i <= kSides; ++i) {
         const Angle at = Angle::degrees(360.0 * i / kSides);
-        circle.points.push_back(centre + Vec2{at.cos(), at.sin()} * kRadius);
+        circle.points.push_back(centre + Vec2{at.cos(), at.sin()} * kOriginRadius);
     }
     return circle;
+}
+
+Fill runningDot(Vec2 centre) {
+    constexpr double kRadius = 0.5;  // mm
+    constexpr int kSides = 16;
+    Fill dot;
+    for (int i = 0; i < kSides; ++i) {
+        const Angle at = Angle::degrees(360.0 * i / kSides);
+        dot.points.push_back(centre + Vec2{at.cos(), at.sin()} * kRadius);
+    }
+    return dot;
 }
 
 DimensionParts runningPartsOf(const DimensionOp& d) {
@@ -97,7 +107,8 @@ DimensionParts runningPartsOf(const DimensionOp& d) {
         parts.strokes.push_back({{d.lineFrom, d.lineTo}, LineRole::Dimension});
         parts.strokes.push_back(originCircle(d.lineFrom));
     }
-    parts.arrows.push_back(arrowhead(d.lineTo, d.lineFrom, d.height));
+    parts.arrows.push_back(d.running->isDot ? runningDot(d.lineTo)
+                                            : arrowhead(d.lineTo, d.lineFrom, d.height));
     return parts;
 }
 

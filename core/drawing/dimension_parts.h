@@ -23,7 +23,9 @@ struct DimensionParts {
 inline constexpr double kExtensionGap = 1.0;      // mm, common practice
 inline constexpr double kExtensionOverrun = 2.0;  // mm: eight times the line width
 inline constexpr double kRunningOverrun = 1.0;    // past the line of running dimensions
-inline constexpr double kFigureClearance = 1.0;   // mm between figure and dimension line
+inline constexpr double kOriginRadius =
+    1.0;  // of the circle that they begin at: eight line widths across
+inline constexpr double kFigureClearance = 0.8;  // mm between figure and dimension line
 
 // What lettering covers on the sheet.
 [[nodiscard]] Rect boundsOf(const TextOp& text, const TextMetrics& metrics);

@@ -329,7 +329,9 @@ std::optional<std::vector<Op>> withRunning(const std::vector<SizeToPlace>& sizes
     std::vector<double> crossing = outerEnds;
     addEnds(running, crossing);
     Rows rows = inRows(inner, beside, beside.style.first, crossing);
-    const double out = beside.style.first + beside.style.next * rows.count;
+    // The circle at the origin reaches back towards the figures before it.
+    const double past = rows.count > 0 ? kOriginRadius : 0.0;
+    const double out = beside.style.first + beside.style.next * rows.count + past;
     const std::optional<RunningRow> row =
         placeRunning(running, outerEnds, beside.edge, out, beside.style, beside.metrics);
     if (!row) {

@@ -54,7 +54,13 @@ void FreeSpace::take(const std::vector<Op>& ops, const TextMetrics& metrics) {
     for (const Op& op : ops) {
         std::visit(Overloaded{
                        [&](const Stroke& stroke) { takeStroke(stroke); },
-                       [](const Fill&) {},
+                       [&](const Fill& fill) {
+                           if (!fill.tint && !fill.points.empty()) {
+                               Stroke edge{fill.points, LineRole::Dimension};
+                               edge.points.push_back(fill.points.front());
+                               takeStroke(std::move(edge));
+                           }
+                       },
                        [&](const ArcOp& arc) { takeArc(arc); },
                        [&](const TextOp& text) { boxes_.push_back(boundsOf(text, metrics)); },
                        [&](const DimensionOp& dimension) {

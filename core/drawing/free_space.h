@@ -9,7 +9,7 @@
 
 namespace shoulderline {
 
-// Where a drawing has room left: its lines, arcs and lettering taken apart once. Fills do not
+// Where a drawing has room left: its lines, arcs and lettering taken apart once. Tints do not
 // count.
 class FreeSpace {
   public:

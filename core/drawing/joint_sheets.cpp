@@ -15,6 +15,73 @@ namespace {
 
 constexpr double kRoundJoints = 4.0;
 
+<<<<<<< HEAD
+=======
+// Blocks on shelves, each on the first that has room for it, the highest first; a new sheet where
+// none has.
+class Layout {
+  public:
+    explicit Layout(Vec2 room) : room_(room) {}
+
+    void add(JointBlock block) {
+        Shelf& shelf = shelfFor(block.size);
+        move(block.ops, {shelf.x, shelf.y});
+        shelf.x += block.size.x + kBetweenJoints;
+        JointsOnSheet& sheet = sheets_[shelf.sheet];
+        if (std::find(sheet.parts.begin(), sheet.parts.end(), block.part) == sheet.parts.end()) {
+            sheet.parts.push_back(block.part);
+        }
+        if (block.awaits) {
+            sheet.awaiting.push_back({*block.awaits, sheet.ops.size() + kJointCaption});
+        }
+        sheet.hasDrawings = sheet.hasDrawings || block.scale > 0.0;
+        if (block.tells) {
+            sheet.told.push_back(*block.tells);
+        }
+        append(sheet.ops, std::move(block.ops));
+        sheet.setUps.insert(sheet.setUps.end(), block.setUps.begin(), block.setUps.end());
+    }
+    [[nodiscard]] std::vector<JointsOnSheet> take() { return std::move(sheets_); }
+
+  private:
+    struct Shelf {
+        std::size_t sheet = 0;
+        double x = 0.0;
+        double y = 0.0;
+        double height = 0.0;
+    };
+
+    [[nodiscard]] Shelf& shelfFor(Vec2 size) {
+        constexpr double kHair = 1e-9;
+        for (Shelf& shelf : shelves_) {
+            if (shelf.height >= size.y - kHair && shelf.x + size.x <= room_.x + kHair) {
+                return shelf;
+            }
+        }
+        for (std::size_t i = 0; i < used_.size(); ++i) {
+            if (used_[i] + size.y <= room_.y + kHair) {
+                shelves_.push_back({i, 0.0, used_[i], size.y});
+                used_[i] += size.y + kBetweenJoints;
+                return shelves_.back();
+            }
+        }
+        shelves_.push_back({sheets_.size(), 0.0, 0.0, size.y});
+        sheets_.emplace_back();
+        used_.push_back(size.y + kBetweenJoints);
+        return shelves_.back();
+    }
+
+    Vec2 room_;
+    std::vector<Shelf> shelves_;
+    std::vector<double> used_;  // height of each sheet that is taken
+    std::vector<JointsOnSheet> sheets_;
+};
+
+Vec2 roomForJoints(Vec2 paper) {
+    return drawingSpace(paper).size() - Vec2{2.0 * kRoundJoints, 2.0 * kRoundJoints};
+}
+
+>>>>>>> sheets
 // What to mind at the tools, at the foot of a sheet.
 class Cautions {
   public:
@@ -44,6 +111,7 @@ class Cautions {
     std::vector<std::string> lines_;
 };
 
+<<<<<<< HEAD
 // Blocks on shelves, each on the first that has room for it, the highest first; a new sheet where
 // none has. At the foot of each sheet is kept free what its cautions take.
 class Layout {
@@ -120,6 +188,20 @@ class Layout {
 
 Vec2 roomForJoints(Vec2 paper) {
     return drawingSpace(paper).size() - Vec2{2.0 * kRoundJoints, 2.0 * kRoundJoints};
+=======
+// Tells apart those that would have one title.
+void numberAlike(std::vector<JointsOnSheet>& sheets) {
+    std::map<std::string, std::vector<std::size_t>> byTitle;
+    for (std::size_t i = 0; i < sheets.size(); ++i) {
+        byTitle[titleOf(sheets[i])].push_back(i);
+    }
+    for (const auto& [title, alike] : byTitle) {
+        for (std::size_t k = 0; k < alike.size() && alike.size() > 1; ++k) {
+            sheets[alike[k]].which =
+                ", " + std::to_string(k + 1) + " of " + std::to_string(alike.size());
+        }
+    }
+>>>>>>> sheets
 }
 
 struct LaidOut {
@@ -150,19 +232,18 @@ LaidOut laidOut(const ResolvedPiece& resolved,
         layout.add(std::move(block));
     }
     out.sheets = layout.take();
+    numberAlike(out.sheets);
     return out;
 }
 
 Sheet sheetOf(const Piece& piece,
               const ResolvedPiece& resolved,
               JointsOnSheet filled,
-              std::size_t kinds,
               const SheetFrame& frame,
               const TextMetrics& metrics) {
     Sheet sheet;
     sheet.title = titleOf(filled);
     TitleBlock block = titleBlock(sheet.title, piece, frame);
-    block.quantity = std::to_string(kinds) + (kinds == 1 ? " kind of joint" : " kinds of joint");
     block.material = "see the list of parts";
     block.sizeCaption = "";
     block.scale = "as noted";
@@ -199,17 +280,17 @@ void sayWhereSetUpsAre(std::size_t first, std::vector<JointsOnSheet>& sheets) {
 }  // namespace
 
 std::string titleOf(const JointsOnSheet& filled) {
-    std::string title;
+    std::string title = filled.hasDrawings ? "joints of " : "set-ups for ";
     // Three names; what is over is counted, so that the title stays in its block and in the index.
     constexpr std::size_t kNamed = 3;
     const std::size_t over = filled.parts.size() > kNamed + 1 ? filled.parts.size() - kNamed : 0;
     for (std::size_t i = 0; i + over < filled.parts.size(); ++i) {
-        title += (i == 0 ? "joints of " : "; ") + filled.parts[i];
+        title += (i == 0 ? "" : "; ") + filled.parts[i];
     }
     if (over > 0) {
         title += " and " + std::to_string(over) + " more";
     }
-    return title;
+    return title + filled.which;
 }
 
 JointsSetOut setOutJoints(const Piece& piece,
@@ -225,9 +306,9 @@ JointsSetOut setOutJoints(const Piece& piece,
     const bool isLarger = other.scales > held.scales + kAlike;
     const bool isAlike = std::abs(other.scales - held.scales) <= kAlike;
     if (isLarger || (isAlike && other.sheets.size() < held.sheets.size())) {
-        return {turned, groups.size(), std::move(other.sheets)};
+        return {turned, std::move(other.sheets)};
     }
-    return {paper, groups.size(), std::move(held.sheets)};
+    return {paper, std::move(held.sheets)};
 }
 
 std::vector<Sheet> jointSheets(const Piece& piece,
@@ -241,7 +322,7 @@ std::vector<Sheet> jointSheets(const Piece& piece,
     }
     std::vector<Sheet> sheets;
     for (JointsOnSheet& one : setOut.sheets) {
-        sheets.push_back(sheetOf(piece, resolved, std::move(one), setOut.kinds, frame, metrics));
+        sheets.push_back(sheetOf(piece, resolved, std::move(one), frame, metrics));
         frame.number += frame.number > 0 ? 1 : 0;
     }
     return sheets;

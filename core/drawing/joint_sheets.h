@@ -38,12 +38,13 @@ struct JointsOnSheet {
     };
     std::vector<Awaiting> awaiting = {};
     std::vector<std::size_t> told = {};  // groups whose settings stand here by themselves
+    bool hasDrawings = false;            // else settings alone
+    std::string which = {};              // ", 1 of 2" where others would have the same title
 };
-// "joints of front rail; back rail".
+// "joints of front rail; back rail"; of settings alone "set-ups for front rail".
 [[nodiscard]] std::string titleOf(const JointsOnSheet& sheet);
 struct JointsSetOut {
-    Vec2 paper;             // as it is held
-    std::size_t kinds = 0;  // of joints
+    Vec2 paper;  // as it is held
     std::vector<JointsOnSheet> sheets;
 };
 

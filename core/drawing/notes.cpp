@@ -16,7 +16,7 @@ constexpr double kBetweenNotes = 5.0;
 constexpr double kBetweenLeaders = 2.5;
 constexpr double kSameWidth = 1e-9;
 constexpr double kDotRadius = 0.5;
-constexpr double kUnderLine = 1.4;  // from the note's line to its lettering
+constexpr double kUnderLine = 1.6;  // from the note's line to its lettering
 constexpr double kOverLine = 0.6;   // of the height: room for a fraction's lower figures
 
 // Where a note stands: in which row, from `low` on, its leader coming to the first row's line at

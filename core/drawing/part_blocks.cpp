@@ -11,6 +11,7 @@
 #include "core/drawing/section_marks.h"
 #include "core/drawing/smooth_runs.h"
 #include "core/drawing/trade_marks.h"
+#include "core/drawing/turned_mouth.h"
 #include "core/resolve/bending_text.h"
 
 namespace shoulderline {
@@ -86,7 +87,11 @@ void PartBlocks::addMouths(const PartView& view, double scale, std::vector<Op>& 
         // A mouth only a few widths of line across would fill up.
         constexpr double kLeastMouth = 2.5;
         const Vec2 size = mouth.size() * scale;
-        if (!isBored(resolved_, mortise) && std::min(size.x, size.y) >= kLeastMouth) {
+        if (const std::optional<TurnedMouth> turned = turnedMouthOf(resolved_, part_, mortise)) {
+            if (turned->width * scale >= kLeastMouth) {
+                append(ops, turnedDiagonals(*turned, view, scale, mortise.isThrough));
+            }
+        } else if (!isBored(resolved_, mortise) && std::min(size.x, size.y) >= kLeastMouth) {
             append(ops, mouthDiagonals(mouth.min * scale, mouth.max * scale, mortise.isThrough));
         }
         ops.push_back(EndGroup{});
@@ -99,6 +104,16 @@ void PartBlocks::addCentreLines(const PartView& view, double scale, std::vector<
         for (const MortiseRow& row : rowsOn(face, resolved_, part_)) {
             const bool opensHere = face == view.face || row.mortises.front()->isThrough;
             if (!opensHere) {
+                continue;
+            }
+            if (face == view.face && turnedMouthOf(resolved_, part_, *row.mortises.front())) {
+                for (const MortiseSolid* mortise : row.mortises) {
+                    append(ops,
+                           turnedCentreLines(*turnedMouthOf(resolved_, part_, *mortise),
+                                             view,
+                                             scale,
+                                             kCentreOverrun));
+                }
                 continue;
             }
             const Rect first = view.toPlane(row.mortises.front()->box);
@@ -334,6 +349,7 @@ std::vector<PartBlock> PartBlocks::outlineTables() const {
             blockOf(outline.seenOn,
                     outlineTable(outline, index_, piece_.style, style_.dimensions.height, metrics_),
                     0.0));
+        blocks.back().isTable = true;
     }
     return blocks;
 }

@@ -22,6 +22,7 @@ struct PartBlock {
     Rect bounds;
     double bodyHeight = 0.0;
     bool isSection = false;  // its plane is marked on the face side
+    bool isTable = false;    // of the outline whose points stand on the view of `face`
 };
 
 // Draws the views, ends and sections of one part, each by itself.
@@ -39,7 +40,8 @@ class PartBlocks {
           part_(resolved.parts[index]),
           style_(style),
           lines_(lines),
-          plan_(style.withSections ? SectionPlan(resolved, part_) : SectionPlan()),
+          plan_(style.withSections ? SectionPlan(resolved, part_, piece.unit == Unit::Inch)
+                                   : SectionPlan()),
           scale_(style.scale),
           metrics_(metrics) {}
 
@@ -59,7 +61,7 @@ class PartBlocks {
     static constexpr double kPastMarks = 9.0;  // where the marks of sections stand between
 
     [[nodiscard]] std::vector<ShapedOutline> outlines() const;
-    [[nodiscard]] Rect woodAt(Face end) const;
+    [[nodiscard]] std::vector<std::vector<Vec2>> woodAt(Face end) const;
     [[nodiscard]] Span acrossAt(const PartSection& section, const PartView& view) const;
     [[nodiscard]] std::vector<Op> body(const PartView& view, double scale) const;
     void addMouths(const PartView& view, double scale, std::vector<Op>& ops) const;
@@ -73,7 +75,7 @@ class PartBlocks {
                                                          double scale);
     [[nodiscard]] PartBlock blockOf(Face face, std::vector<Op> ops, double bodyHeight) const {
         const Rect bounds = boundsOf(ops, metrics_);
-        return {face, std::move(ops), bounds, bodyHeight, false};
+        return {face, std::move(ops), bounds, bodyHeight, false, false};
     }
     [[nodiscard]] double endScale() const;
 

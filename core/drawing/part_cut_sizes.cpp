@@ -96,13 +96,14 @@ class CutWriter {
                 row->push_back(&cut);
             }
         }
+        std::size_t told = 0;
         for (const auto& row : rows) {
             if (!isEnd(view_.face)) {
                 placeAlong(row);
             } else if (row.front()->kind == CutKind::Bore) {
                 placeOnEnd(row);
             }
-            note(row);
+            note(row, {++told, rows.size()});
         }
     }
 
@@ -195,7 +196,16 @@ class CutWriter {
         }
     }
 
-    // "bore 3/8, through", "groove 1/4 wide, 3/8 deep".
+    // Whether a cut runs across the whole part: how wide it is, its length along the part tells.
+    [[nodiscard]] bool runsAcross(const ResolvedCut& cut) const {
+        const int across = acrossAxis();
+        return cut.kind != CutKind::Bore && !isEnd(view_.face) &&
+               cut.box.min[across] < kLengthTolerance.mm() &&
+               cut.box.max[across] > part_.bodyBox().max[across] - kLengthTolerance.mm() &&
+               cut.box.size().x < cut.box.size()[across];
+    }
+
+    // "bore 3/8, through", "groove 1/4 wide, 3/8 deep", "rabbet across, 3/8 deep".
     [[nodiscard]] std::string sectionText(const ResolvedCut& cut) const {
         const int across = acrossAxis();
         const int into = isEnd(view_.face) ? 0 : (across == 1 ? 2 : 1);
@@ -203,7 +213,9 @@ class CutWriter {
         const bool isBore = cut.kind == CutKind::Bore;
         const double wide = isEnd(view_.face) ? size.y : size[across];
         std::string text(wordFor(cut.kind));
-        text += isBore ? " \u2300" + shown(wide) : " " + shown(wide) + " wide";
+        text += isBore            ? " \u2300" + shown(wide)
+                : runsAcross(cut) ? std::string(" across")
+                                  : " " + shown(wide) + " wide";
         text += cut.isThrough ? ", through" : ", " + shown(size[into]) + " deep";
         return text;
     }
@@ -282,15 +294,33 @@ class CutWriter {
         return it == held.cuts.end() ? nullptr : &*it;
     }
 
-    void note(const std::vector<const ResolvedCut*>& row) {
+    // Which of how many notes of cuts on the face: those of cuts that run along it together point
+    // to places of their own.
+    struct Turn {
+        std::size_t number = 1;
+        std::size_t of = 1;
+    };
+
+    // What a note points to of a cut that is not a hole.
+    [[nodiscard]] Vec2 targetIn(const ResolvedCut& cut, const Turn& turn) const {
+        const Rect rect = view_.toPlane(cut.box);
+        const Vec2 middle = (rect.min + rect.max) * 0.5;
+        if (runsAcross(cut)) {
+            constexpr double kLow = 0.8;  // near the notes
+            return {middle.x, rect.min.y + kLow * rect.size().y};
+        }
+        const double along = static_cast<double>(turn.number) / static_cast<double>(turn.of + 1);
+        return {std::min(middle.x, rect.min.x + view_.size.x * along), middle.y};
+    }
+
+    void note(const std::vector<const ResolvedCut*>& row, const Turn& turn) {
         const ResolvedCut& cut = *row.front();
         const Rect rect = view_.toPlane(cut.box);
         NeededNote note;
         note.subject = to_.subject;
-        note.target = cut.hole ? view_.toPlane(middleOf(cut)) : (rect.min + rect.max) * 0.5;
-        if (cut.kind != CutKind::Bore) {
-            note.target.x = std::min(note.target.x, rect.min.x + view_.size.x / 4);
-        }
+        note.target = cut.hole                    ? view_.toPlane(middleOf(cut))
+                      : cut.kind == CutKind::Bore ? (rect.min + rect.max) * 0.5
+                                                  : targetIn(cut, turn);
         const std::string times =
             row.size() > 1 ? std::to_string(row.size()) + " \u00d7 " : std::string();
         if (!cut.note.empty()) {
@@ -304,7 +334,7 @@ class CutWriter {
         } else {
             note.lines.push_back(times + sectionText(cut));
         }
-        if (!isEnd(view_.face) || cut.kind != CutKind::Bore) {
+        if (!runsAcross(cut) && (!isEnd(view_.face) || cut.kind != CutKind::Bore)) {
             note.lines.push_back(placeText(cut));
         }
         to_.note(std::move(note));

@@ -26,7 +26,7 @@ PartDrawingBlocks blocksOf(const Piece& piece,
     for (const Face face : facesToShow(part, isInThirdAngle(piece))) {
         blocks.sides.push_back(draw.sideView(face));
     }
-    for (const EndToShow& end : endsToShow(part)) {
+    for (const EndToShow& end : endsToShow(part, isInThirdAngle(piece))) {
         blocks.ends.push_back(draw.endView(end));
     }
     blocks.further = draw.sections();

@@ -21,7 +21,7 @@ struct PartStyle {
 
     // For small paper: the lettering one size down, everything closer.
     [[nodiscard]] static PartStyle compact(double scale) {
-        return {scale, LineGroup::Bold, {2.5, 8.0, 5.5}, 42.0, false, SectionPlace::Beside};
+        return {scale, LineGroup::Bold, {2.5, 8.0, 5.6}, 42.0, false, SectionPlace::Beside};
     }
 };
 

@@ -2,6 +2,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/notes.h"
+#include "core/drawing/part_angles.h"
 #include "core/drawing/part_blocks.h"
 #include "core/drawing/part_pair.h"
 #include "core/drawing/scales.h"
@@ -76,24 +77,35 @@ double PartBlocks::endScale() const {
     return scale_;
 }
 
-// What the body covers in the view of an end, on the sheet: less than the blank where it is shaped
-// there.
-Rect PartBlocks::woodAt(Face end) const {
+// The rings of the body across its length in the view of an end, on the sheet: together they cover
+// what is seen, also of a part that tapers or bends away from there. None past an end that is not
+// square.
+std::vector<std::vector<Vec2>> PartBlocks::woodAt(Face end) const {
     constexpr double kInside = 0.01;  // mm
+    constexpr int kStations = 24;
     const PartView view = partView(part_, end);
-    const double at = end == Face::FarEnd ? part_.shoulderLength.value.mm() - kInside : kInside;
-    const std::vector<std::vector<Vec2>> rings = bodyAcross(part_, at);
-    if (rings.empty() || part_.bend) {
-        return {{0.0, 0.0}, view.size * endScale()};
-    }
-    const Vec2 first = view.toPlane(Vec3{at, rings[0][0].y, rings[0][0].x});
-    Rect wood{first, first};
-    for (const std::vector<Vec2>& ring : rings) {
-        for (const Vec2& p : ring) {
-            wood.include(view.toPlane(Vec3{at, p.y, p.x}));
+    const Vec3 size = part_.bodyBox().max;
+    double start = 0.0;
+    double far = size.x;
+    for (const double y : {0.0, size.y}) {
+        for (const double z : {0.0, size.z}) {
+            start = std::max(start, endAt(part_, End::Start, y, z));
+            far = std::min(far, endAt(part_, End::Far, y, z));
         }
     }
-    return {wood.min * endScale(), wood.max * endScale()};
+    std::vector<std::vector<Vec2>> wood;
+    for (int i = 0; i <= kStations && !part_.bend; ++i) {
+        const double at = start + kInside + (far - start - 2.0 * kInside) * i / kStations;
+        for (const std::vector<Vec2>& ring : bodyAcross(part_, at)) {
+            wood.emplace_back();
+            for (const Vec2& p : ring) {
+                wood.back().push_back(view.toPlane(Vec3{at, p.y, p.x}) * endScale());
+            }
+        }
+    }
+    return wood.empty()
+               ? std::vector<std::vector<Vec2>>{ringOf(Rect{{0.0, 0.0}, view.size * endScale()})}
+               : wood;
 }
 
 PartBlock PartBlocks::endView(const EndToShow& end) const {
@@ -145,8 +157,9 @@ PartBlock PartBlocks::endView(const EndToShow& end) const {
         ops,
         placeNotes(std::move(notes), 0.0, top, style_.dimensions.height, metrics_, NoteSide::Over));
     if (style_.withSections) {
-        const FreeSpace space(ops, metrics_);
-        append(ops, faceMarksAcross(woodAt(end.face), isFar, space, style_.dimensions.height));
+        FreeSpace space(ops, metrics_);
+        append(ops,
+               faceMarksAcross(woodAt(end.face), isFar, space, style_.dimensions.height, metrics_));
     }
     const Rect bounds = boundsOf(ops, metrics_);
     const std::string name =

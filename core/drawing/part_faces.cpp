@@ -106,7 +106,7 @@ std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
     return shown;
 }
 
-std::vector<EndToShow> endsToShow(const ResolvedPart& part) {
+std::vector<EndToShow> endsToShow(const ResolvedPart& part, bool isThirdAngle) {
     const std::vector<Box> start = tenonsAt(part, End::Start);
     const std::vector<Box> far = tenonsAt(part, End::Far);
     const std::vector<Box> startCuts = cutsIn(part, Face::StartEnd);
@@ -114,18 +114,23 @@ std::vector<EndToShow> endsToShow(const ResolvedPart& part) {
     const bool startCarries =
         !start.empty() || !startCuts.empty() || carriesMortises(part, Face::StartEnd);
     const bool farCarries = !far.empty() || !farCuts.empty() || carriesMortises(part, Face::FarEnd);
+    const Face atRight = isThirdAngle ? Face::FarEnd : Face::StartEnd;
     if (startCarries && farCarries && areAlike(start, far) && areAlike(startCuts, farCuts) &&
         !carriesMortises(part, Face::StartEnd)) {
-        return {{Face::FarEnd, "both ends", true}};
+        return {{atRight, "both ends", true}};
     }
+    const EndToShow left{Face::StartEnd, "left end", !isThirdAngle || !farCarries};
+    const EndToShow right{Face::FarEnd, "right end", isThirdAngle || !startCarries};
     if (startCarries && farCarries) {
-        // The section is dimensioned at the far end; the start end shows its own tenons.
-        return {{Face::FarEnd, "right end", true}, {Face::StartEnd, "left end", false}};
+        // The section is dimensioned at the first; the other shows its own tenons.
+        return isThirdAngle ? std::vector<EndToShow>{right, left}
+                            : std::vector<EndToShow>{left, right};
     }
     if (startCarries) {
-        return {{Face::StartEnd, "left end", true}};
+        return {left};
     }
-    return {{Face::FarEnd, farCarries ? "right end" : "end", true}};
+    return farCarries ? std::vector<EndToShow>{right}
+                      : std::vector<EndToShow>{{atRight, "end", true}};
 }
 
 }  // namespace shoulderline

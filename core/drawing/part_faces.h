@@ -24,7 +24,9 @@ struct EndToShow {
 };
 
 // Ends with tenons or mortises; one for both where they are alike, and the far end of a part that
-// has neither, for its section.
-[[nodiscard]] std::vector<EndToShow> endsToShow(const ResolvedPart& part);
+// has neither, for its section. In first angle projection it is the start end that serves for both
+// and has the section, and it comes first: seen from the left, it stands at the right of the face
+// side (ISO 5456-2).
+[[nodiscard]] std::vector<EndToShow> endsToShow(const ResolvedPart& part, bool isThirdAngle);
 
 }  // namespace shoulderline

@@ -118,6 +118,10 @@ class Shelf {
 
 }  // namespace
 
+std::string pointsOnSheet(Face face) {
+    return "points on the " + std::string(wordFor(face)) + ", sheet 000";
+}
+
 std::vector<Op> inProjection(PartDrawingBlocks blocks,
                              SectionPlace place,
                              bool isThirdAngle,
@@ -233,15 +237,20 @@ void putInProjection(std::vector<PartBlock>& blocks,
     }
 }
 
-// Over a section's title.
-void addWhereMarked(double height, const TextMetrics& metrics, PartBlock& block) {
-    const double middle = (block.bounds.min.x + block.bounds.max.x) / 2.0;
-    block.ops.push_back(TextOp{{middle, block.bounds.min.y - 0.5 * height},
-                               std::string(kMarkedOnSheet),
-                               height,
-                               Align::Centre,
-                               false,
-                               false});
+// Over a block's title, or for a section over the middle of it.
+void addWhereShown(double height, const TextMetrics& metrics, PartBlock& block) {
+    TextOp words{{0.0, block.bounds.min.y - 0.5 * height},
+                 block.isTable ? pointsOnSheet(block.face) : std::string(kMarkedOnSheet),
+                 height,
+                 Align::Left,
+                 false,
+                 false};
+    const auto* title = std::get_if<TextOp>(&block.ops.back());
+    if (!block.isTable && title != nullptr) {
+        words.at.x = title->at.x;
+        words.align = title->align;
+    }
+    block.ops.emplace_back(std::move(words));
     block.bounds = boundsOf(block.ops, metrics);
 }
 
@@ -273,16 +282,22 @@ std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
         std::move(more->begin(), more->end(), std::back_inserter(all));
     }
     putInProjection(all, sides, rank, room, metrics);
-    // A section on another sheet than its mark says where that is, which takes room itself.
+    // A section on another sheet than its mark, or a table on another than its points, says where
+    // these are, which takes room itself.
+    const auto isElsewhere = [&](std::size_t i, const std::vector<Placed>& at) {
+        const auto side = std::find_if(all.begin(), all.end(), [&](const PartBlock& block) {
+            return block.face == (all[i].isTable ? all[i].face : Face::FaceSide);
+        });
+        return (all[i].isSection || all[i].isTable) && side != all.end() &&
+               at[i].sheet != at[static_cast<std::size_t>(side - all.begin())].sheet;
+    };
     std::optional<std::vector<Placed>> places = placesFor(all, room, metrics);
     std::vector<bool> isTold(all.size(), false);
     for (bool hasGrown = true; places && hasGrown;) {
         hasGrown = false;
         for (std::size_t i = 0; i < all.size(); ++i) {
-            const bool isElsewhere =
-                all[i].isSection && (*places)[i].sheet != places->front().sheet;
-            if (isElsewhere && !isTold[i]) {
-                addWhereMarked(lettering, metrics, all[i]);
+            if (!isTold[i] && isElsewhere(i, *places)) {
+                addWhereShown(lettering, metrics, all[i]);
                 isTold[i] = hasGrown = true;
             }
         }

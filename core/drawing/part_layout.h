@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -25,11 +26,14 @@ struct PartDrawingBlocks {
 // What a section says over its title that lies on another sheet than its mark. The sheet's number
 // is put in when it is known.
 inline constexpr std::string_view kMarkedOnSheet = "marked on sheet 000";
+// What an outline's table says over its title that lies on another sheet than its points; likewise.
+[[nodiscard]] std::string pointsOnSheet(Face face);
 
 // All blocks in reading order, each as high up and then as far left as it finds room on a sheet's
 // `room` by itself; on as many sheets as they need, each from (0, 0). The face side is on the first
-// sheet, and what sides go there with it stand over one another as in projection. A section on another sheet than the face side says kMarkedOnSheet, `lettering` high. None
-// where one of the blocks is larger than `room`.
+// sheet, and what sides go there with it stand over one another as in projection. A section on
+// another sheet than the face side says kMarkedOnSheet, a table on another than its points
+// pointsOnSheet(), `lettering` high. None where one of the blocks is larger than `room`.
 [[nodiscard]] std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
                                                                  Vec2 room,
                                                                  double lettering,

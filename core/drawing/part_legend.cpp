@@ -8,8 +8,8 @@
 
 namespace shoulderline {
 
-bool showsFaceSide(const std::vector<Op>& ops) {
-    const std::string word = ", " + std::string(wordFor(Face::FaceSide));
+bool showsFace(const std::vector<Op>& ops, Face face) {
+    const std::string word = ", " + std::string(wordFor(face));
     return std::any_of(ops.begin(), ops.end(), [&](const Op& op) {
         const auto* group = std::get_if<BeginGroup>(&op);
         return group != nullptr && group->name.size() > word.size() &&
@@ -29,13 +29,13 @@ struct MarksOn {
 
 MarksOn marksOn(const std::vector<Op>& ops) {
     MarksOn marks;
-    marks.hasGrain = showsFaceSide(ops);
     std::vector<SubjectKind> open;
     std::size_t diagonals = 0;  // of the mouth that is open
     for (const Op& op : ops) {
         if (const auto* group = std::get_if<BeginGroup>(&op)) {
             open.push_back(group->subject.kind);
             // Views, ends and sections alike have them, but not the tables of outlines.
+            marks.hasGrain = marks.hasGrain || group->name == kGrainGroup;
             const bool isTable = group->name.rfind("outline of ", 0) == 0;
             marks.hasFaceMarks =
                 marks.hasFaceMarks || (group->subject.kind == SubjectKind::Part && !isTable);

@@ -3,11 +3,12 @@
 #include <vector>
 
 #include "core/drawing/sheet.h"
+#include "core/piece/words.h"
 
 namespace shoulderline {
 
-// Whether a part's drawing shows its face side.
-[[nodiscard]] bool showsFaceSide(const std::vector<Op>& drawing);
+// Whether a part's drawing shows that face.
+[[nodiscard]] bool showsFace(const std::vector<Op>& drawing, Face face);
 
 // What the joiner's marks mean that are on a part's drawing, one under another from `corner` on the
 // sheet, at the left of a title block.

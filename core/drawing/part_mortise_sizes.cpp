@@ -3,6 +3,7 @@
 
 #include "core/drawing/part_sections.h"
 #include "core/drawing/part_sizing.h"
+#include "core/drawing/turned_mouth.h"
 #include "core/resolve/joint_angles.h"
 
 namespace shoulderline {
@@ -14,7 +15,15 @@ int acrossAxisOf(Face face) {
     return face == Face::FaceSide || face == Face::BackSide ? 1 : 2;
 }
 
-bool isAlike(const ResolvedPiece& resolved, const MortiseSolid& a, const MortiseSolid& b) {
+bool isAlike(const ResolvedPiece& resolved,
+             const ResolvedPart& part,
+             const MortiseSolid& a,
+             const MortiseSolid& b) {
+    const auto turnOf = [&](const MortiseSolid& m) {
+        const std::optional<TurnedMouth> turned = turnedMouthOf(resolved, part, m);
+        return turned ? turned->turn.radians() : 0.0;
+    };
+    constexpr double kSameTurn = 1e-6;  // radians
     const Vec3 sizeA = a.box.size();
     const Vec3 sizeB = b.box.size();
     const auto mateOf = [&](const MortiseSolid& m) -> const std::string& {
@@ -23,7 +32,7 @@ bool isAlike(const ResolvedPiece& resolved, const MortiseSolid& a, const Mortise
     return a.face == b.face && a.isThrough == b.isThrough && isSameSize(sizeA.x, sizeB.x) &&
            isSameSize(sizeA.y, sizeB.y) && isSameSize(sizeA.z, sizeB.z) &&
            isSameSize(a.box.min.y, b.box.min.y) && isSameSize(a.box.min.z, b.box.min.z) &&
-           mateOf(a) == mateOf(b);
+           mateOf(a) == mateOf(b) && std::abs(turnOf(a) - turnOf(b)) < kSameTurn;
 }
 
 bool isEvenlySpaced(const std::vector<const MortiseSolid*>& row) {
@@ -45,6 +54,25 @@ bool isChopped(JointKind kind) {
            kind == JointKind::Loose || kind == JointKind::LetIn;
 }
 
+// "side rail", "loose tenon, side": what goes in.
+std::string nameOfMate(const SizeWriter& writer, const MortiseSolid& mortise) {
+    const ResolvedJoint& joint = writer.resolved.joints[mortise.joint];
+    const bool isOwn = &writer.resolved.parts[joint.tenoned] == &writer.part;
+    const std::string& mate = writer.resolved.parts[isOwn ? joint.mortised : joint.tenoned].of;
+    return joint.kind == JointKind::Loose ? "loose tenon, " + mate : mate;
+}
+
+// "blind", "through", "stopped housing": what is cut for it.
+std::string wayIn(const ResolvedJoint& joint, const MortiseSolid& mortise) {
+    if (joint.kind == JointKind::Housed) {
+        return joint.has(JointFeature::Stopped) ? "stopped housing" : "housing";
+    }
+    if (joint.kind == JointKind::Bridle || joint.kind == JointKind::Lap) {
+        return std::string(wordFor(joint.kind));
+    }
+    return mortise.isThrough ? "through" : "blind";
+}
+
 // Writes what the mortises of one face need.
 class MortiseWriter {
   public:
@@ -52,11 +80,12 @@ class MortiseWriter {
 
     void write(const MortiseRow& row) {
         const MortiseSolid& first = *row.mortises.front();
-        const bool bored = isBored(to_.resolved, first);
+        turned_ = turnedMouthOf(to_.resolved, to_.part, first);
+        const bool byMiddle = isBored(to_.resolved, first) || turned_;
         const std::size_t count = row.mortises.size();
-        const double depth = depthOf(first, bored);
-        const bool byPitch = row.isEven && isExactPitch(row, bored);
-        if (!bored) {
+        const double depth = depthOf(first, byMiddle);
+        const bool byPitch = row.isEven && isExactPitch(row, byMiddle);
+        if (!byMiddle) {
             // Of a long row the last is the freest: its first says where the row begins and what
             // its pitch is.
             const Box box = setOutBox(byPitch ? *row.mortises.back() : first);
@@ -71,21 +100,23 @@ class MortiseWriter {
                        subjectOfJoint(first.joint)});
         }
         for (std::size_t i = 0; i < (byPitch ? 1 : count); ++i) {
-            const double at = placeOf(*row.mortises[i], bored);
+            const double at = placeOf(*row.mortises[i], byMiddle);
             NeededSize place{std::min(0.0, at),
                              std::max(0.0, at),
                              at < 0.0 ? depth : 0.0,
                              at < 0.0 ? 0.0 : depth,
                              {},
                              0.0,
-                             bored ? "bore centre" : "from end",
+                             turned_    ? "mortise middle"
+                             : byMiddle ? "bore centre"
+                                        : "from end",
                              subjectOfJoint(row.mortises[i]->joint)};
             place.mayRun = at > 0.0;
             to_.along(std::move(place));
         }
         if (byPitch) {
-            const double start = placeOf(first, bored);
-            const double pitch = placeOf(*row.mortises[1], bored) - start;
+            const double start = placeOf(first, byMiddle);
+            const double pitch = placeOf(*row.mortises[1], byMiddle) - start;
             to_.along({start,
                        start + pitch,
                        depth,
@@ -99,20 +130,21 @@ class MortiseWriter {
     }
 
   private:
-    [[nodiscard]] static double placeOf(const MortiseSolid& mortise, bool bored) {
+    [[nodiscard]] static double placeOf(const MortiseSolid& mortise, bool byMiddle) {
         const Box box = setOutBox(mortise);
-        return bored ? box.centre().x : box.min.x;
+        return byMiddle ? box.centre().x : box.min.x;
     }
     // From the view's upper side to what is dimensioned of it.
-    [[nodiscard]] double depthOf(const MortiseSolid& mortise, bool bored) const {
+    [[nodiscard]] double depthOf(const MortiseSolid& mortise, bool byMiddle) const {
         const Rect mouth = to_.view.toPlane(setOutBox(mortise));
-        return bored ? (mouth.min.y + mouth.max.y) / 2.0 : mouth.min.y;
+        return byMiddle ? (mouth.min.y + mouth.max.y) / 2.0 : mouth.min.y;
     }
 
     // Whether the pitch can be lettered as it is: a figure that is near would be stepped off with
     // its error at each step, so such a row is told place by place.
-    [[nodiscard]] bool isExactPitch(const MortiseRow& row, bool bored) const {
-        const double pitch = placeOf(*row.mortises[1], bored) - placeOf(*row.mortises[0], bored);
+    [[nodiscard]] bool isExactPitch(const MortiseRow& row, bool byMiddle) const {
+        const double pitch =
+            placeOf(*row.mortises[1], byMiddle) - placeOf(*row.mortises[0], byMiddle);
         return to_.shown(pitch).find("\u2248") == std::string::npos;
     }
 
@@ -121,7 +153,7 @@ class MortiseWriter {
         const Box box = setOutBox(mortise);
         const double width = box.size()[across];
         const int into = across == 1 ? 2 : 1;
-        const ResolvedPart& mate = to_.resolved.parts[to_.resolved.joints[mortise.joint].tenoned];
+        const std::string mate = nameOfMate(to_, mortise);
         const Rect mouth = to_.view.toPlane(box);
         NeededNote note;
         note.subject = subjectOfJoint(mortise.joint);
@@ -131,10 +163,10 @@ class MortiseWriter {
         note.lines.push_back(std::string(slopes             ? "haunch, sloping to nothing, "
                                          : mortise.isHaunch ? "haunch, "
                                                             : "") +
-                             (count > 1 ? std::to_string(count) + " for " + mate.of : mate.of));
+                             (count > 1 ? std::to_string(count) + " for " + mate : mate));
         const std::string letter =
             to_.sections != nullptr ? to_.sections->letterOf(mortise.joint) : std::string();
-        if (!letter.empty() && mortise.isHaunch && otherOf(mortise, false) != nullptr) {
+        if (!letter.empty() && mortise.isHaunch && !turned_ && otherOf(mortise, false) != nullptr) {
             return;  // the mortise's own note says that it has one
         }
         if (!letter.empty()) {
@@ -145,7 +177,7 @@ class MortiseWriter {
                                           : ", with haunch";
             }
             note.lines.push_back(letter + "\u2013" + letter + ", " +
-                                 (mortise.isThrough ? "through" : "blind") +
+                                 wayIn(to_.resolved.joints[mortise.joint], mortise) +
                                  toolFor(mortise, std::min(width, box.size().x)));
             addFlare(mortise, note);
             addSlant(mortise, note);
@@ -156,12 +188,16 @@ class MortiseWriter {
         const std::string depth =
             mortise.isThrough ? std::string("through") : to_.shown(box.size()[into]) + " deep";
         const bool bored = isBored(to_.resolved, mortise);
-        const double place = bored ? box.centre()[across] : box.min[across];
-        note.lines.push_back((bored ? "bore " + to_.shownDiameter(width) + ", "
-                                    : to_.shown(width) + (isLongAcross ? " across, " : " wide, ")) +
-                             depth);
-        note.lines.push_back(to_.shown(place) + " from " +
-                             std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide)));
+        if (turned_) {
+            note.lines.push_back(depth);
+        } else {
+            const double place = bored ? box.centre()[across] : box.min[across];
+            note.lines.push_back(
+                (bored ? "bore " + to_.shownDiameter(width) + ", "
+                       : to_.shown(width) + (isLongAcross ? " across, " : " wide, ")) +
+                depth);
+            note.lines.push_back(to_.shown(place) + " from " + referenceOf(mortise));
+        }
         addFlare(mortise, note);
         addSlant(mortise, note);
         to_.note(std::move(note));
@@ -186,19 +222,29 @@ class MortiseWriter {
         }
     }
 
-    // How one that does not lie square is cut: what is dimensioned of it is the box around it.
+    [[nodiscard]] static std::string referenceOf(const MortiseSolid& mortise) {
+        return std::string(
+            wordFor(acrossAxisOf(mortise.face) == 1 ? Face::FaceEdge : Face::FaceSide));
+    }
+
+    // How one that does not lie square is set out and cut.
     void addSlant(const MortiseSolid& mortise, NeededNote& note) const {
-        const ResolvedJoint& joint = to_.resolved.joints[mortise.joint];
-        const JointAngles angles = anglesOf(to_.resolved, joint);
-        const auto isOut = [](Angle angle) { return std::abs(angle.degrees()) > 0.05; };
-        if (isOut(angles.mortise)) {
+        const JointAngles angles = anglesOf(to_.resolved, to_.resolved.joints[mortise.joint]);
+        if (std::abs(angles.mortise.degrees()) > 0.05) {
             note.lines.push_back("leans " + slopeText(angles.mortise) + " from square to the face");
         }
-        if (isOut(angles.mouthTurn) && !isBored(to_.resolved, mortise)) {
-            note.lines.push_back("turned " + slopeText(angles.mouthTurn) + "; itself " +
-                                 to_.shown(joint.mortise.width.value.mm()) + " by " +
-                                 to_.shown(joint.mortise.length.value.mm()));
+        if (!turned_) {
+            return;
         }
+        const double longer = std::max(turned_->length, turned_->width);
+        const double shorter = std::min(turned_->length, turned_->width);
+        note.lines.push_back("middle " + to_.shown(turned_->middle[acrossAxisOf(mortise.face)]) +
+                             " from " + referenceOf(mortise));
+        note.lines.push_back(to_.shown(shorter) + " \u00d7 " + to_.shown(longer) + ", turned " +
+                             slopeText(turned_->turn) + ",");
+        note.lines.push_back(std::string("to the right ") +
+                             (turned_->turn.radians() > 0.0 ? "away from the " : "nearer the ") +
+                             referenceOf(mortise));
     }
 
     // ", 5/16 chisel" where the rack has one as wide as the mortise; ", 1/2 bit" for one that is
@@ -225,6 +271,7 @@ class MortiseWriter {
     }
 
     SizeWriter& to_;
+    std::optional<TurnedMouth> turned_;  // of the row that is written
 };
 
 }  // namespace
@@ -240,7 +287,7 @@ std::vector<MortiseRow> rowsOn(Face face, const ResolvedPiece& resolved, const R
             continue;
         }
         const auto row = std::find_if(rows.begin(), rows.end(), [&](const MortiseRow& r) {
-            return isAlike(resolved, *r.mortises.front(), mortise);
+            return isAlike(resolved, part, *r.mortises.front(), mortise);
         });
         if (row == rows.end()) {
             rows.push_back({{&mortise}, false});
@@ -274,7 +321,7 @@ void addEndMortiseNotes(SizeWriter& writer) {
         const Vec3 size = mortise.box.size();
         const auto shown = [&](double mm) { return writer.shown(mm); };
         writer.note({(mouth.min + mouth.max) * 0.5,
-                     {writer.resolved.parts[writer.resolved.joints[mortise.joint].tenoned].of,
+                     {nameOfMate(writer, mortise),
                       shown(size.z) + " in the thickness, " + shown(size.y) + " in the width, " +
                           shown(size.x) + " deep",
                       shown(mortise.box.min.z) + " from face side, " + shown(mortise.box.min.y) +

@@ -44,6 +44,11 @@ ShapedOutline toldOf(const Outline& outline, Vec2 blank, Face seenOn, Face acros
     return shaped;
 }
 
+// "P1": a number alone passes for a stroke of the outline beside it.
+std::string pointName(std::size_t index) {
+    return "P" + std::to_string(index + 1);
+}
+
 // How the outline goes on from a vertex: "straight", "arc R 12, rises 2" where it bows out of the
 // wood, "hollow 2" where it bows in; from its chord.
 std::string runText(const ShapedOutline& shaped, std::size_t i, const LengthStyle& lengths) {
@@ -108,10 +113,8 @@ std::vector<Op> outlineTable(const ShapedOutline& outline,
          "then"}};
     for (std::size_t i = 0; i < outline.told.size(); ++i) {
         const Vec2 p = outline.outline->vertices[outline.told[i]].point;
-        rows.push_back({std::to_string(i + 1),
-                        shown(p.x),
-                        shown(p.y),
-                        runText(outline, outline.told[i], lengths)});
+        rows.push_back(
+            {pointName(i), shown(p.x), shown(p.y), runText(outline, outline.told[i], lengths)});
     }
     std::vector<Op> ops;
     const std::string name = "outline of the " + std::string(wordFor(outline.seenOn));
@@ -144,17 +147,18 @@ std::vector<Op> outlineNumbers(const ShapedOutline& outline,
                                double height,
                                FreeSpace& space,
                                const TextMetrics& metrics) {
+    constexpr double kClear = 0.6;  // mm, of the outline's wide line among others
     std::vector<Op> ops;
     for (std::size_t i = 0; i < outline.told.size(); ++i) {
         const Vec2 p = outline.outline->vertices[outline.told[i]].point;
         const Vec2 at = view.toPlane(outline.seenOn == Face::FaceSide ? Vec3{p.x, p.y, 0.0}
                                                                       : Vec3{p.x, 0.0, p.y}) *
                         scale;
-        const std::string text = std::to_string(i + 1);
+        const std::string text = pointName(i);
         const double half = metrics.width(text, height, false) / 2.0;
         // Round the point, the nearest first.
         bool isPlaced = false;
-        for (double reach = 0.5; reach < 4.0 && !isPlaced; reach += 1.0) {
+        for (double reach = 1.0; reach < 6.0 && !isPlaced; reach += 1.0) {
             for (const Vec2 way : {Vec2{0, -1},
                                    Vec2{0, 1},
                                    Vec2{1, -1},
@@ -167,7 +171,9 @@ std::vector<Op> outlineNumbers(const ShapedOutline& outline,
                     at + Vec2{way.x * (half + reach), way.y * (height / 2.0 + reach)};
                 const TextOp op{
                     middle + Vec2{0.0, height / 2.0}, text, height, Align::Centre, false, false};
-                if (!isPlaced && space.isFree(boundsOf(op, metrics))) {
+                Rect area = boundsOf(op, metrics);
+                area = {area.min - Vec2{kClear, kClear}, area.max + Vec2{kClear, kClear}};
+                if (!isPlaced && space.isFree(area)) {
                     space.take({op}, metrics);
                     ops.push_back(op);
                     isPlaced = true;

@@ -6,6 +6,7 @@
 #include "core/drawing/hatching.h"
 #include "core/drawing/joint_section.h"
 #include "core/drawing/part_faces.h"
+#include "core/drawing/turned_mouth.h"
 #include "core/geometry/eased_body.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
@@ -178,6 +179,11 @@ std::vector<PossibleSection> throughMortises(const ResolvedPart& part,
     for (const MortiseRow& row : rows) {
         addRow(row.mortises, part, sections);
     }
+    const auto isOfHaunch = [&](const PartSection& section) {
+        return std::all_of(section.mortises.begin(), section.mortises.end(), [&](std::size_t m) {
+            return part.mortises[m].isHaunch;
+        });
+    };
     std::vector<PossibleSection> candidates;
     for (PartSection& section : sections) {
         const auto alike =
@@ -186,9 +192,12 @@ std::vector<PossibleSection> throughMortises(const ResolvedPart& part,
             });
         if (alike == candidates.end()) {
             candidates.push_back({section, section.mortises});
-        } else {
-            alike->mortises.insert(
-                alike->mortises.end(), section.mortises.begin(), section.mortises.end());
+            continue;
+        }
+        alike->mortises.insert(
+            alike->mortises.end(), section.mortises.begin(), section.mortises.end());
+        if (isOfHaunch(alike->section) && !isOfHaunch(section)) {
+            alike->section = section;  // where one looks for it
         }
     }
     return candidates;
@@ -196,7 +205,9 @@ std::vector<PossibleSection> throughMortises(const ResolvedPart& part,
 
 }  // namespace
 
-SectionPlan::SectionPlan(const ResolvedPiece& resolved, const ResolvedPart& part) {
+SectionPlan::SectionPlan(const ResolvedPiece& resolved,
+                         const ResolvedPart& part,
+                         bool isThirdAngle) {
     std::vector<MortiseRow> rows;
     for (const Face face : {Face::FaceSide, Face::FaceEdge, Face::BackSide, Face::BackEdge}) {
         for (MortiseRow& row : rowsOn(face, resolved, part)) {
@@ -204,7 +215,7 @@ SectionPlan::SectionPlan(const ResolvedPiece& resolved, const ResolvedPart& part
         }
     }
     std::vector<PossibleSection> candidates = throughMortises(part, rows);
-    for (const EndToShow& end : endsToShow(part)) {
+    for (const EndToShow& end : endsToShow(part, isThirdAngle)) {
         const End which = end.face == Face::StartEnd ? End::Start : End::Far;
         if (std::optional<PartSection> section = throughTenons(part, which)) {
             candidates.push_back({std::move(*section), {}});
@@ -312,9 +323,13 @@ namespace {
 // The sizes of one mortise: along the mouth's side from the face side or edge, and into the wood.
 class MortiseSizes {
   public:
-    MortiseSizes(const Piece& piece, const ResolvedPart& part, const MortiseSolid& mortise)
+    MortiseSizes(const Piece& piece,
+                 const ResolvedPiece& resolved,
+                 const ResolvedPart& part,
+                 const MortiseSolid& mortise)
         : piece_(piece),
           mortise_(mortise),
+          isTurned_(turnedMouthOf(resolved, part, mortise).has_value()),
           size_{part.thickness.value.mm(), part.width.value.mm()},
           rect_(acrossOf(setOutBox(mortise))) {}
 
@@ -326,8 +341,11 @@ class MortiseSizes {
                           : (mortise_.face == Face::FaceSide ? Face::BackEdge : Face::FaceEdge);
         const double from = opensUpOrDown ? rect_.min.x : rect_.min.y;
         const double to = opensUpOrDown ? rect_.max.x : rect_.max.y;
-        std::vector<SectionSize> sizes{sized(0.0, from, mortise_.face, "from face"),
-                                       sized(from, to, mortise_.face, "mortise width")};
+        std::vector<SectionSize> sizes;
+        if (!isTurned_) {  // else it is cut askew here, and its note tells how it is set out
+            sizes.push_back(sized(0.0, from, mortise_.face, "from face"));
+            sizes.push_back(sized(from, to, mortise_.face, "mortise width"));
+        }
         if (!mortise_.isThrough) {
             sizes.push_back(opensUpOrDown
                                 ? sized(rect_.min.y, rect_.max.y, deepSide, "mortise depth")
@@ -375,6 +393,7 @@ class MortiseSizes {
 
     const Piece& piece_;
     const MortiseSolid& mortise_;
+    bool isTurned_;
     Vec2 size_;
     Rect rect_;
 };
@@ -383,10 +402,11 @@ class MortiseSizes {
 
 std::vector<SectionSize> sizesIn(const PartSection& section,
                                  const Piece& piece,
+                                 const ResolvedPiece& resolved,
                                  const ResolvedPart& part) {
     std::vector<SectionSize> sizes;
     for (const std::size_t i : section.mortises) {
-        for (SectionSize& size : MortiseSizes(piece, part, part.mortises[i]).sizes()) {
+        for (SectionSize& size : MortiseSizes(piece, resolved, part, part.mortises[i]).sizes()) {
             const bool isThere = std::any_of(sizes.begin(), sizes.end(), [&](const SectionSize& s) {
                 return s.side == size.side && samePlane(s.size.from, size.size.from) &&
                        samePlane(s.size.to, size.size.to);

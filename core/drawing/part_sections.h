@@ -31,7 +31,8 @@ struct PartSection {
 class SectionPlan {
   public:
     SectionPlan() = default;
-    SectionPlan(const ResolvedPiece& resolved, const ResolvedPart& part);
+    // In third angle projection or first: as the ends are shown.
+    SectionPlan(const ResolvedPiece& resolved, const ResolvedPart& part, bool isThirdAngle);
 
     [[nodiscard]] const std::vector<PartSection>& sections() const { return sections_; }
     // Of the section that shows this mortise, or one alike; empty for none.
@@ -65,6 +66,7 @@ struct SectionSize {
 };
 [[nodiscard]] std::vector<SectionSize> sizesIn(const PartSection& section,
                                                const Piece& piece,
+                                               const ResolvedPiece& resolved,
                                                const ResolvedPart& part);
 
 }  // namespace shoulderline

@@ -107,6 +107,12 @@ std::vector<SetUpsOnSheet> setOutPartSetUps(const Piece& piece,
     return sheets;
 }
 
+std::string partSetUpsTitle(std::size_t index, std::size_t count) {
+    const std::string title = "set-ups for parts";
+    return count > 1 ? title + ", " + std::to_string(index + 1) + " of " + std::to_string(count)
+                     : title;
+}
+
 std::vector<Sheet> partSetUpSheets(const Piece& piece,
                                    const std::vector<SetUpsOnSheet>& setOut,
                                    SheetFrame frame,
@@ -116,11 +122,12 @@ std::vector<Sheet> partSetUpSheets(const Piece& piece,
     const Vec2 corner = space.min + Vec2{kSetUpClear, kSetUpClear};
     std::vector<Sheet> sheets;
     for (const SetUpsOnSheet& one : setOut) {
-        TitleBlock block = titleBlock(kPartSetUpsTitle, piece, frame);
+        const std::string title = partSetUpsTitle(sheets.size(), setOut.size());
+        TitleBlock block = titleBlock(title, piece, frame);
         block.sizeCaption = "";
         block.scale = "none";
         Sheet sheet;
-        sheet.title = kPartSetUpsTitle;
+        sheet.title = title;
         sheet.size = frame.paper;
         sheet.ops = frameAndTitle(frame.paper, block, metrics);
         const auto count = static_cast<double>(std::max<std::size_t>(

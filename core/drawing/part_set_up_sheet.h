@@ -20,7 +20,8 @@ struct SetUpsOnSheet {
                                                           Vec2 paper,
                                                           const TextMetrics& metrics);
 
-inline constexpr const char* kPartSetUpsTitle = "set-ups for parts";
+// "set-ups for parts, 1 of 2"; `index` from zero.
+[[nodiscard]] std::string partSetUpsTitle(std::size_t index, std::size_t count);
 
 // Numbered on from the frame's number, each with title block.
 [[nodiscard]] std::vector<Sheet> partSetUpSheets(const Piece& piece,

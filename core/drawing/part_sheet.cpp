@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/free_space.h"
 #include "core/drawing/part_drawing.h"
 #include "core/drawing/part_layout.h"
 #include "core/drawing/part_legend.h"
@@ -174,23 +175,32 @@ class SettingOut {
     PartLines lines_;
 };
 
-// Sections that are marked on another sheet say on which: the first that shows the face side.
-void nameSheetOfMarks(const std::vector<Sheet>& all,
-                      std::size_t index,
-                      int number,
-                      std::vector<Op>& ops) {
-    const auto marked = std::find_if(
-        all.begin(), all.end(), [](const Sheet& sheet) { return showsFaceSide(sheet.ops); });
-    const int at = static_cast<int>(marked - all.begin());
-    for (Op& op : ops) {
-        auto* text = std::get_if<TextOp>(&op);
-        if (text == nullptr || text->text != kMarkedOnSheet) {
-            continue;
+// Sections that are marked on another sheet say on which: the first that shows the face side; and
+// tables that stand on another than their points, likewise.
+void nameSheetsOf(const std::vector<Sheet>& all,
+                  std::size_t index,
+                  int number,
+                  std::vector<Op>& ops) {
+    const auto sheetOf = [&](Face face) {
+        const auto shown = std::find_if(
+            all.begin(), all.end(), [&](const Sheet& sheet) { return showsFace(sheet.ops, face); });
+        const int at = static_cast<int>(shown - all.begin());
+        return number > 0 ? "sheet " + std::to_string(number - static_cast<int>(index) + at)
+                          : "sheet " + std::to_string(at + 1) + " of " + std::to_string(all.size());
+    };
+    const auto name = [&](TextOp& text, std::string_view words, Face face) {
+        if (text.text == words) {
+            text.text.replace(text.text.find("sheet 000"), std::string::npos, sheetOf(face));
         }
-        text->text =
-            number > 0
-                ? "marked on sheet " + std::to_string(number - static_cast<int>(index) + at)
-                : "marked on " + std::to_string(at + 1) + " of " + std::to_string(all.size());
+    };
+    for (Op& op : ops) {
+        if (auto* text = std::get_if<TextOp>(&op)) {
+            name(*text, kMarkedOnSheet, Face::FaceSide);
+            for (const Face face :
+                 {Face::FaceSide, Face::BackSide, Face::FaceEdge, Face::BackEdge}) {
+                name(*text, pointsOnSheet(face), face);
+            }
+        }
     }
 }
 
@@ -284,14 +294,21 @@ Sheet framedPartSheet(const Piece& piece,
     sheet.ops = frameAndTitle(setOut.paper, block, metrics);
 
     const Rect inner = innerFrame(setOut.paper);
-    nameSheetOfMarks(setOut.drawings, index, frame.number, setOut.drawings[index].ops);
+    nameSheetsOf(setOut.drawings, index, frame.number, setOut.drawings[index].ops);
     Sheet& drawing = setOut.drawings[index];
-    if (inner.size().x >= kTitleWidth + 60.0) {
-        append(sheet.ops, legendOf(drawing.ops, {inner.min.x, inner.max.y - kTitleHeight}));
-    }
+    std::vector<Op> legend = legendOf(drawing.ops, {inner.min.x, inner.max.y - kTitleHeight});
+    const bool isBesideTitle = inner.size().x >= kTitleWidth + 60.0;
     const Rect space = drawingSpace(setOut.paper);
     const Vec2 centred = (space.min + space.max - drawing.size) * 0.5;
     move(drawing.ops, {std::max(centred.x, space.min.x), std::max(centred.y, space.min.y)});
+    if (!isBesideTitle && !legend.empty()) {
+        // Where the title block takes the whole width, wherever the drawing leaves room.
+        const FreeSpace taken(drawing.ops, metrics);
+        const Rect bounds = boundsOf(legend, metrics);
+        const std::optional<Vec2> place = taken.placeFor(bounds.size(), space);
+        place ? move(legend, *place - bounds.min) : legend.clear();
+    }
+    append(sheet.ops, std::move(legend));
     sheet.ops.insert(sheet.ops.end(),
                      std::make_move_iterator(drawing.ops.begin()),
                      std::make_move_iterator(drawing.ops.end()));

@@ -144,7 +144,11 @@ std::optional<RunningRow> placeRunning(std::vector<SizeToPlace> sizes,
         op.isTurned = true;
         op.value = size.value;
         op.of = size.of;
-        op.running = Running{{figures[i].at, edge - foot}, i + 1 == sizes.size()};
+        // An arrow needs its length clear of the place before and of the circle at the origin.
+        const double before = i > 0 ? sizes[i - 1].to : size.from + kOriginRadius;
+        op.running = Running{{figures[i].at, edge - foot},
+                             i + 1 == sizes.size(),
+                             size.to - before < style.height + kOriginRadius};
         row.ops.emplace_back(BeginGroup{size.subject, size.of});
         row.ops.emplace_back(std::move(op));
         row.ops.emplace_back(EndGroup{});

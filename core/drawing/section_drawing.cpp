@@ -51,30 +51,45 @@ FigureRoom roomOn(Face side, Vec2 size) {
     return room;
 }
 
-// A side of the section as placeSizes() has it.
+// A side of the section as placeSizes() has it, and how far it lies inside the blank.
 struct Edge {
     Face face;
     DimensionSide side;
     double at;
+    double inside;
 };
-std::array<Edge, 4> edgesOf(Vec2 size) {
-    return {{{Face::FaceEdge, DimensionSide::Above, 0.0},
-             {Face::FaceSide, DimensionSide::LeftOf, 0.0},
-             {Face::BackEdge, DimensionSide::Below, size.y},
-             {Face::BackSide, DimensionSide::RightOf, size.x}}};
+std::array<Edge, 4> edgesOf(Vec2 blank, const Rect& wood) {
+    return {{{Face::FaceEdge, DimensionSide::Above, wood.min.y, wood.min.y},
+             {Face::FaceSide, DimensionSide::LeftOf, wood.min.x, wood.min.x},
+             {Face::BackEdge, DimensionSide::Below, wood.max.y, blank.y - wood.max.y},
+             {Face::BackSide, DimensionSide::RightOf, wood.max.x, blank.x - wood.max.x}}};
+}
+
+// Around all rings; the blank where there are none.
+Rect boundsOfRings(const std::vector<std::vector<Vec2>>& rings, Vec2 blank) {
+    if (rings.empty()) {
+        return {{0.0, 0.0}, blank};
+    }
+    Rect wood{rings.front().front(), rings.front().front()};
+    for (const std::vector<Vec2>& ring : rings) {
+        for (const Vec2& p : ring) {
+            wood.include(p);
+        }
+    }
+    return wood;
 }
 
 std::vector<SizeToPlace> scaledSizes(const std::vector<SectionSize>& sizes,
-                                     Face side,
+                                     const Edge& edge,
                                      double scale) {
     std::vector<SizeToPlace> scaled;
     for (const SectionSize& s : sizes) {
-        if (s.side == side) {
+        if (s.side == edge.face) {
             const NeededSize& n = s.size;
             scaled.push_back({n.from * scale,
                               n.to * scale,
-                              n.fromDepth * scale,
-                              n.toDepth * scale,
+                              std::max(0.0, n.fromDepth * scale - edge.inside),
+                              std::max(0.0, n.toDepth * scale - edge.inside),
                               n.text,
                               n.value,
                               n.of,
@@ -174,12 +189,12 @@ std::vector<Op> sectionOps(const PartSection& section,
     append(ops, hatch(cut, Angle::degrees(45.0), kHatchSpacing));
     ops.push_back(EndGroup{});
     const Vec2 size = Vec2{part.thickness.value.mm(), part.width.value.mm()} * scale;
-    std::vector<SectionSize> sizes = sizesIn(section, piece, part);
+    std::vector<SectionSize> sizes = sizesIn(section, piece, resolved, part);
     std::vector<Op> placed;
-    for (const Edge& edge : edgesOf(size)) {
+    for (const Edge& edge : edgesOf(size, boundsOfRings(cut.rings, size))) {
         append(placed,
                placeClearOf(placed,
-                            scaledSizes(sizes, edge.face, scale),
+                            scaledSizes(sizes, edge, scale),
                             edge.side,
                             edge.at,
                             style.dimensions,
@@ -187,15 +202,8 @@ std::vector<Op> sectionOps(const PartSection& section,
                             roomOn(edge.face, size)));
     }
     append(ops, std::move(placed));
-    const FreeSpace space(ops, metrics);
-    Rect wood{cut.rings.empty() ? Vec2{} : cut.rings.front().front(),
-              cut.rings.empty() ? size : cut.rings.front().front()};
-    for (const std::vector<Vec2>& ring : cut.rings) {
-        for (const Vec2& p : ring) {
-            wood.include(p);
-        }
-    }
-    append(ops, faceMarksAcross(wood, true, space, style.dimensions.height));
+    FreeSpace space(ops, metrics);
+    append(ops, faceMarksAcross(cut.rings, true, space, style.dimensions.height, metrics));
     return ops;
 }
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <limits>
 #include <optional>
 
 #include "core/drawing/dimension_parts.h"
@@ -43,7 +45,7 @@ class MarkMaker {
           letterAtOrigin_(boundsOf(letterOp({}), metrics)) {}
 
     [[nodiscard]] HalfAreas areasOf(const Half& half) const {
-        constexpr double kClear = 0.4;
+        constexpr double kClear = 0.6;
         const Vec2 foot = footOf(half);
         const Vec2 corner = cornerOf(half);
         const Vec2 tip = tipOf(half);
@@ -63,7 +65,7 @@ class MarkMaker {
                               areas.letter.max,
                               corner - Vec2{kClear, 0.0},
                               corner + Vec2{kClear, 0.0},
-                              foot}) {
+                              foot - Vec2{0.0, outOf(half) * kClear}}) {
             areas.all.include(p);
         }
         return areas;
@@ -197,52 +199,122 @@ std::vector<Op> cuttingPlaneMarks(const PartSection& section,
 
 namespace {
 
-// The place along a line of the section, `length` long, that is free for `areaAt` it: as near its
-// middle as there is one; its middle else.
-template <class AreaAt>
-double freeAlong(double length, const FreeSpace& space, const AreaAt& areaAt) {
-    constexpr double kStep = 0.5;
-    const double middle = length / 2.0;
-    for (double off = 0.0; off < middle - kStep; off += kStep) {
-        for (const double at : {middle - off, middle + off}) {
-            if (space.isFree(areaAt(at))) {
-                return at;
+// A place on the border of the wood that looks the way a mark stands out.
+struct BorderFoot {
+    Vec2 at;
+    double slope = 0.0;  // of the border there, from square to that way
+};
+
+// The way that a mark stands out: along the sheet's x (axis 0) or y, up it or down.
+struct OutWay {
+    int axis = 1;
+    double way = -1.0;
+    [[nodiscard]] double out(Vec2 p) const { return axis == 0 ? p.x : p.y; }
+    [[nodiscard]] double aside(Vec2 p) const { return axis == 0 ? p.y : p.x; }
+};
+
+// Where the border lies at `aside` across that way; none past the wood.
+std::optional<BorderFoot> borderAt(const std::vector<std::vector<Vec2>>& wood,
+                                   const OutWay& out,
+                                   double aside) {
+    std::optional<BorderFoot> foot;
+    for (const std::vector<Vec2>& ring : wood) {
+        for (std::size_t i = 0; i < ring.size(); ++i) {
+            const Vec2 a = ring[i];
+            const Vec2 b = ring[(i + 1) % ring.size()];
+            const double run = out.aside(b) - out.aside(a);
+            const double part = (aside - out.aside(a)) / run;
+            if (run == 0.0 || part < 0.0 || part > 1.0) {
+                continue;
+            }
+            const Vec2 at = a + (b - a) * part;
+            if (!foot || out.way * (out.out(at) - out.out(foot->at)) > 0.0) {
+                foot = BorderFoot{at, (out.out(b) - out.out(a)) / run};
             }
         }
     }
-    return middle;
+    return foot;
 }
+
+// Where a mark stands on the true line of its face, as near the middle of that as `areaAt` it is
+// free; where nowhere is, clear of lettering, else in the middle.
+template <class AreaAt>
+std::optional<BorderFoot> freeOnBorder(const std::vector<std::vector<Vec2>>& wood,
+                                       const OutWay& out,
+                                       const FreeSpace& space,
+                                       const AreaAt& areaAt) {
+    constexpr double kStep = 0.5;
+    constexpr double kSteepest = 1.0;  // past 45 degrees it is another face
+    double low = std::numeric_limits<double>::infinity();
+    double high = -low;
+    for (const std::vector<Vec2>& ring : wood) {
+        for (const Vec2& p : ring) {
+            low = std::min(low, out.aside(p));
+            high = std::max(high, out.aside(p));
+        }
+    }
+    std::vector<BorderFoot> feet;
+    for (double aside = low + kStep; aside < high; aside += kStep) {
+        const std::optional<BorderFoot> foot = borderAt(wood, out, aside);
+        if (foot && std::abs(foot->slope) < kSteepest) {
+            feet.push_back(*foot);
+        }
+    }
+    if (feet.empty()) {
+        return std::nullopt;
+    }
+    const double middle = (out.aside(feet.front().at) + out.aside(feet.back().at)) / 2.0;
+    std::stable_sort(feet.begin(), feet.end(), [&](const BorderFoot& a, const BorderFoot& b) {
+        return std::abs(out.aside(a.at) - middle) < std::abs(out.aside(b.at) - middle);
+    });
+    for (const bool isClear : {true, false}) {
+        for (const BorderFoot& foot : feet) {
+            const Rect area = areaAt(foot);
+            if (isClear ? space.isFree(area) : space.isClearOfLettering(area)) {
+                return foot;
+            }
+        }
+    }
+    return feet.front();
+}
+
+constexpr double kOffBorder = 0.3;  // what must be free of a mark begins that far from its line
 
 }  // namespace
 
-std::vector<Op> faceMarksAcross(const Rect& wood,
+std::vector<Op> faceMarksAcross(const std::vector<std::vector<Vec2>>& wood,
                                 bool isFaceSideLeft,
-                                const FreeSpace& space,
-                                double height) {
-    constexpr double kOff = 0.3;  // of what must be free from the section's own line
+                                FreeSpace& space,
+                                double height,
+                                const TextMetrics& metrics) {
     const double half = 0.45 * height;
     const double v = 0.7 * height;
-    const Vec2 size = wood.size();
-    const double x = wood.min.x + freeAlong(size.x, space, [&](double at) {
-                         const Vec2 foot{wood.min.x + at, wood.min.y};
-                         return Rect{foot - Vec2{half, v + kOff}, foot + Vec2{half, -kOff}};
-                     });
-    std::vector<Op> ops{faceEdgeMark({x, wood.min.y}, v, true)};
-    const double line = isFaceSideLeft ? wood.min.x : wood.max.x;
-    const double out = isFaceSideLeft ? -1.0 : 1.0;
-    const double y =
-        wood.min.y + freeAlong(size.y, space, [&](double at) {
-            const double near = line + out * kOff;
-            const double far = line + out * height;
-            const double level = wood.min.y + at;
-            return Rect{{std::min(near, far), level - half}, {std::max(near, far), level + half}};
-        });
-    // Laid down, so that its tail runs off at the line.
-    Stroke mark = faceSideMark({0.0, 0.0}, height);
-    for (Vec2& p : mark.points) {
-        p = {line + out * p.y, y + p.x - 0.1 * height};
+    std::vector<Op> ops;
+    const auto onEdge = freeOnBorder(wood, {1, -1.0}, space, [&](const BorderFoot& foot) {
+        const double off = kOffBorder + half * std::abs(foot.slope);
+        return Rect{foot.at - Vec2{half, v}, foot.at + Vec2{half, -std::min(off, v)}};
+    });
+    if (onEdge) {
+        ops.emplace_back(faceEdgeMark(onEdge->at, v, true));
+        space.take(ops, metrics);
     }
-    ops.push_back(std::move(mark));
+    const double out = isFaceSideLeft ? -1.0 : 1.0;
+    const auto onSide = freeOnBorder(wood, {0, out}, space, [&](const BorderFoot& foot) {
+        const double near = foot.at.x + out * (kOffBorder + half * std::abs(foot.slope));
+        const double far = foot.at.x + out * height;
+        return Rect{{std::min(near, far), foot.at.y - half},
+                    {std::max(near, far), foot.at.y + half}};
+    });
+    if (onSide) {
+        // Laid down, so that its tail runs off at the line.
+        Stroke mark = faceSideMark({0.0, 0.0}, height);
+        const double tail = mark.points.front().x - 0.1 * height;
+        const Vec2 foot = onSide->at + Vec2{onSide->slope * tail, 0.0};
+        for (Vec2& p : mark.points) {
+            p = {foot.x + out * p.y, foot.y + p.x - 0.1 * height};
+        }
+        ops.emplace_back(std::move(mark));
+    }
     return ops;
 }
 

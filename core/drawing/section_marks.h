@@ -20,12 +20,13 @@ namespace shoulderline {
                                                 FreeSpace& space,
                                                 const TextMetrics& metrics);
 
-// The joiner's marks on a part cut across, or seen from an end, whose wood covers `wood` on the
-// sheet: on the line of its face edge, which is up, and of its face side, at the left or at the
-// right; `height` high. Where `space` has room for them.
-[[nodiscard]] std::vector<Op> faceMarksAcross(const Rect& wood,
+// The joiner's marks on a part cut across, or seen from an end, the rings of whose wood on the
+// sheet are `wood`: on the true line of its face edge, which is up, and of its face side, at the
+// left or at the right; `height` high. As near the middle of the line as `space` has room for them.
+[[nodiscard]] std::vector<Op> faceMarksAcross(const std::vector<std::vector<Vec2>>& wood,
                                               bool isFaceSideLeft,
-                                              const FreeSpace& space,
-                                              double height);
+                                              FreeSpace& space,
+                                              double height,
+                                              const TextMetrics& metrics);
 
 }  // namespace shoulderline

@@ -77,6 +77,7 @@ struct TextOp {
 struct Running {
     Vec2 foot;
     bool isLongest = false;  // draws the line and the origin for all
+    bool isDot = false;      // where its arrow would lie on a neighbour's: a dot (ISO 129-1)
     friend bool operator==(const Running&, const Running&) = default;
 };
 

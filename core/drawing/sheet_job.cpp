@@ -200,7 +200,9 @@ PrintJob setJob(const Piece& piece,
     }
     const std::vector<SetUpsOnSheet> setUps =
         setOutPartSetUps(piece, resolved, frame.paper, metrics);
-    titles.insert(titles.end(), setUps.size(), kPartSetUpsTitle);
+    for (std::size_t i = 0; i < setUps.size(); ++i) {
+        titles.push_back(partSetUpsTitle(i, setUps.size()));
+    }
     const int index = indexSheetCount(frame.paper, titles, metrics);
     frame.count = index + static_cast<int>(titles.size());
     frame.number = index + 1;

@@ -32,9 +32,11 @@ Stroke faceEdgeMark(Vec2 at, double height, bool upwards) {
 std::vector<Op> grainArrow(Vec2 at, double length) {
     const double head = std::min(2.5, length / 4.0);
     const Vec2 half{length / 2.0, 0.0};
-    return {Stroke{{at - half, at + half}, LineRole::Dimension},
+    return {BeginGroup{{}, kGrainGroup},
+            Stroke{{at - half, at + half}, LineRole::Dimension},
             arrowhead(at - half, at, head),
-            arrowhead(at + half, at, head)};
+            arrowhead(at + half, at, head),
+            EndGroup{}};
 }
 
 std::vector<Op> mouthDiagonals(Vec2 min, Vec2 max, bool isThrough) {

@@ -16,6 +16,8 @@ namespace shoulderline {
 [[nodiscard]] Stroke faceEdgeMark(Vec2 at, double height, bool upwards);
 
 // Which way the grain runs: a level line with an arrow at each end. `at` is its middle.
+// In a group of that name.
+inline constexpr const char* kGrainGroup = "the grain";
 [[nodiscard]] std::vector<Op> grainArrow(Vec2 at, double length);
 
 // The diagonals of a mouth: crossed where the mortise goes through, one where it is blind.

@@ -73,11 +73,32 @@ TEST(Dashes, RunOnRoundACurveAndStartAnewAtACorner) {
         return length;
     };
     const double round = 2 * kFacets * kRadius * std::sin(M_PI / kFacets);
-    // (L - 12 d) / 15 d periods with a gap of 3 d each, as on a straight line.
-    const double gaps = std::round((round - 3.0) / 3.75);
+    // L / 15 d periods with a gap of 3 d each, all alike all round.
+    const double gaps = std::round(round / 3.75);
     EXPECT_NEAR(drawn(circle), round - 0.75 * gaps, 1e-9);
     // Two sides of a square: as two lines of their own.
     EXPECT_NEAR(drawn({{0, 0}, {40, 0}, {40, 40}}), 2 * (40.0 - 10 * 0.75), 1e-9);
+}
+
+// The hole for a shelf peg, 5 mm wide at 1 : 5: two dashes would leave the letter C.
+TEST(Dashes, ASmallHiddenHoleIsFourEvenDashes) {
+    std::vector<Vec2> hole;
+    constexpr int kFacets = 48;
+    for (int i = 0; i <= kFacets; ++i) {
+        const double at = 2 * M_PI * i / kFacets;
+        hole.push_back({0.5 * std::cos(at), 0.5 * std::sin(at)});
+    }
+
+    std::vector<double> quarters(4, 0.0);  // drawn in each
+    for (const DrawnLine& line : drawnLines(hole, kDashed)) {
+        const Vec2 middle = (line.a + line.b) * 0.5;
+        quarters[(middle.x < 0.0 ? 1U : 0U) + (middle.y < 0.0 ? 2U : 0U)] += norm(line.b - line.a);
+    }
+
+    const double quarter = kFacets / 4 * 2 * 0.5 * std::sin(M_PI / kFacets);
+    for (const double drawn : quarters) {
+        EXPECT_NEAR(drawn, 0.65 * quarter, 1e-9);
+    }
 }
 
 TEST(Dashes, ShortCentreLineIsContinuous) {

@@ -63,7 +63,7 @@ void LetteredPart::readSheet(const Sheet& sheet) {
                 view->scale = (blank->points[1].x - blank->points[0].x) / view->seen.size.x;
             } else if (const std::size_t at = group->name.find(", section ");
                        at != std::string::npos && isPart) {
-                const SectionPlan plan(resolved_, part_);
+                const SectionPlan plan(resolved_, part_, unit_ == Unit::Inch);
                 const std::string letter = group->name.substr(at + 10);
                 const auto section = std::find_if(
                     plan.sections().begin(), plan.sections().end(), [&](const PartSection& s) {
@@ -242,6 +242,13 @@ std::optional<double> LetteredPart::length(const std::string& of, double end) co
         }
     }
     return std::nullopt;
+}
+
+std::optional<LetteredPart::Turned> LetteredPart::turned(Face face, Vec3 middle) const {
+    const auto found = std::find_if(turned_.begin(), turned_.end(), [&](const Turned& one) {
+        return one.face == face && norm(one.middle - middle) < kHere;
+    });
+    return found == turned_.end() ? std::nullopt : std::optional(*found);
 }
 
 const std::vector<LetteredPart::Point>* LetteredPart::outline(Face face) const {

@@ -35,6 +35,17 @@ class LetteredPart {
         double radius = 0.0;
     };
     [[nodiscard]] const std::vector<Point>* outline(Face face) const;
+    // A mouth that its note tells to lie turned: by its middle, that middle's own length and width,
+    // and its turn from the part's length, above zero away from the face that it is gauged from.
+    struct Turned {
+        Face face = Face::FaceSide;
+        Vec3 middle;
+        double shorter = 0.0;
+        double longer = 0.0;
+        double degrees = 0.0;
+    };
+    // The one told of the mouth in `face` whose middle lies there; none where none is.
+    [[nodiscard]] std::optional<Turned> turned(Face face, Vec3 middle) const;
     // What could not be read.
     [[nodiscard]] const std::vector<std::string>& unread() const { return unread_; }
 
@@ -83,6 +94,7 @@ class LetteredPart {
     void readNote(const View& view, const Note& note);
     void readHead(const ResolvedHole* hole, Face face, const std::string& line);
     void readSlot(const Box& box, int intoAxis, const std::string& words);
+    void readTurned(Face face, const Box& box, const std::vector<std::string>& lines);
     void readOutline(Face face, const std::vector<std::string>& words);
     void addFigure(int axis, double from, double to, double value);
     void spread();
@@ -109,6 +121,7 @@ class LetteredPart {
     };
     std::vector<Told> lengths_;
     std::map<Face, std::vector<Point>> outlines_;
+    std::vector<Turned> turned_;
     std::vector<std::string> unread_;
 };
 

@@ -128,6 +128,7 @@ void LetteredPart::readNote(const View& view, const Note& note) {
         if (!isAlike) {
             continue;
         }
+        readTurned(view.face, box, note.lines);
         for (const std::string& line : note.lines) {
             if (line.rfind("counterbore", 0) == 0 || line.rfind("countersunk", 0) == 0) {
                 readHead(hollow.hole, view.face, line);
@@ -148,12 +149,16 @@ void LetteredPart::readNote(const View& view, const Note& note) {
                     number = times == std::string::npos ? number : number.substr(times + 4);
                     const std::size_t digit = number.find_first_of("0123456789");
                     const std::size_t about = number.find("\u2248");
+                    if (std::min(digit, about) == std::string::npos) {
+                        return std::nullopt;  // "rabbet across"
+                    }
                     number = number.substr(std::min(digit, about));
                     const std::optional<Figure> figure = figureOf(number);
                     return figure ? std::optional(figure->mm) : std::nullopt;
                 };
                 const auto from = [&](int axis, double mm) {
-                    const double to = hollow.isRound ? box.centre()[axis] : box.min[axis];
+                    const bool byMiddle = hollow.isRound || phrase.rfind("middle ", 0) == 0;
+                    const double to = byMiddle ? box.centre()[axis] : box.min[axis];
                     addFigure(axis, 0.0, to, mm);
                 };
                 if (const std::size_t slot = phrase.find("slot ");
@@ -192,6 +197,28 @@ void LetteredPart::readNote(const View& view, const Note& note) {
                     from(2, *side);
                 }
             }
+        }
+    }
+}
+
+// "5/16 \u00d7 1 7/8, turned 9.1\u00b0, 1 in 6.3," and "to the right away from the face edge".
+void LetteredPart::readTurned(Face face, const Box& box, const std::vector<std::string>& lines) {
+    const std::string times = " \u00d7 ";
+    const std::string word = ", turned ";
+    for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
+        const std::size_t at = lines[i].find(word);
+        const std::size_t by = lines[i].find(times);
+        if (at == std::string::npos || by == std::string::npos) {
+            continue;
+        }
+        const std::optional<Figure> shorter = figureOf(lines[i].substr(0, by));
+        const std::optional<Figure> longer =
+            figureOf(lines[i].substr(by + times.size(), at - by - times.size()));
+        const double degrees = std::stod(lines[i].substr(at + word.size()));
+        const bool isAway = lines[i + 1].rfind("to the right away from", 0) == 0;
+        if (shorter && longer) {
+            turned_.push_back(
+                {face, box.centre(), shorter->mm, longer->mm, isAway ? degrees : -degrees});
         }
     }
 }

@@ -51,7 +51,7 @@ ResolvedPiece postWithMortises() {
 
 TEST(SectionPlan, CutsEveryKindOfMortiseOnceAndTheTenons) {
     const ResolvedPiece resolved = postWithMortises();
-    const SectionPlan plan(resolved, resolved.parts[0]);
+    const SectionPlan plan(resolved, resolved.parts[0], true);
 
     ASSERT_EQ(plan.sections().size(), 3u);
     EXPECT_EQ(plan.sections()[0].mortises.size(), 2u) << "two that lie beside one another";
@@ -66,12 +66,12 @@ TEST(SectionPlan, CutsEveryKindOfMortiseOnceAndTheTenons) {
 
 TEST(SectionPlan, DimensionsWidthPlaceAndDepth) {
     const ResolvedPiece resolved = postWithMortises();
-    const SectionPlan plan(resolved, resolved.parts[0]);
+    const SectionPlan plan(resolved, resolved.parts[0], true);
     Piece piece;
     piece.style = LengthStyle::millimetres(1);
 
     std::multiset<std::string> told;
-    for (const SectionSize& s : sizesIn(plan.sections()[0], piece, resolved.parts[0])) {
+    for (const SectionSize& s : sizesIn(plan.sections()[0], piece, resolved, resolved.parts[0])) {
         told.insert(s.size.of + " " + s.size.text);
     }
 
@@ -99,7 +99,8 @@ TEST(PartSheet, HasEverySectionWithItsCuttingPlane) {
         const ResolvedPiece resolved = testing::resolved(piece);
         for (const Vec2 paper : {Vec2{297, 210}, Vec2{420, 297}}) {
             for (const PartKind& kind : partKinds(resolved)) {
-                const SectionPlan plan(resolved, resolved.parts[kind.parts.front()]);
+                const SectionPlan plan(
+                    resolved, resolved.parts[kind.parts.front()], piece.unit == Unit::Inch);
                 std::vector<std::string> words;
                 for (const Sheet& sheet :
                      partSheets(piece, resolved, kind, {paper, 0.0, "", 0, 0}, kMetrics)) {

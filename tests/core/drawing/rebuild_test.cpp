@@ -71,6 +71,12 @@ class Maker {
                 setOut.min.x = setOut.max.x = setOut.centre().x;
             }
             const int into = intoAxis(mortise.face);
+            if (const auto turned = lettered_.turned(mortise.face, setOut.centre())) {
+                expectCorners(*turned, mortise);
+                const int across = 3 - into;
+                setOut.min.x = setOut.max.x = setOut.centre().x;
+                setOut.min[across] = setOut.max[across] = setOut.centre()[across];
+            }
             if (!isOnBlank(mortise)) {
                 // Its mouth is where the shaped or sloping face is: its depth counts from there.
                 const std::optional<double> depth =
@@ -127,6 +133,23 @@ class Maker {
         const std::optional<double> length = lettered_.length("tenon length", tip);
         EXPECT_TRUE(length) << what_ << ": no length of the tenon that ends at " << tip;
         EXPECT_NEAR(length.value_or(0.0), std::abs(tip - shoulder), tolerance_) << what_;
+    }
+    // The corners of the mouth where its middle, turn, length and width put them.
+    void expectCorners(const LetteredPart::Turned& turned, const MortiseSolid& mortise) const {
+        const int into = intoAxis(mortise.face);
+        const double turn = Angle::degrees(turned.degrees).radians();
+        Vec3 along;
+        along.x = std::cos(turn);
+        along[3 - into] = std::sin(turn);
+        Vec3 square;
+        square.x = -along[3 - into];
+        square[3 - into] = along.x;
+        for (const Vec3& corner : mouthRing(mortise)) {
+            Vec3 off = corner - turned.middle;
+            off[into] = 0.0;
+            EXPECT_NEAR(std::abs(dot(off, along)), turned.longer / 2.0, tolerance_) << what_;
+            EXPECT_NEAR(std::abs(dot(off, square)), turned.shorter / 2.0, tolerance_) << what_;
+        }
     }
     [[nodiscard]] Box placed(const Box& box, const std::string& of) const {
         const std::optional<Box> made = lettered_.place(box);

@@ -70,6 +70,19 @@ TEST(RunningSizes, NoFigureIsCrossedByALineThatPasses) {
     }
 }
 
+// ISO 129-1: a dot where there is no room for an arrow. A groove that starts 1.2 mm past the end of
+// a mortise, as drawn.
+TEST(RunningSizes, APlaceThatFollowsCloselyHasADot) {
+    const std::vector<DimensionOp> placed = placedRunning(fromTheEnd({40.0, 90.0, 91.2, 110.0}));
+
+    std::vector<bool> dots;
+    for (const DimensionOp& op : placed) {
+        ASSERT_TRUE(op.running);
+        dots.push_back(op.running->isDot);
+    }
+    EXPECT_EQ(dots, (std::vector<bool>{false, false, true, false}));
+}
+
 TEST(RunningSizes, OneOriginCircleForAll) {
     int circles = 0;
     for (const DimensionOp& d : placedRunning(fromTheEnd({20, 50, 80, 110}))) {

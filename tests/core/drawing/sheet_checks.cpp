@@ -7,6 +7,7 @@
 #include <boost/geometry/geometries/polygon.hpp>
 
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/line_style.h"
 
 namespace shoulderline::testing {
 
@@ -22,9 +23,15 @@ struct Lettering {
     std::string text;
 };
 
+// A line with half the width of its ink.
+struct Inked {
+    Line line;
+    double half = 0.0;
+};
+
 struct Content {
     std::vector<Lettering> lettering;
-    std::vector<Line> lines;
+    std::vector<Inked> lines;
 };
 
 Line lineThrough(const std::vector<Vec2>& points) {
@@ -45,6 +52,9 @@ std::vector<Vec2> pointsOf(const ArcOp& arc) {
     return points;
 }
 
+// Between lettering and the ink of a line: less is seen as touching.
+constexpr double kAir = 0.3;
+
 // What lettering takes up, from its own layout: a hair less all round, so that touching is not
 // lying on.
 Lettering letteringOf(const TextOp& op, const TextMetrics& metrics) {
@@ -57,23 +67,24 @@ Lettering letteringOf(const TextOp& op, const TextMetrics& metrics) {
 
 Content contentOf(const Sheet& sheet, const TextMetrics& metrics) {
     Content content;
+    const auto halfOf = [&](LineRole role) { return lineStyle(role, sheet.lines).width / 2.0; };
     for (const Op& op : sheet.ops) {
         if (const auto* stroke = std::get_if<Stroke>(&op)) {
-            content.lines.push_back(lineThrough(stroke->points));
+            content.lines.push_back({lineThrough(stroke->points), halfOf(stroke->role)});
         } else if (const auto* fill = std::get_if<Fill>(&op); fill != nullptr && !fill->tint) {
-            content.lines.push_back(lineThrough(fill->points));
+            content.lines.push_back({lineThrough(fill->points), 0.0});
         } else if (const auto* arc = std::get_if<ArcOp>(&op)) {
-            content.lines.push_back(lineThrough(pointsOf(*arc)));
+            content.lines.push_back({lineThrough(pointsOf(*arc)), halfOf(arc->role)});
         } else if (const auto* text = std::get_if<TextOp>(&op)) {
             content.lettering.push_back(letteringOf(*text, metrics));
         } else if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
             const DimensionParts parts = partsOf(*dimension, metrics);
             content.lettering.push_back(letteringOf(parts.figure, metrics));
             for (const Stroke& s : parts.strokes) {
-                content.lines.push_back(lineThrough(s.points));
+                content.lines.push_back({lineThrough(s.points), halfOf(s.role)});
             }
             for (const Fill& arrow : parts.arrows) {
-                content.lines.push_back(lineThrough(arrow.points));
+                content.lines.push_back({lineThrough(arrow.points), 0.0});
             }
         }
     }
@@ -92,9 +103,16 @@ std::vector<std::string> overlapsOn(const Sheet& sheet, const TextMetrics& metri
                 found.push_back("'" + one.text + "' on '" + content.lettering[k].text + "'");
             }
         }
-        for (const Line& line : content.lines) {
-            if (bg::intersects(one.box, line)) {
-                found.push_back("'" + one.text + "' on a line");
+        for (const Inked& inked : content.lines) {
+            const Point& low = one.box.min_corner();
+            const Point& high = one.box.max_corner();
+            const double near = inked.half + kAir;
+            const BoxModel reach(Point(low.x() - near, low.y() - near),
+                                 Point(high.x() + near, high.y() + near));
+            if (bg::intersects(reach, inked.line)) {
+                const Point& start = inked.line.front();
+                found.push_back("'" + one.text + "' on a line from " + std::to_string(start.x()) +
+                                ", " + std::to_string(start.y()));
             }
         }
     }

@@ -84,7 +84,8 @@ TEST_P(MarksOfSample, EverySectionIsMarkedOverAndUnderItsView) {
     const Piece piece = testing::sample(GetParam());
     const ResolvedPiece resolved = testing::resolved(piece);
     for (const PartKind& kind : partKinds(resolved)) {
-        const SectionPlan plan(resolved, resolved.parts[kind.parts.front()]);
+        const SectionPlan plan(
+            resolved, resolved.parts[kind.parts.front()], piece.unit == Unit::Inch);
         for (const Vec2 paper : {Vec2{297, 210}, Vec2{420, 297}}) {
             const std::vector<Sheet> sheets =
                 partSheets(piece, resolved, kind, {paper, 0.0, "", 0, 0}, kMetrics);
@@ -156,6 +157,16 @@ TEST(Legend, HasOnlyTheMarksOfItsSheet) {
     const std::vector<Sheet> stretcher = sheetsOf("bench", "end stretcher", {420, 297});
     EXPECT_TRUE(saysPart(stretcher, "mortise right through"));
     EXPECT_FALSE(saysPart(stretcher, "blind mortise"));
+
+    // Its second sheet has sections and the pair, but no arrow along the grain.
+    const std::vector<Sheet> rail = sheetsOf("raked_chair", "side rail", {297, 210});
+    ASSERT_EQ(rail.size(), 2u);
+    const auto explainsGrain = [](const Sheet& sheet) {
+        const std::vector<std::string> words = wordsOn(sheet);
+        return std::find(words.begin(), words.end(), "the grain") != words.end();
+    };
+    EXPECT_TRUE(explainsGrain(rail[0]));
+    EXPECT_FALSE(explainsGrain(rail[1]));
 }
 
 // A slat 17 1/2 long over all with a chord of 16 1/2 that rises 3/4: by hand its radius at the

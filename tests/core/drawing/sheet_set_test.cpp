@@ -48,6 +48,27 @@ TEST(SheetSet, IndexNamesEverySheetWithItsNumber) {
     }
 }
 
+// Two lines of an index that read alike send the maker to the wrong sheet.
+TEST(SheetSet, NoTwoSheetsHaveOneTitle) {
+    for (const char* name : testing::kSamples) {
+        const PrintJob job = setOf(name, "A4");
+        std::vector<std::string> titles;
+        for (const Page& page : job.pages) {
+            titles.push_back(page.name);
+        }
+        std::sort(titles.begin(), titles.end());
+        EXPECT_EQ(std::adjacent_find(titles.begin(), titles.end()), titles.end()) << name;
+    }
+}
+
+TEST(SheetSet, ASheetOfSettingsAloneIsCalledSo) {
+    const JointsOnSheet settings{{"front rail"}, {}, {}, {}, {}, false, {}};
+    const JointsOnSheet drawn{{"front rail"}, {}, {}, {}, {}, true, ", 1 of 2"};
+
+    EXPECT_EQ(titleOf(settings), "set-ups for front rail");
+    EXPECT_EQ(titleOf(drawn), "joints of front rail, 1 of 2");
+}
+
 // Whether a sheet is the first of that kind's: it may serve several kinds that are made alike,
 // "front cleat and back cleat".
 bool isFirstSheetOf(const PartKind& kind, std::string page) {

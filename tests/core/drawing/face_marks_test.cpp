@@ -1,0 +1,120 @@
+// The joiner's marks on sections and ends, and how what lies askew is set out on a part's sheets.
+#include <algorithm>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/lettering_metrics.h"
+#include "core/drawing/part_faces.h"
+#include "core/drawing/section_marks.h"
+#include "core/drawing/turned_mouth.h"
+#include "core/resolve/joint_angles.h"
+#include "tests/core/drawing/sheet_checks.h"
+#include "tests/support/pieces.h"
+
+namespace shoulderline {
+namespace {
+
+using testing::kMetrics;
+
+std::vector<std::string> wordsOfKind(const char* sample, const std::string& name) {
+    const Piece piece = testing::sample(sample);
+    const ResolvedPiece resolved = testing::resolved(piece);
+    std::vector<std::string> words;
+    for (const PartKind& kind : partKinds(resolved)) {
+        if (kind.name == name) {
+            for (const Sheet& sheet :
+                 partSheets(piece, resolved, kind, {{297, 210}, 0.0, "", 1, 9}, kMetrics)) {
+                const std::vector<std::string> more = testing::wordsOn(sheet);
+                words.insert(words.end(), more.begin(), more.end());
+            }
+        }
+    }
+    return words;
+}
+
+bool hasWord(const std::vector<std::string>& words, const std::string& word) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+// A rail whose upper edge slopes with the seat: the box around it touches the wood at corners only.
+TEST(FaceMarks, OfASkewedSectionStandOnItsOwnLines) {
+    const std::vector<std::vector<Vec2>> wood{{{0, 4}, {20, 0}, {20, 60}, {0, 64}}};
+    FreeSpace space({Stroke{{{0, 4}, {20, 0}, {20, 60}, {0, 64}, {0, 4}}, LineRole::Visible}},
+                    kMetrics);
+
+    const std::vector<Op> marks = faceMarksAcross(wood, true, space, 3.5, kMetrics);
+
+    ASSERT_EQ(marks.size(), 2u);
+    const Vec2 point = std::get<Stroke>(marks[0]).points[1];  // of the V
+    EXPECT_NEAR(point.y, 4.0 - 0.2 * point.x, 1e-9);
+    EXPECT_NEAR(point.x, 10.0, 1.0) << "in the middle";
+    const Vec2 tail = std::get<Stroke>(marks[1]).points[0];  // of the loop
+    EXPECT_NEAR(tail.x, 0.0, 1e-9);
+    EXPECT_NEAR(tail.y, 34.0, 2.0) << "in the middle";
+}
+
+// ISO 5456-2, first angle: what is seen from the left stands at the right of the view from the
+// front. A cabinet's side is stated in millimetres.
+TEST(EndViews, InFirstAngleTheLeftEndServesAndComesFirst) {
+    const ResolvedPiece resolved = testing::resolved(testing::sample("chart_cabinet"));
+    const ResolvedPart& plinth = resolved.parts[*resolved.findPart("plinth rail")];
+
+    const std::vector<EndToShow> first = endsToShow(plinth, false);
+    const std::vector<EndToShow> third = endsToShow(plinth, true);
+
+    ASSERT_EQ(first.size(), 2u);
+    EXPECT_EQ(first[0].face, Face::StartEnd);
+    EXPECT_TRUE(first[0].hasSection);
+    EXPECT_FALSE(first[1].hasSection);
+    ASSERT_EQ(third.size(), 2u);
+    EXPECT_EQ(third[0].face, Face::FarEnd);
+    EXPECT_TRUE(third[0].hasSection);
+}
+
+TEST(MortiseNotes, OfALooseTenonNameItAndWhatItGoesInto) {
+    EXPECT_TRUE(hasWord(wordsOfKind("chart_cabinet", "plinth rail"), "loose tenon, side"));
+}
+
+// The upper back post leans 9.1 degrees in its blank and its slots run along it: a slot 5/16 wide
+// for a 1 7/8 tenon would fill a box of 1.9 by 0.6 in.
+TEST(MortiseNotes, OfATurnedSlotTellItsMiddleItsOwnSizesAndItsTurn) {
+    const std::vector<std::string> words = wordsOfKind("raked_chair", "back post");
+
+    EXPECT_TRUE(hasWord(words, "5/16 \u00d7 1 7/8, turned 9.1\u00b0, 1 in 6.3,"));
+    EXPECT_TRUE(hasWord(words, "to the right away from the face edge"));
+}
+
+TEST(TurnedMouth, LiesAlongTheLeanOfItsPost) {
+    const ResolvedPiece resolved = testing::resolved(testing::sample("raked_chair"));
+    const ResolvedPart& post = resolved.parts[*resolved.findPart("back post, right")];
+    int turned = 0;
+    for (const MortiseSolid& mortise : post.mortises) {
+        if (const auto mouth = turnedMouthOf(resolved, post, mortise)) {
+            ++turned;
+            EXPECT_NEAR(mouth->turn.degrees(), 9.1, 0.05);
+            EXPECT_NEAR(mouth->width, 25.4 * 5 / 16, 0.05);
+        }
+    }
+    EXPECT_EQ(turned, 2) << "the crest rail and the lower back rail";
+}
+
+// A tongue 6 long at each end of a panel: what is told of the rabbets there is how deep they are,
+// not the panel's width.
+TEST(CutNotes, ARabbetAcrossAPanelIsNotAsWideAsThePanel) {
+    const std::vector<std::string> words = wordsOfKind("chart_cabinet", "upper panel");
+
+    EXPECT_TRUE(hasWord(words, "2 \u00d7 rabbet across, 4 deep"));
+    EXPECT_TRUE(std::none_of(words.begin(), words.end(), [](const std::string& word) {
+        return word.find("518.5 wide") != std::string::npos;
+    }));
+}
+
+// tan 4.6 = 1 in 12.4, tan 4.8 = 1 in 11.9: both would be 1 in 12.
+TEST(Slopes, AreToldToATenthOfTheRunUpToOneInTwenty) {
+    EXPECT_EQ(slopeText(Angle::degrees(4.6)), "4.6\u00b0, 1 in 12.4");
+    EXPECT_EQ(slopeText(Angle::degrees(4.8)), "4.8\u00b0, 1 in 11.9");
+    EXPECT_EQ(slopeText(Angle::degrees(2.0)), "2\u00b0, 1 in 29");
+}
+
+}  // namespace
+}  // namespace shoulderline
