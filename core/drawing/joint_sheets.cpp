@@ -15,73 +15,6 @@ namespace {
 
 constexpr double kRoundJoints = 4.0;
 
-<<<<<<< HEAD
-=======
-// Blocks on shelves, each on the first that has room for it, the highest first; a new sheet where
-// none has.
-class Layout {
-  public:
-    explicit Layout(Vec2 room) : room_(room) {}
-
-    void add(JointBlock block) {
-        Shelf& shelf = shelfFor(block.size);
-        move(block.ops, {shelf.x, shelf.y});
-        shelf.x += block.size.x + kBetweenJoints;
-        JointsOnSheet& sheet = sheets_[shelf.sheet];
-        if (std::find(sheet.parts.begin(), sheet.parts.end(), block.part) == sheet.parts.end()) {
-            sheet.parts.push_back(block.part);
-        }
-        if (block.awaits) {
-            sheet.awaiting.push_back({*block.awaits, sheet.ops.size() + kJointCaption});
-        }
-        sheet.hasDrawings = sheet.hasDrawings || block.scale > 0.0;
-        if (block.tells) {
-            sheet.told.push_back(*block.tells);
-        }
-        append(sheet.ops, std::move(block.ops));
-        sheet.setUps.insert(sheet.setUps.end(), block.setUps.begin(), block.setUps.end());
-    }
-    [[nodiscard]] std::vector<JointsOnSheet> take() { return std::move(sheets_); }
-
-  private:
-    struct Shelf {
-        std::size_t sheet = 0;
-        double x = 0.0;
-        double y = 0.0;
-        double height = 0.0;
-    };
-
-    [[nodiscard]] Shelf& shelfFor(Vec2 size) {
-        constexpr double kHair = 1e-9;
-        for (Shelf& shelf : shelves_) {
-            if (shelf.height >= size.y - kHair && shelf.x + size.x <= room_.x + kHair) {
-                return shelf;
-            }
-        }
-        for (std::size_t i = 0; i < used_.size(); ++i) {
-            if (used_[i] + size.y <= room_.y + kHair) {
-                shelves_.push_back({i, 0.0, used_[i], size.y});
-                used_[i] += size.y + kBetweenJoints;
-                return shelves_.back();
-            }
-        }
-        shelves_.push_back({sheets_.size(), 0.0, 0.0, size.y});
-        sheets_.emplace_back();
-        used_.push_back(size.y + kBetweenJoints);
-        return shelves_.back();
-    }
-
-    Vec2 room_;
-    std::vector<Shelf> shelves_;
-    std::vector<double> used_;  // height of each sheet that is taken
-    std::vector<JointsOnSheet> sheets_;
-};
-
-Vec2 roomForJoints(Vec2 paper) {
-    return drawingSpace(paper).size() - Vec2{2.0 * kRoundJoints, 2.0 * kRoundJoints};
-}
-
->>>>>>> sheets
 // What to mind at the tools, at the foot of a sheet.
 class Cautions {
   public:
@@ -111,7 +44,6 @@ class Cautions {
     std::vector<std::string> lines_;
 };
 
-<<<<<<< HEAD
 // Blocks on shelves, each on the first that has room for it, the highest first; a new sheet where
 // none has. At the foot of each sheet is kept free what its cautions take.
 class Layout {
@@ -130,6 +62,7 @@ class Layout {
         if (block.awaits) {
             sheet.awaiting.push_back({*block.awaits, sheet.ops.size() + kJointCaption});
         }
+        sheet.hasDrawings = sheet.hasDrawings || block.scale > 0.0;
         if (block.tells) {
             sheet.told.push_back(*block.tells);
         }
@@ -188,7 +121,8 @@ class Layout {
 
 Vec2 roomForJoints(Vec2 paper) {
     return drawingSpace(paper).size() - Vec2{2.0 * kRoundJoints, 2.0 * kRoundJoints};
-=======
+}
+
 // Tells apart those that would have one title.
 void numberAlike(std::vector<JointsOnSheet>& sheets) {
     std::map<std::string, std::vector<std::size_t>> byTitle;
@@ -201,7 +135,6 @@ void numberAlike(std::vector<JointsOnSheet>& sheets) {
                 ", " + std::to_string(k + 1) + " of " + std::to_string(alike.size());
         }
     }
->>>>>>> sheets
 }
 
 struct LaidOut {

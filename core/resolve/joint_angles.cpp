@@ -111,11 +111,7 @@ std::string slopeText(Angle angle) {
     const double slope = std::tan(std::abs(angle.radians()));
     std::string text = showAngle(Angle::degrees(degrees));
     if (slope > 1e-6 && slope <= 1.0) {
-<<<<<<< HEAD
-        constexpr double kFine = 10.0;  // a run is said to a tenth where it is short
-=======
         constexpr double kFine = 20.0;  // a run is said to a tenth where it is short
->>>>>>> sheets
         constexpr double kTie = 1e-9;   // 1 in 6.25 is told alike wherever it is worked out
         const double run = 1.0 / slope + kTie;
         text += ", 1 in " + showDecimal(run, run < kFine ? 1 : 0);
