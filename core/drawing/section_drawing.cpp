@@ -133,7 +133,9 @@ std::vector<Rect> figuresOf(const std::vector<Op>& ops, const TextMetrics& metri
     std::vector<Rect> figures;
     for (const Op& op : ops) {
         if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
-            figures.push_back(boundsOf(partsOf(*dimension, metrics).figure, metrics));
+            constexpr double kAir = 0.5;  // mm round a figure
+            const Rect figure = boundsOf(partsOf(*dimension, metrics).figure, metrics);
+            figures.push_back({figure.min - Vec2{kAir, kAir}, figure.max + Vec2{kAir, kAir}});
         }
     }
     return figures;
