@@ -54,13 +54,7 @@ void FreeSpace::take(const std::vector<Op>& ops, const TextMetrics& metrics) {
     for (const Op& op : ops) {
         std::visit(Overloaded{
                        [&](const Stroke& stroke) { takeStroke(stroke); },
-                       [&](const Fill& fill) {
-                           if (!fill.tint && !fill.points.empty()) {
-                               Stroke edge{fill.points, LineRole::Dimension};
-                               edge.points.push_back(fill.points.front());
-                               takeStroke(std::move(edge));
-                           }
-                       },
+                       [&](const Fill& fill) { takeFill(fill); },
                        [&](const ArcOp& arc) { takeArc(arc); },
                        [&](const TextOp& text) { boxes_.push_back(boundsOf(text, metrics)); },
                        [&](const DimensionOp& dimension) {
@@ -68,12 +62,24 @@ void FreeSpace::take(const std::vector<Op>& ops, const TextMetrics& metrics) {
                            for (const Stroke& stroke : parts.strokes) {
                                takeStroke(stroke);
                            }
+                           for (const Fill& arrow : parts.arrows) {
+                               takeFill(arrow);
+                           }
                            boxes_.push_back(boundsOf(parts.figure, metrics));
                        },
                        [](const BeginGroup&) {},
                        [](const EndGroup&) {},
                    },
                    op);
+    }
+}
+
+// By its edge: what is solid is small.
+void FreeSpace::takeFill(const Fill& fill) {
+    if (!fill.tint && !fill.points.empty()) {
+        Stroke edge{fill.points, LineRole::Dimension};
+        edge.points.push_back(fill.points.front());
+        takeStroke(std::move(edge));
     }
 }
 

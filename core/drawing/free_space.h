@@ -27,6 +27,7 @@ class FreeSpace {
 
   private:
     void takeArc(const ArcOp& arc);
+    void takeFill(const Fill& fill);
 
     void takeStroke(Stroke stroke);
 

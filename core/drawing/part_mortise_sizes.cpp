@@ -193,7 +193,10 @@ class MortiseWriter {
         } else {
             const double place = bored ? box.centre()[across] : box.min[across];
             note.lines.push_back(
-                (bored ? "bore " + to_.shownDiameter(width) + ", "
+                (bored ? "bore " +
+                             to_.shownDiameter(
+                                 to_.resolved.joints[mortise.joint].mortise.width.value.mm()) +
+                             ", "
                        : to_.shown(width) + (isLongAcross ? " across, " : " wide, ")) +
                 depth);
             note.lines.push_back(to_.shown(place) + " from " + referenceOf(mortise));

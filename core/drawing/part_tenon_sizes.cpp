@@ -30,7 +30,7 @@ class TenonWriter {
                        rect.max.x,
                        isRound ? to_.view.size.y - middle.y : below,
                        isRound ? to_.view.size.y - middle.y : below,
-                       isRound ? to_.shownDiameter(size.x) : to_.shown(size.x),
+                       isRound ? to_.shownDiameter(diameterOf(tenon)) : to_.shown(size.x),
                        size.x,
                        isRound ? "tenon diameter" : "tenon thickness",
                        subjectOfJoint(tenon.joint)});
@@ -49,6 +49,10 @@ class TenonWriter {
     }
 
   private:
+    // As stated: its facets lie inside the round.
+    [[nodiscard]] double diameterOf(const TenonSolid& tenon) const {
+        return to_.resolved.joints[tenon.joint].tenon.thickness.value.mm();
+    }
     // Where dimensions that stand to the right (far end) or left (start end) of an end view begin.
     [[nodiscard]] double besideDepth(const Rect& rect) const {
         return to_.view.face == Face::FarEnd ? to_.view.size.x - rect.max.x : rect.min.x;

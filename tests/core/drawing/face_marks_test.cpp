@@ -5,6 +5,7 @@
 
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/part_faces.h"
+#include "core/drawing/section_drawing.h"
 #include "core/drawing/section_marks.h"
 #include "core/drawing/turned_mouth.h"
 #include "core/resolve/joint_angles.h"
@@ -96,6 +97,52 @@ TEST(TurnedMouth, LiesAlongTheLeanOfItsPost) {
         }
     }
     EXPECT_EQ(turned, 2) << "the crest rail and the lower back rail";
+}
+
+// A round tenon 3/4 in thick is made of facets inside the round; what is told is the tenon.
+TEST(RoundTenons, AreToldByTheirStatedDiameter) {
+    const Piece piece = testing::sample("pilot_stool");
+    const ResolvedPiece resolved = testing::resolved(piece);
+    int told = 0;
+    for (const PartKind& kind : partKinds(resolved)) {
+        for (const Sheet& sheet :
+             partSheets(piece, resolved, kind, {{297, 210}, 0.0, "", 1, 9}, kMetrics)) {
+            for (const DimensionOp& op : testing::dimensionsOf(sheet, "tenon diameter")) {
+                ++told;
+                EXPECT_EQ(op.text.find("\u2248"), std::string::npos)
+                    << kind.name << ": " << op.text;
+            }
+        }
+    }
+    EXPECT_GT(told, 0);
+}
+
+// The hollow of a bore drawn in section begins at the round of a leg, 1 1/4 in thick.
+TEST(RoundParts, HaveTheirBoresDrawnWithinTheWood) {
+    const Piece piece = testing::sample("pilot_stool");
+    const ResolvedPiece resolved = testing::resolved(piece);
+    const std::size_t leg = *resolved.findPart("back leg");
+    const SectionPlan plan(resolved, resolved.parts[leg], true);
+    int hollows = 0;
+    for (const PartSection& section : plan.sections()) {
+        if (section.tenonsAt) {
+            continue;
+        }
+        bool isInJoint = false;
+        for (const Op& op : sectionOps(section, piece, resolved, leg, 1.0, {}, kMetrics)) {
+            if (const auto* group = std::get_if<BeginGroup>(&op)) {
+                isInJoint = group->subject.kind == SubjectKind::Joint;
+            } else if (const auto* stroke = std::get_if<Stroke>(&op);
+                       stroke != nullptr && isInJoint && stroke->role == LineRole::Visible) {
+                ++hollows;
+                for (const Vec2& p : stroke->points) {
+                    constexpr double kRadius = 25.4 * 5 / 8;
+                    EXPECT_LT(norm(p - Vec2{kRadius, kRadius}), kRadius + 0.01);
+                }
+            }
+        }
+    }
+    EXPECT_GT(hollows, 0);
 }
 
 // A tongue 6 long at each end of a panel: what is told of the rabbets there is how deep they are,
