@@ -21,7 +21,10 @@ constexpr double kNameRows = 11.0;
 
 std::string nameOf(const ResolvedPiece& resolved, const JointGroup& group) {
     const ResolvedJoint& joint = resolved.joints[group.joints.front()];
-    return resolved.parts[joint.tenoned].of + " into " + resolved.parts[joint.mortised].of;
+    const ResolvedPart& tenoned = resolved.parts[joint.tenoned];
+    const ResolvedPart& mortised = resolved.parts[joint.mortised];
+    return tenoned.of + " into " + (tenoned.stated == mortised.stated ? "the next " : "") +
+           mortised.of;
 }
 
 // "haunch length 3/8, horn 1"; empty where it has no more sizes than every joint.

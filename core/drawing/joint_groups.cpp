@@ -61,7 +61,7 @@ bool isSameSetting(const SetUp& a, const SetUp& b) {
            nearlyEqual(a.to, b.to) && nearlyEqual(a.reach, b.reach) &&
            nearlyEqual(a.mouth, b.mouth) && nearlyEqual(a.runsOutAt, b.runsOutAt) &&
            nearlyEqual(a.fenceAtEnd, b.fenceAtEnd) && nearlyEqual(a.pared, b.pared) &&
-           std::abs((a.turn - b.turn).radians()) < kSameTurn;
+           nearlyEqual(a.eased, b.eased) && std::abs((a.turn - b.turn).radians()) < kSameTurn;
 }
 
 }  // namespace

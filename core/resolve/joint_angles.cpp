@@ -124,14 +124,15 @@ std::string slopeText(Angle angle) {
 std::vector<std::string> endSettings(const ResolvedPart& part, End end) {
     const EndAngles angles = endAnglesOf(part, end);
     std::vector<std::string> words;
+    const std::string held = part.section == SectionForm::Square
+                                 ? "saw, face side down: "
+                                 : "saw, in a V-block, its face side's mark down: ";
     if (std::abs(angles.mitre.radians()) > kSquare) {
-        words.push_back("saw, face side down: gauge " + slopeText(angles.mitre) +
-                        " from square, longer at the " +
+        words.push_back(held + "gauge " + slopeText(angles.mitre) + " from square, longer at the " +
                         (angles.mitre.radians() > 0 ? "back edge" : "face edge"));
     }
     if (std::abs(angles.tilt.radians()) > kSquare) {
-        words.push_back("saw, face side down: blade " + slopeText(angles.tilt) +
-                        " from square, longer at the " +
+        words.push_back(held + "blade " + slopeText(angles.tilt) + " from square, longer at the " +
                         (angles.tilt.radians() > 0 ? "back side" : "face side"));
     }
     return words;
@@ -145,7 +146,9 @@ std::vector<std::string> jointSettings(const ResolvedPiece& resolved, const Reso
     }
     const std::string hollow = joint.kind == JointKind::Round ? "bore: " : "mortise: ";
     words.push_back(hollow + (angles.mortise.radians() > kSquare
-                                  ? tableText(angles.lean, joint.mortise.face)
+                                  ? (joint.kind == JointKind::Round
+                                         ? tableText(angles.lean, joint.mortise.face)
+                                         : wedgedText(angles.lean, joint.mortise.face))
                                   : "square to the face"));
     if (angles.mouthTurn.radians() > kSquare) {
         words.push_back("mouth turned " + slopeText(angles.mouthTurn) +
@@ -159,7 +162,11 @@ std::vector<std::string> jointSettings(const ResolvedPiece& resolved, const Reso
 
 std::vector<std::string> outOfSquareSettings(const ResolvedPiece& resolved,
                                              const ResolvedJoint& joint) {
-    std::vector<std::string> all = endSettings(resolved.parts[joint.tenoned], joint.end);
+    const ResolvedPart& tenoned = resolved.parts[joint.tenoned];
+    std::vector<std::string> all = endSettings(tenoned, joint.end);
+    for (std::string& one : all) {
+        one.insert(0, (joint.form().isSized() ? "shoulders of " : "end of ") + tenoned.of + ", ");
+    }
     const std::vector<std::string> own = jointSettings(resolved, joint);
     all.insert(all.end(), own.begin(), own.end());
     return all;

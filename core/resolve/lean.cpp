@@ -44,6 +44,20 @@ std::string leanText(const Lean& lean, Face face) {
     return text;
 }
 
+Angle tiltOverWedge(const Lean& lean) {
+    return Angle::radians(
+        std::atan(std::tan(lean.across.radians()) * std::cos(lean.along.radians())));
+}
+
+std::string wedgedText(const Lean& lean, Face face) {
+    if (std::abs(lean.along.radians()) <= kNoLean || std::abs(lean.across.radians()) <= kNoLean) {
+        return tableText(lean, face);
+    }
+    return "table tilted " + slopeText(tiltOverWedge(lean)) +
+           " across the part, the part wedged up " + slopeText(lean.along) + " along it; it " +
+           leanText(lean, face);
+}
+
 std::string tableText(const Lean& lean, Face face) {
     std::string text = "table tilted " + slopeText(lean.tilt());
     const double turn = std::abs(lean.turn().degrees());

@@ -31,4 +31,12 @@ struct Lean {
 // tilt of the table, with the part turned on it, makes both leans (common practice).
 [[nodiscard]] std::string tableText(const Lean& lean, Face face);
 
+// The same for what is not round, whose chisel keeps along the part: "table tilted 8.8° across the
+// part, its start raised 4.9° by a wedge; it leans ...". As if the table tilted by t across and the
+// wedge by w along: w is the lean along, tan t = tan(across) cos w (own derivation, from turning
+// the spindle's direction by both).
+[[nodiscard]] std::string wedgedText(const Lean& lean, Face face);
+// What the table tilts by across the part in that.
+[[nodiscard]] Angle tiltOverWedge(const Lean& lean);
+
 }  // namespace shoulderline

@@ -13,15 +13,25 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kFewShavings = 1.0;  // mm; an arris eased by no more is quicker planed
+constexpr double kDeepestRouted = 25.0;  // mm; deeper slots are bored out (common practice)
+constexpr double kFewShavings = 1.0;     // mm; an arris eased by no more is quicker planed
 
 class PartSettings {
   public:
     PartSettings(const ResolvedPart& part, const LengthStyle& style) : part_(part), style_(style) {}
 
     std::vector<PartSetUp> take() {
+        // The hole for a screw's head before the one beneath it.
+        const auto isForHead = [](const ResolvedCut& cut) {
+            return cut.hole && cut.hole->isForHead;
+        };
         for (const ResolvedCut& cut : part_.cuts) {
-            if (!cut.joint) {
+            if (!cut.joint && isForHead(cut)) {
+                addHole(cut);
+            }
+        }
+        for (const ResolvedCut& cut : part_.cuts) {
+            if (!cut.joint && !isForHead(cut)) {
                 cut.kind == CutKind::Bore ? addHole(cut) : addGroove(cut);
             }
         }
@@ -76,9 +86,9 @@ class PartSettings {
         const bool isTilted = cut.hole && cut.hole->lean.isTilted();
         const bool isSlot = cut.hole && cut.hole->slotLength.value > cut.hole->slotWidth;
         Open one;
-        one.setUp.tool = isTilted ? RuleId::SetUpTiltedBit
-                         : isSlot ? RuleId::SetUpRouter
-                                  : RuleId::SetUpBit;
+        one.setUp.tool = isTilted                            ? RuleId::SetUpTiltedBit
+                         : isSlot && depth <= kDeepestRouted ? RuleId::SetUpRouter
+                                                             : RuleId::SetUpBit;
         one.setUp.work = holeWork(cut);
         one.setUp.setting = shown(diameter) + "; centre " + shown(mouth[axes.across]) +
                             " from the " + std::string(wordFor(acrossReference(cut.face))) +
@@ -88,8 +98,10 @@ class PartSettings {
         one.from = alongReference(cut.face);
         if (isSlot) {
             const double more = (cut.hole->slotLength.value - cut.hole->slotWidth).mm() / 2;
-            one.after = "; stops " + shown(more) + " to either side of the centre, " +
-                        (cut.hole->slot == SlotWay::Along ? "along" : "across") + " the part";
+            one.after =
+                (depth <= kDeepestRouted ? "; stops " : "; a row of holes, pared out, to ") +
+                shown(more) + " to either side of the centre, " +
+                (cut.hole->slot == SlotWay::Along ? "along" : "across") + " the part";
         }
         if (isTilted) {
             one.after = "; " + tableText(cut.hole->lean, cut.face);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/resolve/frames.h"
+#include "core/resolve/open_joint_set_up.h"
 #include "core/resolve/tenon_set_up.h"
 
 namespace shoulderline {
@@ -211,9 +212,18 @@ class SetUps {
                                                                           : RuleId::SetUpMortiser;
     }
 
+    // A plough runs along the grain only.
+    static RuleId housingTool(const MortiseSolid& mortise) {
+        const bool isAcrossGrain =
+            inwardOf(mortise.face).axis != 0 &&
+            mortise.box.size().x < std::max(mortise.box.size().y, mortise.box.size().z);
+        return isAcrossGrain ? RuleId::SetUpHousing : RuleId::SetUpPlough;
+    }
+
     void addMortises() {
         if (joint_.kind == JointKind::Stub) {
-            return;  // it stands in a groove that is there
+            add(RuleId::SetUpPlough, joint_.mortised, "mortise: the groove makes it");
+            return;
         }
         for (const std::size_t part : {joint_.mortised, joint_.tenoned}) {
             for (const MortiseSolid& mortise : resolved_.parts[part].mortises) {
@@ -224,24 +234,29 @@ class SetUps {
                 const bool isOpen =
                     joint_.kind == JointKind::Bridle || joint_.kind == JointKind::Lap;
                 const bool isHousing = joint_.kind == JointKind::Housed;
-                RuleId tool = mortisingTool();
-                tool = isRound     ? RuleId::SetUpBit
-                       : isOpen    ? RuleId::SetUpSaw
-                       : isHousing ? RuleId::SetUpPlough
-                                   : tool;
+                if (isOpen) {
+                    for (SetUp& one : openJointSetUps(resolved_, part, mortise)) {
+                        all_.push_back(std::move(one));
+                    }
+                    continue;
+                }
+                const bool isSloping = mortise.isHaunch && joint_.has(JointFeature::SlopingHaunch);
+                const RuleId tool = isRound     ? RuleId::SetUpBit
+                                    : isHousing ? housingTool(mortise)
+                                    : isSloping ? RuleId::SetUpChisel
+                                                : mortisingTool();
                 SetUp& one = add(tool,
                                  part,
                                  mortise.isHaunch ? "mortise for the haunch"
                                  : isRound        ? "bored mortise"
-                                 : isOpen         ? "slot"
                                  : isHousing      ? "housing"
                                                   : "mortise");
                 setFence(one, mortise.face, openBox(mortise), isRound);
                 one.fence =
                     one.fence - (part == joint_.mortised ? joint_.mortise.referenceIn : Length());
-                one.cutter = isOpen ? Length() : joint_.mortise.width.value;
-                one.slopesOut = mortise.isHaunch && joint_.has(JointFeature::SlopingHaunch);
-                if (!isRound && !isOpen && !isHousing && !mortise.isHaunch) {
+                one.cutter = joint_.mortise.width.value;
+                one.slopesOut = isSloping;
+                if (!isRound && !isHousing && !mortise.isHaunch) {
                     setReach(one, mortise, resolved_.parts[part]);
                 }
                 if (joint_.kind == JointKind::Housed && inwardOf(mortise.face).axis != 0) {
@@ -255,7 +270,10 @@ class SetUps {
                 const bool isFaceThere = !one.beforeShaping || !isSawnAway(part, mortise.face);
                 if ((isAskew && isFaceThere) ||
                     (joint_.mortise.below > kLengthTolerance && !one.beforeShaping)) {
-                    one.depth = joint_.mortise.depth.value;
+                    // A bit's stop is set where it touches first: on the crown of a round part.
+                    const bool isRoundPart = resolved_.parts[part].section != SectionForm::Square;
+                    one.depth = joint_.mortise.depth.value +
+                                (isRoundPart ? joint_.mortise.below : Length());
                 }
                 addParing(mortise, part, one.beforeShaping);
             }
@@ -274,28 +292,48 @@ class SetUps {
         one.beforeShaping = beforeShaping;
     }
 
+    // Of boards that are joined to one another: those that have it.
+    [[nodiscard]] std::string whichOf(std::size_t part) const {
+        const ResolvedPart& tenoned = resolved_.parts[joint_.tenoned];
+        const ResolvedPart& mortised = resolved_.parts[joint_.mortised];
+        if (tenoned.stated != mortised.stated || tenoned.number == 0) {
+            return {};
+        }
+        const std::size_t other = part == joint_.tenoned ? joint_.mortised : joint_.tenoned;
+        return resolved_.parts[part].number > resolved_.parts[other].number
+                   ? ", each board but the first,"
+                   : ", each board but the last,";
+    }
+
     void addCuts(std::size_t part) {
         for (const ResolvedCut& cut : resolved_.parts[part].cuts) {
             if (cut.joint != index_) {
                 continue;
             }
             const bool isBore = cut.kind == CutKind::Bore;
+            if (cut.kind == CutKind::Notch && joint_.kind == JointKind::CrossLap) {
+                for (SetUp& one :
+                     trenchSetUps(part,
+                                  cut.face,
+                                  cut.box,
+                                  cut.note + " in the " + std::string(wordFor(cut.face)))) {
+                    all_.push_back(std::move(one));
+                }
+                continue;
+            }
             const bool isEndCut = cut.face == Face::StartEnd || cut.face == Face::FarEnd;
             RuleId tool = RuleId::SetUpPlough;
             if (isBore) {
                 tool = RuleId::SetUpBit;
             } else if (cut.kind == CutKind::Notch) {
-                tool = isEndCut || joint_.kind == JointKind::CrossLap ? RuleId::SetUpSaw
-                                                                      : RuleId::SetUpChisel;
+                tool = isEndCut ? RuleId::SetUpSaw : RuleId::SetUpChisel;
             }
             SetUp one;
             one.tool = tool;
             one.part = part;
             one.work =
                 cut.note.empty() || cut.kind == CutKind::Groove ? wordFor(cut.kind) : cut.note;
-            if (cut.kind == CutKind::Notch && joint_.kind == JointKind::CrossLap) {
-                one.work += " in the " + std::string(wordFor(cut.face));
-            }
+            one.work += isEndCut ? "" : whichOf(part) + " in the " + std::string(wordFor(cut.face));
             setFence(one, cut.face, cut.box, isBore);
             placeFromShoulder(one, cut.box, part, isEndCut);
             setSlope(one, cut, part);
@@ -304,7 +342,7 @@ class SetUps {
             const int into = inwardOf(cut.face).axis;
             const int across = into == 2 ? 1 : 2;
             one.cutter = tool == RuleId::SetUpSaw
-                             ? Length()
+                             ? Length::mm(size.y)  // a kerf across the end of a tenon
                              : Length::mm(isBore ? size[(into + 1) % 3] : size[across]);
             if (cut.kind == CutKind::Rabbet || cut.kind == CutKind::Groove) {
                 fenceFromEnd(one, cut, resolved_.parts[part]);

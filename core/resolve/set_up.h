@@ -14,7 +14,8 @@ struct SetUp {
     RuleId tool = RuleId::SetUpChisel;
     std::size_t part = 0;  // in ResolvedPiece::parts
     std::string work;      // "mortise", "cheek at the face side"
-    Length cutter;         // width of the chisel or cutter, diameter of the bit; zero for a saw
+    Length cutter;  // width of the chisel or cutter, diameter of the bit or of a round tenon, a
+                    // saw's kerf where that counts; else zero
     Face reference = Face::FaceSide;  // that the fence bears on
     Length fence;                     // from there to the near side of the cut (a bit: its middle)
     Length depth;
@@ -30,7 +31,10 @@ struct SetUp {
     // farther from the reference towards the far end.
     Angle turn = {};
     Length mouth = {};
-    bool slopesOut = false;  // as deep as told at the tenon, sloping to nothing away from it
+    bool slopesOut = false;   // as deep as told at the tenon, sloping to nothing away from it
+    bool isTrench = false;    // sawn across the part at `from` and `to`, whatever its fence
+    bool isByMiddle = false;  // of a stop for a shoulder out of square: to the middle of its line
+    Length eased = {};        // of the end of a tenon: by how much, all round
     // Of a slot with a sloping outer end: where that has got to on the face where the slot is
     // shorter, which is the one it enters or the one it comes out of; zero for a square one.
     Length slopesTo = {};

@@ -4,6 +4,7 @@
 #include <set>
 #include <span>
 
+#include "core/geometry/bent_line.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/set_up.h"
@@ -22,6 +23,17 @@ void addOnce(std::string& list, const std::string& one, std::string& last) {
     }
 }
 
+// Where the curve of a bent part leaves its chord.
+Angle angleToChord(const ResolvedPart& part) {
+    return Angle::radians(std::max(std::abs(headingAtStart(part.bend->line)),
+                                   std::abs(headingAtEnd(part.bend->line))));
+}
+
+// "front leg, in a V-block".
+std::string nameOf(const ResolvedPart& part) {
+    return part.of + (part.section != SectionForm::Square ? ", in a V-block" : "");
+}
+
 // All but where along the part; of several that differ in nothing but the fence.
 std::string settingText(std::span<const SetUp> beside,
                         const ResolvedPiece& resolved,
@@ -38,8 +50,8 @@ std::string settingText(std::span<const SetUp> beside,
         addOnce(fence, shown(one.fence), lastFence);
         addOnce(fenceAtEnd, shown(one.fenceAtEnd), lastAtEnd);
     }
-    std::string text =
-        work + ", " + resolved.parts[first.part].of + ": " + resolved.rules[first.tool].subject;
+    std::string text = work + ", " + nameOf(resolved.parts[first.part]) + ": " +
+                       resolved.rules[first.tool].subject;
     if (first.pared > kLengthTolerance) {
         return text + "; pared back " + shown(first.pared) + " each " +
                (first.isFarFaceOpen ? "on the face the tenon comes out of" : "at the bottom") +
@@ -47,6 +59,18 @@ std::string settingText(std::span<const SetUp> beside,
     }
     if (first.cutter > kLengthTolerance) {
         text += " " + shown(first.cutter);
+    }
+    if (first.tool == RuleId::SetUpRoundTenon) {
+        return text + ", " + shown(first.depth) + " long";
+    }
+    if (first.eased > kLengthTolerance) {
+        return text + "; " + shown(first.eased) + " from the end and from the cheeks, all round";
+    }
+    if (first.depth <= kLengthTolerance) {
+        return text;
+    }
+    if (first.isTrench) {
+        return text + "; across the part at both sides, " + shown(first.depth) + " deep";
     }
     const std::string reference(wordFor(first.reference));
     const std::string depth =
@@ -66,12 +90,16 @@ std::string settingText(std::span<const SetUp> beside,
         return text + "; to lines " + fence + " from the " + reference + " at the shoulder and " +
                fenceAtEnd + " at the end, " + slopeText(first.lean) + " from it" + depth;
     }
+    if (beside.size() == 1 && first.fence <= kLengthTolerance) {
+        return text + "; along the " + reference + depth;
+    }
     return text + "; fence " + fence + " from the " + reference + depth;
 }
 
 bool isShoulder(const SetUp& setUp) {
     return setUp.fence <= kLengthTolerance && setUp.from == Length() &&
-           setUp.to > kLengthTolerance && setUp.cutter == Length() && !setUp.fromShoulder;
+           setUp.to > kLengthTolerance && setUp.cutter == Length() && !setUp.fromShoulder &&
+           !setUp.isTrench;
 }
 
 std::string placeText(const SetUp& setUp, const Shown& shown) {
@@ -114,9 +142,12 @@ std::string textOf(std::span<const SetUp> alike,
     const Shown shown = [&](Length length) { return showLength(length, style); };
     const SetUp& first = alike.front();
     if (isShoulder(first)) {
-        std::string text = first.work + ", " + resolved.parts[first.part].of + ": " +
+        std::string text = first.work + ", " + nameOf(resolved.parts[first.part]) + ": " +
                            resolved.rules[first.tool].subject + "; stop " + shown(first.to) +
                            " from the end";
+        if (first.isByMiddle) {
+            text += ", to the middle of its line";
+        }
         if (first.runsOutAt > kLengthTolerance) {
             text += " at the tenon, " + shown(first.runsOutAt) + " at the edge";
         }
@@ -133,9 +164,9 @@ std::string textOf(std::span<const SetUp> alike,
 
 // Both run through, with one setting but for the fence: the two cheeks of a tenon.
 bool areBeside(const SetUp& a, const SetUp& b) {
-    return !isShoulder(a) && !isShoulder(b) && a.to <= kLengthTolerance &&
-           b.to <= kLengthTolerance && a.tool == b.tool && a.part == b.part &&
-           nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
+    return !isShoulder(a) && !isShoulder(b) && a.depth > kLengthTolerance &&
+           a.to <= kLengthTolerance && b.to <= kLengthTolerance && a.tool == b.tool &&
+           a.part == b.part && nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
            nearlyEqual(a.depth, b.depth) && nearlyEqual(a.pared, b.pared) &&
            std::abs((a.lean - b.lean).radians()) < 1e-6;
 }
@@ -146,7 +177,15 @@ void addOrder(const std::vector<SetUp>& setUps,
               std::vector<std::string>& texts) {
     std::set<std::string> told;
     for (const SetUp& one : setUps) {
-        const std::string& name = resolved.parts[one.part].of;
+        const ResolvedPart& part = resolved.parts[one.part];
+        const std::string& name = part.of;
+        if (part.bend && told.insert(name).second) {
+            texts.push_back("order, " + name +
+                            ": cut once it is bent, held to its curve in a "
+                            "cradle so that its chord lies along the fence: tenons, shoulders and "
+                            "all these figures are true to the chord, which the curve leaves at " +
+                            slopeText(angleToChord(part)) + " at its ends");
+        }
         if (one.beforeShaping && told.insert(name).second) {
             texts.push_back("order, " + name +
                             ": cut while the blank is square, before it is shaped, since the fence "
@@ -156,8 +195,8 @@ void addOrder(const std::vector<SetUp>& setUps,
 }
 
 bool areAlike(const SetUp& a, const SetUp& b) {
-    return !isShoulder(a) && a.tool == b.tool && a.part == b.part && a.work == b.work &&
-           nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
+    return !isShoulder(a) && a.isTrench == b.isTrench && a.tool == b.tool && a.part == b.part &&
+           a.work == b.work && nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
            nearlyEqual(a.fence, b.fence) && nearlyEqual(a.depth, b.depth) &&
            nearlyEqual(a.reach, b.reach) && std::abs((a.turn - b.turn).radians()) < 1e-6 &&
            nearlyEqual(a.mouth, b.mouth) && a.fromShoulder == b.fromShoulder &&

@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "core/resolve/frames.h"
+#include "core/resolve/joint_angles.h"
 #include "core/resolve/stations.h"
 #include "core/resolve/tenon_mitre.h"
 
@@ -30,10 +31,14 @@ class TenonSetUps {
         : resolved_(resolved),
           index_(index),
           joint_(resolved.joints[index]),
-          part_(resolved.parts[joint_.tenoned]) {}
+          part_(resolved.parts[joint_.tenoned]),
+          isOutOfSquare_(!endAnglesOf(part_, joint_.end).isSquare) {}
 
     std::vector<SetUp> take() {
         if (joint_.kind == JointKind::Round) {
+            SetUp& round = add(RuleId::SetUpRoundTenon, "round tenon");
+            round.cutter = joint_.tenon.thickness.value;
+            round.depth = joint_.tenon.length.value;
             addRoundShoulder();
             return std::move(all_);
         }
@@ -47,7 +52,9 @@ class TenonSetUps {
         addShoulders(sides);
         addHaunches(sides);
         addMitre();
+        addWaste();
         addStop(RuleId::SetUpShoulderPlane, "shoulders, pared", joint_.tenon.length.value, {});
+        addEnd();
         return std::move(all_);
     }
 
@@ -66,6 +73,7 @@ class TenonSetUps {
         SetUp& one = add(tool, std::move(work));
         one.to = from;
         one.depth = depth;
+        one.isByMiddle = isOutOfSquare_ && nearlyEqual(from, joint_.tenon.length.value);
         return one;
     }
 
@@ -122,6 +130,28 @@ class TenonSetUps {
             addCheek("cheek at the " + std::string(wordFor(far.face)),
                      near.shoulder + whole,
                      length - far.haunch);
+        }
+    }
+
+    void addWaste() {
+        if (joint_.has(JointFeature::Twin) || joint_.has(JointFeature::Double)) {
+            addStop(RuleId::SetUpParing,
+                    "waste between the tenons, cut out",
+                    joint_.tenon.length.value,
+                    {});
+        }
+    }
+
+    // What is done to the tenon once it fits.
+    void addEnd() {
+        if (joint_.has(JointFeature::RoundEnds)) {
+            add(RuleId::SetUpParing, "edges of the tenon, rounded to half its thickness");
+        }
+        if (const Size* eased = joint_.size(SizeName::EndEasing)) {
+            add(RuleId::SetUpEasingPlane,
+                joint_.has(JointFeature::RoundedEnd) ? "end of the tenon, rounded"
+                                                     : "end of the tenon, chamfered")
+                .eased = eased->value;
         }
     }
 
@@ -210,6 +240,7 @@ class TenonSetUps {
     std::size_t index_;
     const ResolvedJoint& joint_;
     const ResolvedPart& part_;
+    bool isOutOfSquare_;
     std::vector<SetUp> all_;
 };
 

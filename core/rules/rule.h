@@ -120,6 +120,9 @@ enum class RuleId {
     SetUpTiltedBit,
     SetUpEasingRouter,
     SetUpEasingPlane,
+    SetUpParing,
+    SetUpRoundTenon,
+    SetUpHousing,
     ScrewSinkWidth,      // diameter of a countersink to its screw's
     ScrewUnderHead,      // wood left under a sunk head
     SlotRoom,            // room in a slotted hole to how far it is from where the wood is held
