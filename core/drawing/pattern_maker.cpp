@@ -7,8 +7,10 @@
 #include "core/drawing/dimensioning.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/pattern_arcs.h"
+#include "core/drawing/pattern_holes.h"
 #include "core/drawing/pattern_joints.h"
 #include "core/drawing/patterns.h"
+#include "core/drawing/smooth_runs.h"
 #include "core/drawing/strips.h"
 #include "core/drawing/wrapped_text.h"
 #include "core/measure/length_text.h"
@@ -226,6 +228,12 @@ void PatternMaker::addWords(std::vector<Op>& ops) const {
          addArcLetters(*plane_.outline, words_.datum, piece_.style, metrics_, ops)) {
         lines.push_back(std::move(line));
     }
+    if (words_.withJoints) {
+        const PartView view = partView(part_, plane_.seenOn);
+        for (std::string& line : holeWordsOf(part_, view, words_.datum, piece_.style)) {
+            lines.push_back(std::move(line));
+        }
+    }
     const Rect lettered = boundsOf(ops, metrics_);
     const auto addLines = [&](Vec2 at, double width) {
         for (const std::string& text : lines) {
@@ -280,6 +288,7 @@ Sheet PatternMaker::make() const {
     }
     addCentreLines(ops);
     ops.push_back(EndGroup{});
+    ops = withHiddenRunsJoined(std::move(ops));
     addOffsets(ops);
     addSizes(ops);
     addWords(ops);

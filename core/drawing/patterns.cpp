@@ -6,6 +6,7 @@
 
 #include "core/drawing/form_pattern.h"
 #include "core/drawing/part_sizes.h"
+#include "core/drawing/pattern_holes.h"
 #include "core/drawing/pattern_joints.h"
 #include "core/drawing/pattern_maker.h"
 #include "core/drawing/strips.h"
@@ -100,6 +101,19 @@ std::vector<Op> jointLines(const ResolvedPiece& resolved,
     return ops;
 }
 
+// Whether both show the same joints and holes at the same places.
+bool areJoinedAlike(const Piece& piece,
+                    const ResolvedPiece& resolved,
+                    const SharedPattern& one,
+                    const ResolvedPart& part,
+                    const PatternPlane& plane) {
+    const auto holes = [&](const ResolvedPart& of, const PatternPlane& on) {
+        return holeWordsOf(of, partView(of, on.seenOn), {}, piece.style);
+    };
+    return jointLines(resolved, *one.part, one.plane) == jointLines(resolved, part, plane) &&
+           holes(*one.part, one.plane) == holes(part, plane);
+}
+
 std::string joined(const std::vector<std::string>& words, const std::string& last) {
     std::string text;
     for (std::size_t i = 0; i < words.size(); ++i) {
@@ -116,7 +130,7 @@ void addOnce(const std::string& word, std::vector<std::string>& words) {
 
 // Every outline of the piece, those that are alike as one: a taper is one pattern for all its legs
 // and both its faces. Where their joints differ, it goes without them.
-std::vector<SharedPattern> sharedPatterns(const ResolvedPiece& resolved) {
+std::vector<SharedPattern> sharedPatterns(const Piece& piece, const ResolvedPiece& resolved) {
     std::vector<SharedPattern> shared;
     for (const PartKind& kind : partKinds(resolved)) {
         const ResolvedPart& part = resolved.parts[kind.parts.front()];
@@ -133,8 +147,7 @@ std::vector<SharedPattern> sharedPatterns(const ResolvedPiece& resolved) {
             addOnce(quantityText(resolved, kind), found->quantities);
             addOnce(std::string(wordFor(plane.seenOn)), found->faces);
             found->words.withJoints =
-                found->words.withJoints && jointLines(resolved, *found->part, found->plane) ==
-                                               jointLines(resolved, part, plane);
+                found->words.withJoints && areJoinedAlike(piece, resolved, *found, part, plane);
             if (found->words.datum != datumOf(plane)) {
                 found->words.datum = "reference face";
             }
@@ -210,7 +223,7 @@ PrintJob patternsJob(const Piece& piece,
                      const std::string& date,
                      const TextMetrics& metrics) {
     std::vector<FullSizeDrawing> drawings;
-    for (const SharedPattern& pattern : sharedPatterns(resolved)) {
+    for (const SharedPattern& pattern : sharedPatterns(piece, resolved)) {
         const std::string name =
             joined(pattern.parts, " and ") + ", " + joined(pattern.faces, ", ");
         Sheet sheet = onFewestSheets(pattern, piece, resolved, paper, options, metrics);

@@ -8,8 +8,9 @@
 namespace shoulderline {
 
 // The outline of a shaped part at full size, to be cut out or pricked through: the blank, the
-// outline with its arcs, the middle lines, tenons, mortises and bored holes, and offsets from the
-// blank's straight edge at even stations, for laying out by hand with a rule and a batten.
+// outline with its arcs, the middle lines, tenons, mortises and bored holes with their sizes and
+// leans, and offsets from the blank's straight edge at even stations, for laying out by hand with a
+// rule and a batten.
 struct Pattern {
     std::string name;  // "arm, face side"
     Sheet drawing;

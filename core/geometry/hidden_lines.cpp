@@ -103,17 +103,33 @@ class Judge {
     Judge(const Judge&) = delete;
     Judge& operator=(const Judge&) = delete;
 
-    // The hidden stretches of the edge: apart, ascending.
+    // What may hide edges of a solid: `seen` is around it in the view, `farthest` the nearness of
+    // its farthest corner. Its edges are then looked at against these alone, which for a stick are
+    // few.
+    void lookAround(const Rect& seen, double farthest) {
+        candidates_.clear();
+        index_.query(seen, note_);
+        near_.clear();
+        for (const std::size_t f : candidates_) {
+            if (scene_.faces[f].nearest > farthest + kNearerBy) {
+                near_.push_back({scene_.rects[f], f});
+            }
+        }
+    }
+
+    // The hidden stretches of an edge of that solid: apart, ascending.
     const std::vector<HiddenStretch>& hiddenStretches(const Seen& edge) {
         const Rect around{{std::min(edge.a.x, edge.b.x), std::min(edge.a.y, edge.b.y)},
                           {std::max(edge.a.x, edge.b.x), std::max(edge.a.y, edge.b.y)}};
-        candidates_.clear();
-        index_.query(around, note_);
         left_.clear();
         right_.clear();
         const double farthest = std::min(edge.nearA, edge.nearB);
-        for (const std::size_t f : candidates_) {
-            const HidingFace& face = scene_.faces[f];
+        for (const NearFace& one : near_) {
+            if (one.rect.min.x > around.max.x || one.rect.max.x < around.min.x ||
+                one.rect.min.y > around.max.y || one.rect.max.y < around.min.y) {
+                continue;
+            }
+            const HidingFace& face = scene_.faces[one.face];
             if (face.nearest > farthest + kNearerBy) {
                 cover(edge, face);
             }
@@ -237,7 +253,12 @@ class Judge {
     const Scene& scene_;
     PlaneIndex index_;
     std::function<void(std::size_t)> note_;
+    struct NearFace {
+        Rect rect;
+        std::size_t face = 0;
+    };
     std::vector<std::size_t> candidates_;
+    std::vector<NearFace> near_;
     std::vector<double>
         sides_;  // of the face's corners: the edge's length times how far to its left
     std::vector<double> crossings_;
@@ -277,6 +298,20 @@ void append(const Seen& seen,
     }
 }
 
+void lookAround(const Polyhedron& solid, const View& view, Judge& judge) {
+    if (solid.vertices.empty()) {
+        return;
+    }
+    const Vec2 first = view.project(solid.vertices.front());
+    Rect seen{first, first};
+    double farthest = view.nearness(solid.vertices.front());
+    for (const Vec3& corner : solid.vertices) {
+        seen.include(view.project(corner));
+        farthest = std::min(farthest, view.nearness(corner));
+    }
+    judge.lookAround(seen, farthest);
+}
+
 }  // namespace
 
 std::vector<ViewEdge> hiddenLines(std::span<const Polyhedron> solids, const View& view) {
@@ -289,6 +324,7 @@ std::vector<ViewEdge> hiddenLines(std::span<const Polyhedron> solids, const View
         const Polyhedron& solid = solids[s];
         const Facing* facing = scene.facings.data() + scene.first[s];
         collectEdges(solid, edges);
+        lookAround(solid, view, judge);
         result.reserve(result.size() + edges.size());
         for (std::size_t e = 0; e < edges.size(); ++e) {
             const PolyhedronEdge& edge = edges[e];

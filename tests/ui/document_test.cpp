@@ -118,6 +118,27 @@ TEST_F(DocumentTest, StepsOfOneTargetMergeUntilTheBurstEnds) {
     EXPECT_EQ(document_.undoStack().count(), 3);
 }
 
+// Dragged from 16 3/4 in by two steps, the seat is told to have risen by both.
+TEST_F(DocumentTest, ABurstTellsWhatItMovedFromWhereItBegan) {
+    ASSERT_TRUE(document_.apply(SetMeasure{"seat height", "17 in"}, Document::Kind::Step));
+    const std::size_t movedByOne = document_.lastChange().moved.size();
+    ASSERT_TRUE(document_.apply(SetMeasure{"seat height", "17 1/4 in"}, Document::Kind::Step));
+
+    const LastChange& last = document_.lastChange();
+    EXPECT_EQ(last.before, QStringLiteral("16 3/4"));
+    EXPECT_EQ(last.after, QStringLiteral("17 1/4"));
+    ASSERT_EQ(last.moved.size(), movedByOne);
+    for (const Moved& moved : last.moved) {
+        if (moved.before && moved.after) {
+            EXPECT_NEAR(std::abs((*moved.after - *moved.before).inches()), 0.5, 1e-6)
+                << moved.subject << ", " << moved.size;
+        }
+    }
+    document_.endBurst();
+    ASSERT_TRUE(document_.apply(SetMeasure{"seat height", "18 in"}, Document::Kind::Step));
+    EXPECT_EQ(document_.lastChange().before, QStringLiteral("17 1/4"));
+}
+
 TEST_F(DocumentTest, ABurstBackToWhereItBeganIsNoStep) {
     ASSERT_TRUE(document_.apply(SetMeasure{"seat height", "17 in"}, Document::Kind::Step));
     ASSERT_TRUE(document_.apply(SetMeasure{"seat height", "16 3/4 in"}, Document::Kind::Step));

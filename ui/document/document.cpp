@@ -126,12 +126,19 @@ Result<void> Document::apply(const Edit& edit, Kind kind) {
         endBurst();
     }
     const PieceCommand::Target target{targetOf(edit), kind == Kind::Step ? burst_ : 0};
+    isStepOn_ = target.burst != 0 && target.burst == burstNumber_ && target.name == burstOf_;
+    if (!isStepOn_) {
+        burstFrom_ = resolved_;
+        burstOf_ = target.name;
+        burstNumber_ = target.burst;
+    }
     undoStack_.push(
         new PieceCommand(*this,
                          {piece_, chosen_},
                          {std::make_shared<const Piece>(std::move(*next)), renamed(chosen_, edit)},
                          qt(nameOf(edit)),
                          target));
+    isStepOn_ = false;
     return {};
 }
 
@@ -141,11 +148,12 @@ void Document::show(std::shared_ptr<const Piece> piece,
                     bool isUndo) {
     auto resolved = std::make_shared<const ResolvedPiece>(
         resolve(*piece, resources_.rules, resources_.workshop, resolved_.get()));
+    const std::shared_ptr<const ResolvedPiece> from = isStepOn_ ? burstFrom_ : resolved_;
     lastChange_ = {name,
-                   qt(shownMeasure(*resolved_, utf8(name), piece->style)),
+                   qt(shownMeasure(*from, utf8(name), piece->style)),
                    qt(shownMeasure(*resolved, utf8(name), piece->style)),
                    isUndo,
-                   ripple(*resolved_, *resolved)};
+                   ripple(*from, *resolved)};
     take(std::move(piece), std::move(resolved));
     const bool isOther = chosen != chosen_;
     chosen_ = chosen;
@@ -175,6 +183,7 @@ void Document::start(Piece piece, const QString& path, bool isRecovered) {
     auto resolved = std::make_shared<const ResolvedPiece>(
         resolve(*stated, resources_.rules, resources_.workshop));
     take(std::move(stated), std::move(resolved));
+    endBurst();
     lastChange_ = {};
     chosen_ = {};
     path_ = path;

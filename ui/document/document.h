@@ -28,7 +28,7 @@ struct Chosen {
     friend bool operator==(const Chosen&, const Chosen&) = default;
 };
 
-// What the last change was and what it moved.
+// What the last change was and what it moved; of a burst of steps, from where the first began.
 struct LastChange {
     QString name;    // "rail thickness"; empty when nothing has changed yet
     QString before;  // what it was and is, where it is one size; else empty
@@ -124,6 +124,10 @@ class Document final : public QObject {
     mutable std::optional<StrengthReport> strength_;
     mutable std::optional<MovementReport> movement_;
     LastChange lastChange_;
+    std::shared_ptr<const ResolvedPiece> burstFrom_;  // the piece before the first step of a burst
+    std::string burstOf_;                             // what its steps change
+    int burstNumber_ = 0;
+    bool isStepOn_ = false;  // a step that goes on with the burst is being shown
     Chosen chosen_;
     QUndoStack undoStack_;
     QString path_;

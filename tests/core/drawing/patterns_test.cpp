@@ -82,6 +82,69 @@ TEST(Patterns, OutlineAndBoreAreAtFullSize) {
     EXPECT_NEAR(arcs[1].centre.x - std::min(length.from.x, length.to.x), 40.0, 1e-9);
 }
 
+// A rail whose lower edge is hollow, bored askew from its face side and with a slotted screw hole.
+Sheet patternOfABoredRail() {
+    Piece piece = testing::twoPostsAndARail();
+    Part& rail = testing::statedPart(piece, "rail");
+    rail.shape = {{Face::BackEdge,
+                   {{Datum::Start, "2 in", "", Run::Arc, "-(1/2 in)", {}},
+                    {Datum::Far, "2 in", "", Run::Line, "", {}}}}};
+    CutStatement bore;
+    bore.kind = CutKind::Bore;
+    bore.along = "6 in";
+    bore.across = "1 in";
+    bore.width = "1/2 in";
+    bore.depth = "5/8 in";
+    bore.tiltAlong = "20 deg";
+    bore.tiltAcross = "10 deg";
+    CutStatement slot;
+    slot.kind = CutKind::ScrewHole;
+    slot.along = "9 in";
+    slot.across = "1 in";
+    slot.width = "3/16 in";
+    slot.slot = SlotWay::Across;
+    slot.length = "7/16 in";
+    rail.cuts = {bore, slot};
+    const ResolvedPiece resolved = testing::resolved(piece);
+    for (const PartKind& kind : partKinds(resolved)) {
+        if (kind.name == "rail") {
+            return patternsOf(piece, resolved, kind, kMetrics).at(0).drawing;
+        }
+    }
+    return {};
+}
+
+// The lean of a bore, and the depth of any hole, is what an outline cannot show.
+TEST(Patterns, TellWhatTheOutlineOfAHoleDoesNot) {
+    const Sheet sheet = patternOfABoredRail();
+
+    EXPECT_TRUE(
+        patternSays(sheet,
+                    "bore \u23001/2, 5/8 deep along it, leans 20\u00b0, 1 in 2.7, towards the "
+                    "far end and 10\u00b0, 1 in 5.7, away from the face edge:  6 along, 1 from "
+                    "the face edge"));
+    EXPECT_TRUE(patternSays(sheet,
+                            "slot 3/16 \u00d7 7/16 across the part, through:  9 along, 1 from the "
+                            "face edge"));
+    EXPECT_EQ(testing::overlapsOn(sheet, kMetrics), std::vector<std::string>{});
+}
+
+// A facet of its round is too short for a dash: what lies behind the mouth is one line.
+TEST(Patterns, WhatALeaningBoreHidesIsDashedAllRound) {
+    const Sheet sheet = patternOfABoredRail();
+    const auto hidden = std::count_if(sheet.ops.begin(), sheet.ops.end(), [](const Op& op) {
+        const auto* stroke = std::get_if<Stroke>(&op);
+        return stroke != nullptr && stroke->role == LineRole::Hidden;
+    });
+    const auto longOnes = std::count_if(sheet.ops.begin(), sheet.ops.end(), [](const Op& op) {
+        const auto* stroke = std::get_if<Stroke>(&op);
+        return stroke != nullptr && stroke->role == LineRole::Hidden && stroke->points.size() > 20;
+    });
+
+    EXPECT_GE(longOnes, 1);
+    EXPECT_LE(hidden, 4);
+}
+
 TEST(Patterns, StationsAreWholeStepsAndTheEnd) {
     EXPECT_EQ(stationsAlong(300.0, Unit::Millimetre).size(), 31u);
     const std::vector<double> inches = stationsAlong(30.75 * 25.4, Unit::Inch);
