@@ -226,6 +226,24 @@ void addBlankLine(const Cutting& cutting, const Rect& wood, double scale, std::v
     }
 }
 
+// How long a tongue is from its own shoulder, which stays clear of the groove's mouth.
+template <class Sized>
+void addTongueFromShoulder(const ResolvedPart& panel,
+                           std::size_t joint,
+                           Length tongue,
+                           const Sized& size,
+                           std::vector<SizeToPlace>& below) {
+    for (const ResolvedCut& cut : panel.cuts) {
+        if (cut.joint == joint && cut.kind == CutKind::Rabbet) {
+            const Vec3 box = cut.box.size();
+            const double wide = inwardOf(cut.face).axis == 2 ? std::min(box.x, box.y) : box.z;
+            below.push_back(
+                size(tongue.mm() - wide, tongue.mm(), 0.0, wide, "tongue from its shoulder"));
+            return;
+        }
+    }
+}
+
 std::vector<Op> sectionThrough(const Piece& piece,
                                const ResolvedPiece& resolved,
                                std::size_t index,
@@ -267,6 +285,7 @@ std::vector<Op> sectionThrough(const Piece& piece,
                            subject,
                            0};
     };
+    std::vector<SizeToPlace> above;
     std::vector<SizeToPlace> below;
     std::vector<SizeToPlace> right;
     std::vector<SizeToPlace> left;
@@ -274,7 +293,13 @@ std::vector<Op> sectionThrough(const Piece& piece,
         const Rect& rect = hole.rect;
         const double down = drawn.max.y + rect.min.y * scale;
         if (!hole.wide.empty()) {
-            below.push_back(size(rect.min.x, rect.max.x, down, rect.size().x, hole.wide));
+            const double up = -rect.max.y * scale - drawn.min.y;
+            (up < down - kApart ? above : below)
+                .push_back(size(rect.min.x,
+                                rect.max.x,
+                                std::max(0.0, std::min(up, down)),
+                                rect.size().x,
+                                hole.wide));
         }
         const bool isRight = hole.highStands == DimensionSide::RightOf;
         (isRight ? right : left)
@@ -291,16 +316,18 @@ std::vector<Op> sectionThrough(const Piece& piece,
                              drawn.max.y + cutting.holes.front().rect.min.y * scale,
                              tongue->value.mm(),
                              "tongue length"));
+        addTongueFromShoulder(resolved.parts[joint.tenoned], index, tongue->value, size, below);
     }
     const auto place = [&](std::vector<SizeToPlace> sizes, DimensionSide side, double edge) {
-        const bool isBelow = side == DimensionSide::Below;
+        const bool isFlat = side == DimensionSide::Below || side == DimensionSide::Above;
         std::vector<Op> placed =
-            isBelow
+            isFlat
                 ? placeSizes(std::move(sizes), side, edge, style.dimensions, metrics)
                 : placeSizes(
                       std::move(sizes), side, edge, style.dimensions, metrics, {-1e9, drawn.max.y});
         ops.insert(ops.end(), placed.begin(), placed.end());
     };
+    place(std::move(above), DimensionSide::Above, drawn.min.y);
     place(std::move(below), DimensionSide::Below, drawn.max.y);
     place(std::move(right), DimensionSide::RightOf, drawn.max.x);
     place(std::move(left), DimensionSide::LeftOf, drawn.min.x);

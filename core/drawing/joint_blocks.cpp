@@ -27,9 +27,29 @@ std::string nameOf(const ResolvedPiece& resolved, const JointGroup& group) {
            mortised.of;
 }
 
-// "haunch length 3/8, horn 1"; empty where it has no more sizes than every joint.
-std::string furtherSizes(const Piece& piece, const ResolvedJoint& joint) {
+// "loose tenon 26 by 36 by 10".
+std::string smallText(const Piece& piece, const SmallPart& small) {
+    const auto shown = [&](Length length) { return showLength(length, piece.style); };
+    return std::string(wordFor(small.kind)) + " " + shown(small.length) + " by " +
+           shown(small.width) + " by " + shown(small.thickness);
+}
+
+// "haunch length 3/8, horn 1", and the loose tenon or the wedges that it takes; empty where it has
+// no more sizes than every joint.
+std::string furtherSizes(const Piece& piece,
+                         const ResolvedPiece& resolved,
+                         const std::vector<SmallPart>& smalls,
+                         std::size_t index) {
+    const ResolvedJoint& joint = resolved.joints[index];
     std::string text;
+    for (const SmallPart& small : smalls) {
+        const bool isOfIt =
+            std::find(small.joints.begin(), small.joints.end(), index) != small.joints.end();
+        if (isOfIt &&
+            (small.kind == SmallPartKind::LooseTenon || small.kind == SmallPartKind::Wedge)) {
+            text += (text.empty() ? "" : ", ") + smallText(piece, small);
+        }
+    }
     for (const FurtherSize& further : joint.further) {
         text += text.empty() ? "" : ", ";
         text +=
@@ -104,6 +124,7 @@ class Skyline {
 JointBlock blockOf(const Piece& piece,
                    const ResolvedPiece& resolved,
                    const JointGroup& group,
+                   const std::vector<SmallPart>& smalls,
                    double scale,
                    bool areEndsBelow,
                    const TextMetrics& metrics) {
@@ -114,7 +135,7 @@ JointBlock blockOf(const Piece& piece,
     block.scale = scale;
     block.part = resolved.parts[resolved.joints[group.joints.front()].tenoned].of;
     const std::string caption = captionOf(resolved, group, scale);
-    const std::string further = furtherSizes(piece, resolved.joints[group.joints.front()]);
+    const std::string further = furtherSizes(piece, resolved, smalls, group.joints.front());
     const double rows = kNameRows + (further.empty() ? 0.0 : 2.0 + kCaptionHeight);
     block.size = Vec2{std::max({drawing.size.x,
                                 metrics.width(caption, kCaptionHeight, false),
@@ -254,7 +275,8 @@ std::vector<JointBlock> JointBlocks::setUpBlocks(std::size_t group, Vec2 room) {
 const JointBlock& JointBlocks::of(std::size_t group, double scale, bool areEndsBelow) {
     const auto [it, isNew] = made_.try_emplace({group, scale, areEndsBelow});
     if (isNew) {
-        it->second = blockOf(piece_, resolved_, groups_[group], scale, areEndsBelow, metrics_);
+        it->second =
+            blockOf(piece_, resolved_, groups_[group], smalls_, scale, areEndsBelow, metrics_);
     }
     return it->second;
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/drawing/joint_sheets.h"
+#include "core/resolve/small_parts.h"
 
 namespace shoulderline {
 
@@ -45,7 +46,11 @@ class JointBlocks {
                 const ResolvedPiece& resolved,
                 const std::vector<JointGroup>& groups,
                 const TextMetrics& metrics)
-        : piece_(piece), resolved_(resolved), groups_(groups), metrics_(metrics) {}
+        : piece_(piece),
+          resolved_(resolved),
+          groups_(groups),
+          metrics_(metrics),
+          smalls_(smallPartsOf(piece, resolved)) {}
 
     // At the largest scale at which it goes into the room, the settings under or beside the drawing
     // where that fits, or costs no more than half of a scale that is 1 : 2 still; else they have
@@ -64,6 +69,7 @@ class JointBlocks {
     const ResolvedPiece& resolved_;
     const std::vector<JointGroup>& groups_;
     const TextMetrics& metrics_;
+    std::vector<SmallPart> smalls_;
     std::map<std::tuple<std::size_t, double, bool>, JointBlock> made_;
     std::map<std::size_t, SetUpsTold> told_;  // by group
 };

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/geometry/notched_rect.h"
+#include "core/drawing/joint_wood.h"
 #include "core/geometry/plane_cut.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/small_solids.h"
@@ -12,11 +12,7 @@ namespace shoulderline {
 
 namespace {
 
-Box inJoint(const ResolvedJoint& joint, const ResolvedPart& part, const Box& box) {
-    return relativeFrame(joint.frame, part.frame).outerBounds(box);
-}
-
-// A tenon or a mortise likewise.
+// A tenon or a mortise in the frame of its joint.
 template <class Solid>
 Box solidInJoint(const ResolvedJoint& joint, const ResolvedPart& part, const Solid& solid) {
     const Frame relative = relativeFrame(joint.frame, part.frame);
@@ -43,6 +39,25 @@ Polyhedron bodyIn(const ResolvedJoint& joint,
         }
     }
     return solid;
+}
+
+// The same in convex pieces.
+std::vector<Polyhedron> piecesIn(const ResolvedJoint& joint,
+                                 const ResolvedPart& part,
+                                 const std::vector<HalfSpace>& cuts) {
+    const Frame frame = relativeFrame(joint.frame, part.frame);
+    std::vector<Polyhedron> pieces;
+    const BodySolids wood = part.wood();
+    for (const ConvexSolid& piece : wood.pieces()) {
+        std::optional<Polyhedron> left = piece.toPolyhedron().transformed(frame);
+        for (const HalfSpace& cut : cuts) {
+            left = left ? cutByPlane(*left, cut) : left;
+        }
+        if (left) {
+            pieces.push_back(*std::move(left));
+        }
+    }
+    return pieces;
 }
 
 // What of a solid lies within kThin about `at` along `axis`; all of it where that is nothing.
@@ -79,57 +94,18 @@ std::optional<double> referenceOnWood(const JointMembers& m, bool isLow) {
     return reference;
 }
 
-// Whether what is shown of a shaped part is square all the same.
-bool isBox(const Polyhedron& solid) {
-    constexpr double kSame = 1e-6;  // of the volume
-    const double box = solid.bounds().volume();
-    return std::abs(solid.volume() - box) < kSame * box;
-}
-
-// A member that lies square, `shown` of it, less the rabbets and grooves of its part that run along
-// all of that.
-Polyhedron grooved(const ResolvedJoint& joint,
-                   const ResolvedPart& part,
-                   const Box& shown,
-                   int along) {
-    const double slack = kLengthTolerance.mm();
-    const int u = (along + 1) % 3;
-    const int v = (along + 2) % 3;
-    const auto across = [&](const Box& box) {
-        return Rect{{box.min[u], box.min[v]}, {box.max[u], box.max[v]}};
-    };
-    std::vector<Rect> notches;
-    for (const ResolvedCut& cut : part.cuts) {
-        const Box box = inJoint(joint, part, cut.box);
-        const bool runsAlong =
-            box.min[along] < shown.min[along] + slack && box.max[along] > shown.max[along] - slack;
-        if (runsAlong && (cut.kind == CutKind::Rabbet || cut.kind == CutKind::Groove)) {
-            notches.push_back(across(box));
-        }
-    }
-    const std::vector<Vec2> ring =
-        notches.empty() ? std::vector<Vec2>() : notchedRect(across(shown), notches);
-    if (ring.empty()) {
-        return Polyhedron::box(shown);
-    }
-    Frame turned{{}, {}, {}, {}};
-    turned.x[u] = turned.y[v] = turned.z[along] = 1.0;
-    return Polyhedron::prism(Outline::polygon(ring), shown.min[along], shown.max[along])
-        .transformed(turned);
-}
-
 // The tenoned member as it is drawn: its box, where it lies square and is one.
 void takeTenoned(const ResolvedJoint& joint, const ResolvedPart& tenoned, JointMembers& m) {
     m.railBlank = m.atShoulder = m.rail;
     if (m.railIsSquare && tenoned.body.isBox()) {
-        m.railSolid = grooved(joint, tenoned, m.rail, 0);
+        m.railSolid = woodLessGrooves(joint, tenoned, m.rail, 0);
         return;
     }
     m.railSolid = bodyIn(joint, tenoned, {beyond(0, m.rail.min.x, false)});
     m.rail = m.railSolid.bounds();
     m.atShoulder = sliceOf(m.railSolid, 0, -kThin).bounds();
     if (m.railIsSquare && isBox(m.railSolid)) {
-        m.railSolid = grooved(joint, tenoned, m.rail, 0);
+        m.railSolid = woodLessGrooves(joint, tenoned, m.rail, 0);
     }
 }
 
@@ -138,7 +114,8 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
     const Frame relative = relativeFrame(joint.frame, mortised.frame);
     const bool isSquare = m.railIsSquare && squared(relative);
     if (isSquare && (mortised.body.isBox() || !m.horns.empty())) {
-        m.postSolid = grooved(joint, mortised, m.post, m.postAxis);
+        m.postSolid = woodLessGrooves(joint, mortised, m.post, m.postAxis);
+        m.postPieces = {m.postSolid};
         return;
     }
     const Box blank = m.post;
@@ -147,6 +124,7 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
         cuts.push_back(beyond(sawn.axis, m.at(sawn), sawn.isHigh));
     }
     m.postSolid = bodyIn(joint, mortised, cuts);
+    m.postPieces = piecesIn(joint, mortised, cuts);
     m.post = m.postSolid.bounds();
     const Vec3 inwards = joint.mortise.reference == Face::FaceEdge ? relative.y : relative.z;
     const std::optional<double> onWood = referenceOnWood(m, inwards[m.referenceAxis] > 0.0);
@@ -156,7 +134,8 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
         m.referenceLine = {blank.min[m.postAxis], blank.max[m.postAxis]};
     }
     if (isSquare && isBox(m.postSolid)) {
-        m.postSolid = grooved(joint, mortised, m.post, m.postAxis);
+        m.postSolid = woodLessGrooves(joint, mortised, m.post, m.postAxis);
+        m.postPieces = {m.postSolid};
     }
 }
 
@@ -212,13 +191,6 @@ void shorten(JointMembers& m, bool isSquare) {
     });
 }
 
-Vec3 outwardOf(Face face) {
-    const auto [axis, way] = inwardOf(face);
-    Vec3 outward;
-    outward[axis] = -way;
-    return outward;
-}
-
 // What the joint takes from one part, restated in the joint's frame.
 std::vector<Hollow> hollowsOf(const ResolvedJoint& joint,
                               const ResolvedPart& part,
@@ -238,6 +210,23 @@ std::vector<Hollow> hollowsOf(const ResolvedJoint& joint,
         }
     }
     return hollows;
+}
+
+// An end of the mortised part that goes on as a tenon is drawn as broken off there.
+void breakAtTenons(const ResolvedPart& mortised, const Frame& relative, JointMembers& m) {
+    const int axis = m.postAxis;
+    const bool runsUp = relative.x[axis] > 0.0;
+    const auto add = [&](Length tenon, bool isHigh) {
+        const bool isSawn =
+            std::any_of(m.postSawn.begin(), m.postSawn.end(), [&](const JointMembers::Sawn& one) {
+                return one.axis == axis && one.isHigh == isHigh;
+            });
+        if (axis != 0 && tenon > kLengthTolerance && !isSawn) {
+            m.postSawn.push_back({axis, isHigh});
+        }
+    };
+    add(mortised.startTenon, !runsUp);
+    add(mortised.farTenon, runsUp);
 }
 
 // The horns of a mortised part that lies square, as lengths of its box.
@@ -318,8 +307,14 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
         }
     }
     shorten(m, m.railIsSquare && squared(relative));
+    if (m.railIsSquare && squared(relative)) {
+        breakAtTenons(mortised, relative, m);
+    }
     takeTenoned(joint, tenoned, m);
     takeMortised(joint, mortised, m);
+    takeLetIn(m);
+    addOtherCuts(joint, mortised, index, m.postSolid, m.post, m.hollows);
+    addOtherCuts(joint, tenoned, index, m.railSolid, m.rail, m.ownHollows);
     return m;
 }
 

@@ -25,7 +25,8 @@ struct JointMembers {
     Box post;              // around the mortised part
     Polyhedron railSolid;  // both as they are drawn: their boxes, where they meet square
     Polyhedron postSolid;
-    bool railIsSquare = true;  // with the joint's frame
+    std::vector<Polyhedron> postPieces;  // the same in convex pieces, for a section
+    bool railIsSquare = true;            // with the joint's frame
     Box mortise;
     Box mouth;  // of the mortise on the face it enters, where all lies square; else `mortise`
     int postAxis = 1;  // which way of the joint's frame the mortised part runs
@@ -51,6 +52,7 @@ struct JointMembers {
     };
     std::vector<Horn> horns;
     bool isLoose = false;
+    bool isLetInWhole = false;  // `railSolid` runs on as the tenon
     Box railBlank;          // the tenoned part before it was shaped: shoulders are gauged from it
     Box atShoulder;         // the wood of it at the shoulder
     bool railIsCut = true;  // it runs on past rail.min.x

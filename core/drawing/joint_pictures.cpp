@@ -6,6 +6,7 @@
 
 #include "core/drawing/break_line.h"
 #include "core/drawing/dimension_parts.h"
+#include "core/drawing/joint_hollows.h"
 #include "core/drawing/section_drawing.h"
 #include "core/drawing/smooth_runs.h"
 #include "core/measure/length_text.h"
@@ -13,45 +14,6 @@
 namespace shoulderline {
 
 namespace {
-
-// How far the farthest corner lies along a way.
-double reachOf(const Polyhedron& solid, Vec3 way) {
-    double reach = -1e18;
-    for (const Vec3& corner : solid.vertices) {
-        reach = std::max(reach, dot(corner, way));
-    }
-    return reach;
-}
-
-bool shareRoom(const Box& a, const Box& b) {
-    for (int axis = 0; axis < 3; ++axis) {
-        if (std::min(a.max[axis], b.max[axis]) - std::max(a.min[axis], b.min[axis]) <
-            kLengthTolerance.mm()) {
-            return false;
-        }
-    }
-    return true;
-}
-
-// Whether it is seen into: its mouth looks that way, or it runs out at the side of all that it is
-// cut in, as a kerf does at the cheeks of its tenon.
-bool isOpenTowards(Vec3 viewer, const Hollow& hollow, const std::vector<Polyhedron>& solids) {
-    if (dot(hollow.outward, viewer) > 0.5) {
-        return true;
-    }
-    const Box room = hollow.solid.bounds();
-    const double reach = reachOf(hollow.solid, viewer) + kLengthTolerance.mm();
-    bool isCutIn = false;
-    for (const Polyhedron& solid : solids) {
-        if (shareRoom(room, solid.bounds())) {
-            isCutIn = true;
-            if (reachOf(solid, viewer) > reach) {
-                return false;
-            }
-        }
-    }
-    return isCutIn;
-}
 
 // Figures keep to this side of a corner, round which others stand.
 FigureRoom upTo(double high) {
@@ -93,13 +55,14 @@ void JointPictures::draw(std::vector<Polyhedron> solids,
     std::vector<ViewEdge> edges = hiddenLines(solids, looking.view);
     int number = static_cast<int>(solids.size());
     for (const Hollow& hollow : hollows) {
-        const bool isOpen = isOpenTowards(looking.view.towardsViewer, hollow, solids);
-        for (ViewEdge edge : hiddenLines({&hollow.solid, 1}, looking.view)) {
-            edge.visible = isOpen;
+        for (ViewEdge& edge : linesOfHollow(hollow, solids, looking.view)) {
             edge.solid = number;
             edges.push_back(edge);
         }
         ++number;
+    }
+    for (const Hollow& hollow : hollows) {
+        openSides(hollow, solids, looking.view, edges);
     }
     for (const ViewEdge& edge : mergeCoincident(edges)) {
         if (!liesInCut(edge, looking)) {
@@ -175,6 +138,9 @@ void JointPictures::addBlankLines(const JointLooking& looking, std::vector<Op>& 
 void JointPictures::addTenonBlank(const JointLooking& looking, std::vector<Op>& ops) const {
     const Rect tenon = onSheet(members_.tenon, looking);
     double reach = 0.0;
+    if (members_.isLetInWhole) {
+        return;
+    }
     if (!members_.isLoose) {
         for (const Polyhedron& solid : members_.tenons) {
             reach = std::max(reach, solid.bounds().max.x * scale_);
@@ -328,6 +294,11 @@ std::vector<Op> JointPictures::wedge() const {
     return ops;
 }
 
+std::string JointPictures::tenonWord() const {
+    const bool isWhole = joint_.form().isWholeSection() || joint_.kind == JointKind::Lap;
+    return members_.isLoose ? "end with its mortise" : isWhole ? "end" : "tenon";
+}
+
 // Which end of the picture is a horn.
 std::string JointPictures::hornText(const JointLooking& looking) const {
     const auto isAtTop = [&](const JointMembers::Horn& horn) {
@@ -360,7 +331,8 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
                                         onCheek ? "mortise length" : "mortise width")};
     std::vector<SizeToPlace> atMouth;
     const Rect mouth = onSheet(members_.mouth, looking);
-    if (onCheek && mortise.size().y - mouth.size().y > kLengthTolerance.mm()) {
+    constexpr double kWorthTelling = 0.2;  // mm of wood
+    if (onCheek && mortise.size().y - mouth.size().y > kWorthTelling * scale_) {
         atMouth.push_back(size(mouth.min.y,
                                mouth.max.y,
                                post.min.x - drawn.min.x,

@@ -55,13 +55,15 @@ Ring ringAt(const Polyhedron& solid, double at, double scale) {
 SectionedJoint sectionOf(const JointMembers& members, double scale) {
     // Off the middle by a hair, so that no corner of a facet lies in the plane.
     const double at = members.tenon.centre().z + kHair;
-    SectionedJoint section{
-        ringAt(members.railSolid, at, scale), {}, ringAt(members.postSolid, at, scale), {}, {}, {}};
+    SectionedJoint section{ringAt(members.railSolid, at, scale), {}, {}, {}, {}, {}};
     const auto add = [&](const Polyhedron& solid, std::vector<Ring>& into) {
         if (Ring ring = ringAt(solid, at, scale); !ring.empty()) {
             into.push_back(std::move(ring));
         }
     };
+    for (const Polyhedron& piece : members.postPieces) {
+        add(piece, section.post);
+    }
     for (const Polyhedron& tenon : members.tenons) {
         add(tenon, section.tenons);
     }

@@ -14,7 +14,7 @@ using Ring = std::vector<Vec2>;  // convex, counter-clockwise with y up; closed,
 struct SectionedJoint {
     Ring rail;
     std::vector<Ring> tenons;
-    Ring post;
+    std::vector<Ring> post;         // in convex pieces
     std::vector<Ring> hollows;      // in the mortised part
     std::vector<Ring> ownHollows;   // in the rail and its tenons
     std::vector<Ring> smalls = {};  // pins, plugs and wedges

@@ -87,7 +87,7 @@ std::vector<Op> JointPictures::section() const {
             });
     };
     const auto nothing = [](const SectionLine&) { return false; };
-    add({cut.post}, isPostSawn, filling);
+    add(cut.post, isPostSawn, filling);
     add(cut.hollows, nothing, filling);
     add(cut.ownHollows, nothing);
     if (members_.isLoose) {
@@ -110,14 +110,16 @@ std::vector<Op> JointPictures::section() const {
     for (const Stroke& line : breakLines(true, kOnCheek)) {
         wood.front() = brokenOff(wood.front(), line);
     }
-    Ring post = cut.post;
+    std::vector<Ring> post = cut.post;
     for (const Stroke& line : breakLines(false, kOnCheek)) {
-        post = brokenOff(post, line);
+        for (Ring& ring : post) {
+            ring = brokenOff(ring, line);
+        }
     }
     append(ops, hatch({wood, notWood}, Angle(), kHatchSpacing));
     const Angle grain =
         Angle::degrees(members_.postAxis == 1 ? 90.0 : (members_.postAxis == 0 ? 0.0 : 45.0));
-    append(ops, hatch({{std::move(post)}, cut.hollows}, grain, kHatchSpacing));
+    append(ops, hatch({std::move(post), cut.hollows}, grain, kHatchSpacing));
     const Rect all = boundsOf(ops, metrics_);
     const double letter = 1.4 * style_.dimensions.height;
     ops.push_back(TextOp{{(all.min.x + all.max.x) / 2.0, all.max.y + 2.0 + letter},
@@ -159,7 +161,7 @@ std::vector<Op> JointPictures::compose(bool isThirdAngle) const {
     addLabel("mouth", mouth);
     std::vector<Op> tenon;
     draw(railSolids(false), members_.ownHollows, kOnTenon, tenon);
-    addLabel("tenon", tenon);
+    addLabel(tenonWord(), tenon);
     std::vector<std::vector<Op>*> beside{&mouth, &tenon};
     std::vector<Op> ownWedge;
     if (members_.wedge) {

@@ -268,7 +268,9 @@ TEST(SetUpOfACrossLap, TellsTheEdgeThatItIsSawnInto) {
     for (std::size_t i = 0; i < resolved.joints.size(); ++i) {
         if (resolved.joints[i].kind == JointKind::CrossLap) {
             for (const shoulderline::SetUp& one : setUpsOf(resolved, i)) {
-                works.insert(one.work);
+                if (one.isTrench) {
+                    works.insert(one.work);
+                }
             }
         }
     }
