@@ -133,12 +133,13 @@ void JointPictures::addBlankLines(const JointLooking& looking, std::vector<Op>& 
     }
 }
 
-// The tenon as long as it is lettered, where what is drawn of it does not reach as far: a loose
+// The tenon as long as it is lettered, or where what is let in whole begins, where what is drawn of it does not reach as far: a loose
 // one, or one before its mitre.
 void JointPictures::addTenonBlank(const JointLooking& looking, std::vector<Op>& ops) const {
     const Rect tenon = onSheet(members_.tenon, looking);
     double reach = 0.0;
-    if (members_.isLetInWhole) {
+    if (members_.isLetInWhole) {  // how far it goes in is a line to be gauged, no edge
+        ops.push_back(Stroke{{{0.0, tenon.min.y}, {0.0, tenon.max.y}}, LineRole::Neighbour});
         return;
     }
     if (!members_.isLoose) {

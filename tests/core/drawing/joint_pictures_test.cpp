@@ -1,9 +1,12 @@
+#include "core/drawing/joint_pictures.h"
+
 #include <algorithm>
 #include <cmath>
 
 #include <gtest/gtest.h>
 
 #include "core/drawing/joint_drawing.h"
+#include "core/drawing/joint_hollows.h"
 #include "core/drawing/joint_members.h"
 #include "core/drawing/joint_section.h"
 #include "core/drawing/joint_sheets.h"
@@ -161,7 +164,7 @@ TEST(PartSections, GoClearOfTheSlotAndTellTheDeepEnd) {
     int slots = 0;
     int deep = 0;
     for (const ResolvedPart& part : made.parts) {
-        const SectionPlan plan(made, part);
+        const SectionPlan plan(made, part, true);
         for (const PartSection& section : plan.sections()) {
             for (const ResolvedCut& cut : part.cuts) {
                 if (section.tenonsAt && cut.note == "slot for the wedge") {
@@ -174,6 +177,73 @@ TEST(PartSections, GoClearOfTheSlotAndTellTheDeepEnd) {
     }
     EXPECT_GT(slots, 0);
     EXPECT_GT(deep, 0);
+}
+
+// A slat that is let in whole has no shoulder, so nothing is drawn across it where it goes in.
+TEST(JointPictures, DrawWhatIsLetInWholeWithoutAShoulder) {
+    const ResolvedPiece made = resolved(sample("raked_chair"));
+    const auto slat = jointBetween(made, "back slat", "crest rail");
+    ASSERT_TRUE(slat);
+    ASSERT_EQ(made.joints[*slat].kind, JointKind::LetIn);
+    const JointMembers members = membersOf(made, *slat);
+    EXPECT_TRUE(members.tenons.empty());
+    EXPECT_NEAR(members.railSolid.bounds().max.x, made.joints[*slat].tenon.length.value.mm(), 1e-6);
+    const auto rail = jointBetween(made, "crest rail", "back post");
+    ASSERT_TRUE(rail);
+    EXPECT_FALSE(membersOf(made, *rail).tenons.empty()) << "a tenon with shoulders stays one";
+}
+
+// A corner half lap is open at the end of its part and at its side: seen through it, no line closes
+// it there.
+TEST(JointPictures, LeaveALapOpenAtTheEndOfItsPart) {
+    const ResolvedPiece made = resolved(sample("chart_cabinet"));
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        if (made.joints[i].kind != JointKind::Lap) {
+            continue;
+        }
+        const JointMembers members = membersOf(made, i);
+        ASSERT_EQ(members.hollows.size() + members.ownHollows.size() > 0, true);
+        const std::vector<Polyhedron> wood{members.postSolid};
+        std::vector<ViewEdge> edges = hiddenLines(wood, kOnMouth.view);
+        for (const ViewEdge& edge : linesOfHollow(members.hollows[0], wood, kOnMouth.view)) {
+            edges.push_back(edge);
+        }
+        openSides(members.hollows[0], wood, kOnMouth.view, edges);
+        const Box taken = members.hollows[0].solid.bounds();
+        const double end =
+            std::abs(taken.min.y - members.post.min.y) < 1e-6 ? taken.min.y : taken.max.y;
+        const Vec2 inside = kOnMouth.view.project({taken.centre().x, end, taken.centre().z});
+        for (const ViewEdge& edge : edges) {
+            const bool crosses =
+                std::abs(edge.a.y - inside.y) < 1e-6 && std::abs(edge.b.y - inside.y) < 1e-6 &&
+                std::min(edge.a.x, edge.b.x) < inside.x && std::max(edge.a.x, edge.b.x) > inside.x;
+            EXPECT_FALSE(crosses) << "closed at the end of the stile";
+        }
+        return;
+    }
+    FAIL() << "no half lap";
+}
+
+// A post with a bend is not convex: its section is as large as the wood, not as the hull around it.
+TEST(JointSection, OfABentPostIsNoLargerThanItsWood) {
+    const ResolvedPiece made = resolved(sample("raked_chair"));
+    const auto joint = jointBetween(made, "side rail", "back post");
+    ASSERT_TRUE(joint);
+    const JointMembers members = membersOf(made, *joint);
+    double area = 0.0;
+    for (const Ring& ring : sectionOf(members, 1.0).post) {
+        area += Outline::polygon(ring).area();
+    }
+    // The post is as thick everywhere across the section, so its volume is the area times that.
+    double volume = 0.0;
+    for (const Polyhedron& piece : members.postPieces) {
+        volume += piece.volume();
+    }
+    const ResolvedPart& post = made.parts[made.joints[*joint].mortised];
+    const double across = std::min(post.width.value.mm(), post.thickness.value.mm());
+    EXPECT_GT(area, 0.0);
+    EXPECT_NEAR(area / (volume / across), 1.0, 0.15);
+    EXPECT_NEAR(volume, members.postSolid.volume(), 1e-6 * volume);
 }
 
 }  // namespace
