@@ -96,7 +96,7 @@ std::vector<std::vector<Vec2>> PartBlocks::woodAt(Face end) const {
     std::vector<std::vector<Vec2>> wood;
     for (int i = 0; i <= kStations && !part_.bend; ++i) {
         const double at = start + kInside + (far - start - 2.0 * kInside) * i / kStations;
-        for (const std::vector<Vec2>& ring : bodyAcross(part_, at)) {
+        for (const std::vector<Vec2>& ring : uneasedAcross(part_, at)) {
             wood.emplace_back();
             for (const Vec2& p : ring) {
                 wood.back().push_back(view.toPlane(Vec3{at, p.y, p.x}) * endScale());

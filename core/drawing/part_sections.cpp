@@ -285,17 +285,11 @@ std::vector<Vec2> keptOf(const std::vector<Vec2>& ring, const HalfSpace& keeps, 
 
 }  // namespace
 
-std::vector<std::vector<Vec2>> bodyAcross(const ResolvedPart& part, double at) {
+std::vector<std::vector<Vec2>> uneasedAcross(const ResolvedPart& part, double at) {
     const auto spansOf = [&](const Outline& outline) {
         return spansInside({outline.flatten().points}, {0, 1}, {1, 0}, at);
     };
     std::vector<std::vector<Vec2>> rings;
-    if (!part.body.easings.empty()) {
-        for (const ConvexSolid& piece : piecesAcross(part.body, at)) {
-            rings.push_back(solidAcross(piece, at));
-        }
-        return rings;
-    }
     const std::vector<Span> thick =
         part.body.edge ? spansOf(*part.body.edge) : std::vector<Span>{{0.0, part.body.thickness}};
     for (const Span& y : spansOf(part.body.face)) {
@@ -308,6 +302,17 @@ std::vector<std::vector<Vec2>> bodyAcross(const ResolvedPart& part, double at) {
                 rings.push_back(std::move(ring));
             }
         }
+    }
+    return rings;
+}
+
+std::vector<std::vector<Vec2>> bodyAcross(const ResolvedPart& part, double at) {
+    if (part.body.easings.empty()) {
+        return uneasedAcross(part, at);
+    }
+    std::vector<std::vector<Vec2>> rings;
+    for (const ConvexSolid& piece : piecesAcross(part.body, at)) {
+        rings.push_back(solidAcross(piece, at));
     }
     return rings;
 }

@@ -2,6 +2,7 @@
 #include <array>
 #include <filesystem>
 #include <fstream>
+#include <set>
 #include <sstream>
 
 #include <gtest/gtest.h>
@@ -92,10 +93,13 @@ TEST(Structure, CoreIsFreeOfQt) {
     }
 }
 
-TEST(Structure, OneFileKnowsBoostGeometry) {
+// Its templates are slow to compile: a source that has them gives them a plain face.
+TEST(Structure, FewFilesKnowBoostGeometry) {
+    const std::set<std::string> allowed{"core/geometry/notched_rect.cpp",
+                                        "core/geometry/spatial_index.cpp"};
     for (const Include& include : includes()) {
         if (include.what.starts_with("boost/geometry")) {
-            EXPECT_EQ(include.file, "core/geometry/spatial_index.cpp");
+            EXPECT_TRUE(allowed.contains(include.file)) << include.file;
         }
     }
 }
