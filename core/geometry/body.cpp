@@ -36,13 +36,15 @@ std::optional<ConvexSolid> turnedPiece(const Body& body) {
         {0, 0}, {size.y, 0}, {size.y, body.thickness}, {0, body.thickness}};  // y, z
     std::vector<int> surfaces(ring.size(), ConvexSolid::kOwnSurface);
     std::vector<PlaneCut> across;
+    std::vector<Vec2> kept;
+    std::vector<int> on;
     for (const PlaneCut& plane : body.planes) {
         if (std::abs(plane.keeps.normal.x) > kSame) {
             across.push_back(plane);
             continue;
         }
-        std::vector<Vec2> kept;
-        std::vector<int> on;
+        kept.clear();
+        on.clear();
         for (std::size_t i = 0; i < ring.size(); ++i) {
             const Vec2 a = ring[i];
             const Vec2 b = ring[(i + 1) % ring.size()];
@@ -65,8 +67,8 @@ std::optional<ConvexSolid> turnedPiece(const Body& body) {
         if (kept.size() < 3) {
             return std::nullopt;
         }
-        ring = std::move(kept);
-        surfaces = std::move(on);
+        ring.swap(kept);
+        surfaces.swap(on);
     }
     const Frame along{{}, {0, 1, 0}, {0, 0, 1}, {1, 0, 0}};
     std::optional<ConvexSolid> solid = ConvexSolid::prism(ring, 0.0, size.x, along, surfaces);

@@ -6,12 +6,33 @@
 
 namespace shoulderline {
 
+namespace {
+
+// A straight blank whose whole solid is its one piece.
+bool isWorkedToPlanes(const Body& body) {
+    const Vec2 size = body.face.bounds().max;
+    return body.thickness > 0.0 && size.x > 0.0 && size.y > 0.0 && !body.edge &&
+           body.easings.empty() && !body.planes.empty() &&
+           body.face == Outline::rectangle(size.x, size.y);
+}
+
+}  // namespace
+
 BodySolids BodySolids::of(const Body& body) {
-    Result<Polyhedron> whole = body.toPolyhedron();
+    std::vector<ConvexSolid> pieces;
+    if (isWorkedToPlanes(body)) {
+        pieces = quickPieces(body);
+    }
+    Result<Polyhedron> whole = pieces.size() == 1
+                                   ? Result<Polyhedron>(pieces.front().toPolyhedron())
+                                   : body.toPolyhedron();
     if (!whole) {
         return {};
     }
-    Made made{std::move(*whole), quickPieces(body)};
+    if (pieces.empty()) {
+        pieces = quickPieces(body);
+    }
+    Made made{std::move(*whole), std::move(pieces)};
     made.bounds.reserve(made.pieces.size());
     for (const ConvexSolid& piece : made.pieces) {
         made.bounds.push_back(piece.bounds());
