@@ -1,4 +1,4 @@
-#include <QGuiApplication>
+#include <QApplication>
 #include <QHashSeed>
 #include <iostream>
 #include <string>
@@ -31,7 +31,7 @@ int writeArmchair(const char* file) {
 int main(int argc, char** argv) {
     QHashSeed::setDeterministicGlobalSeed();
     qputenv("QT_QPA_PLATFORM", "offscreen");
-    const QGuiApplication application(argc, argv);
+    const QApplication application(argc, argv);
     if (argc == 3 && std::string(argv[1]) == "--write") {
         return writeArmchair(argv[2]);
     }

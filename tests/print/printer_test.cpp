@@ -2,8 +2,10 @@
 // raster at 600 dots per inch.
 #include "ui/printing/printer.h"
 
+#include <QPrintDialog>
 #include <QPrinter>
 #include <QTemporaryDir>
+#include <QTimer>
 #include <algorithm>
 #include <cmath>
 #include <memory>
@@ -122,6 +124,23 @@ TEST_F(AtThePrinter, OnlyThePagesOfTheRangeAreSent) {
     const std::string text = testing::runProgram("pdftotext", {server_->output(), "-"}).text;
     EXPECT_NE(text.find("front post, A1"), std::string::npos);
     EXPECT_EQ(text.find("map of its sheets"), std::string::npos);
+}
+
+// A page that lies goes onto the paper it was laid out for, whatever the printer takes as a rule,
+// also once the print dialog has written the printer's own paper into the job.
+TEST_F(AtThePrinter, ALyingPageKeepsItsPaper) {
+    for (const bool hasDialog : {false, true}) {
+        QPrinter printer;
+        printer.setPrinterName(testing::PrintServer::queue());
+        if (hasDialog) {
+            QPrintDialog dialog(&printer);
+            QTimer::singleShot(0, &dialog, &QDialog::accept);
+            ASSERT_EQ(dialog.exec(), QDialog::Accepted);
+        }
+        ASSERT_TRUE(print(post(Held::Lying), printer));
+        const testing::Output info = testing::runProgram("pdfinfo", {server_->output()});
+        EXPECT_NE(info.text.find("A4"), std::string::npos) << hasDialog << info.text;
+    }
 }
 
 // A viewer or a setting that fits pages to the printer's margins: the square tells by a ruler, and

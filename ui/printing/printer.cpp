@@ -5,6 +5,7 @@
 #include <QStringList>
 #include <QVariant>
 #include <algorithm>
+#include <array>
 
 #include "ui/printing/page_painter.h"
 #include "ui/printing/page_size.h"
@@ -20,6 +21,41 @@ void setUp(QPrinter& printer, const Page& page) {
     printer.setFullPage(true);
     printer.setPageLayout(layoutOf(page));
     printer.setPageMargins(QMarginsF(0, 0, 0, 0), QPageLayout::Millimeter);
+}
+
+// What a dialog has chosen, but for paper and scale, which are the job's. A printer that a dialog
+// was shown for keeps to the paper the dialog wrote into it, so that another one takes the job.
+void adopt(const QPrinter& chosen, QPrinter& printer) {
+    if (chosen.outputFormat() == QPrinter::PdfFormat) {
+        printer.setOutputFormat(QPrinter::PdfFormat);
+    } else {
+        printer.setPrinterName(chosen.printerName());
+    }
+    if (!chosen.outputFileName().isEmpty()) {
+        printer.setOutputFileName(chosen.outputFileName());
+    }
+    printer.setCopyCount(chosen.copyCount());
+    printer.setCollateCopies(chosen.collateCopies());
+    printer.setDuplex(chosen.duplex());
+    printer.setColorMode(chosen.colorMode());
+    printer.setPageOrder(chosen.pageOrder());
+    printer.setPaperSource(chosen.paperSource());
+    // Pairs of names and values.
+    const QStringList all = chosen.printEngine()->property(kCupsOptions).toStringList();
+    QStringList options;
+    for (qsizetype i = 0; i + 1 < all.size(); i += 2) {
+        constexpr std::array kOfTheJob{
+            "media", "PageSize", "print-scaling", "fit-to-page", "scaling", "number-up"};
+        const bool isOfTheJob =
+            std::any_of(kOfTheJob.begin(), kOfTheJob.end(), [&](const char* name) {
+                return all[i].compare(QLatin1String(name), Qt::CaseInsensitive) == 0;
+            });
+        if (!isOfTheJob) {
+            options << all[i] << all[i + 1];
+        }
+    }
+    options << QStringLiteral("print-scaling") << QStringLiteral("none");
+    printer.printEngine()->setProperty(kCupsOptions, options);
 }
 
 // The pages of the printer's range; all without one.
@@ -45,16 +81,16 @@ Result<void> findPrinter() {
     return {};
 }
 
-Result<void> print(const PrintJob& all, QPrinter& printer, const ScaleCorrection& correction) {
+Result<void> print(const PrintJob& all, const QPrinter& chosen, const ScaleCorrection& correction) {
     const PrintJob job =
-        withCorrectionNoted(asked(all, printer), correction, printer.printerName().toStdString());
+        withCorrectionNoted(asked(all, chosen), correction, chosen.printerName().toStdString());
     if (job.pages.empty()) {
         return fail(ErrorCode::CannotWrite,
                     "There is nothing to print: the piece has no parts that could be worked out.");
     }
+    QPrinter printer(QPrinter::HighResolution);
+    adopt(chosen, printer);
     printer.setDocName(QString::fromStdString(job.title));
-    printer.printEngine()->setProperty(
-        kCupsOptions, QStringList{QStringLiteral("print-scaling"), QStringLiteral("none")});
     setUp(printer, job.pages.front());
     QPainter painter;
     if (!painter.begin(&printer)) {

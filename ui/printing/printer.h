@@ -12,10 +12,11 @@ namespace shoulderline {
 [[nodiscard]] Result<void> findPrinter();
 
 // Prints the job in true size, its pages stretched by `correction`: whole page, no margins,
-// print-scaling none; of the pages those that the printer's range asks for. Errors: CannotWrite
-// where the printer refuses.
+// print-scaling none, on the paper that the job is laid out for, through the printer and with what
+// is `chosen` besides; of the pages those that its range asks for. Errors: CannotWrite where the
+// printer refuses.
 [[nodiscard]] Result<void> print(const PrintJob& job,
-                                 QPrinter& printer,
+                                 const QPrinter& chosen,
                                  const ScaleCorrection& correction = {});
 
 }  // namespace shoulderline
