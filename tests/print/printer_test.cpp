@@ -140,6 +140,14 @@ TEST_F(AtThePrinter, ALyingPageKeepsItsPaper) {
         ASSERT_TRUE(print(post(Held::Lying), printer));
         const testing::Output info = testing::runProgram("pdfinfo", {server_->output()});
         EXPECT_NE(info.text.find("A4"), std::string::npos) << hasDialog << info.text;
+        // It comes turned, and whole: its ruler ends at the foot of the paper, its seam at the top.
+        constexpr double kAcross = 210.0;
+        constexpr double kDown = 297.0;
+        constexpr double kEdge = 60.0;
+        const Crop foot = rasterised(server_->output(), 2, 0.0, kDown - kEdge, kAcross, kEdge);
+        const Crop top = rasterised(server_->output(), 2, 0.0, 0.0, kAcross, kEdge);
+        EXPECT_FALSE(testing::uprightLines(foot, kDown - 50.0, kDown - 20.0).empty()) << hasDialog;
+        EXPECT_FALSE(testing::uprightLines(top, 20.0, 50.0).empty()) << hasDialog;
     }
 }
 

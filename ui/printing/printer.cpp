@@ -17,9 +17,13 @@ namespace {
 // Qt's own property for options of a CUPS job; print engines of other kinds pass it over.
 constexpr auto kCupsOptions = static_cast<QPrintEngine::PrintEnginePropertyKey>(0xfe00);
 
+// Size and way up one by one: a whole layout without margins is refused by printers that have some,
+// and the job would go onto the printer's own paper.
 void setUp(QPrinter& printer, const Page& page) {
+    const QPageLayout layout = layoutOf(page);
     printer.setFullPage(true);
-    printer.setPageLayout(layoutOf(page));
+    printer.setPageSize(layout.pageSize());
+    printer.setPageOrientation(layout.orientation());
     printer.setPageMargins(QMarginsF(0, 0, 0, 0), QPageLayout::Millimeter);
 }
 
