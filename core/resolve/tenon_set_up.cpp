@@ -42,6 +42,10 @@ class TenonSetUps {
             addRoundShoulder();
             return std::move(all_);
         }
+        if (isFork()) {
+            addFork();
+            return std::move(all_);
+        }
         const Shoulders& s = joint_.tenon.shoulders;
         const std::array<TenonSide, 4> sides{side(Face::FaceSide, s.faceSide),
                                              side(Face::BackSide, s.backSide),
@@ -92,6 +96,26 @@ class TenonSetUps {
             }
         }
         return one;
+    }
+
+    // The slotted end that straddles the middle of the other part of a bridle.
+    [[nodiscard]] bool isFork() const {
+        const auto sides =
+            std::count_if(part_.tenons.begin(), part_.tenons.end(), [&](const TenonSolid& one) {
+                return one.joint == index_;
+            });
+        return joint_.kind == JointKind::Bridle && sides == 2;
+    }
+
+    void addFork() {
+        const Length low = joint_.tenon.shoulders.faceSide.value;
+        for (const Length fence : {low, low + joint_.tenon.thickness.value}) {
+            SetUp& one = add(RuleId::SetUpSaw, "cheeks of the slot");
+            one.reference = Face::FaceSide;
+            one.fence = fence;
+            one.depth = joint_.tenon.length.value;
+        }
+        addStop(RuleId::SetUpParing, "waste of the slot, cut out", joint_.tenon.length.value, {});
     }
 
     // As the part is at its end: one that tapers has less there than its blank.

@@ -71,6 +71,41 @@ TEST(SetUpOfABridle, SawsBothCheeksOfItsSlotAndCutsOutTheWaste) {
     EXPECT_NE(starting(all, "waste of the slot"), nullptr);
 }
 
+// In the middle of a rail the slot is in the end that straddles it, and the rail keeps its third.
+TEST(SetUpOfATeeBridle, SawsTheSlotInTheStemAndTrenchesBothFacesOfTheRail) {
+    const ResolvedPiece made = resolved(sample("chart_cabinet"));
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        const ResolvedPart& stem = made.parts[made.joints[i].tenoned];
+        if (made.joints[i].kind != JointKind::Bridle || stem.of != "frame mullion") {
+            continue;
+        }
+        std::vector<const TenonSolid*> cheeks;
+        for (const TenonSolid& one : stem.tenons) {
+            if (one.joint == i) {
+                cheeks.push_back(&one);
+            }
+        }
+        ASSERT_EQ(cheeks.size(), 2u);
+        int fences = 0;
+        int trenches = 0;
+        for (const shoulderline::SetUp& one : setUpsOf(made, i)) {
+            EXPECT_EQ(one.work.find("shoulder"), std::string::npos) << one.work;
+            if (one.work == "cheeks of the slot") {
+                ++fences;
+                const bool isInner = std::abs(one.fence.mm() - cheeks[0]->box.max.z) < 1e-9 ||
+                                     std::abs(one.fence.mm() - cheeks[1]->box.min.z) < 1e-9;
+                EXPECT_TRUE(isInner) << one.fence.mm();
+                EXPECT_NEAR(one.depth.mm(), cheeks[0]->box.size().x, 1e-9);
+            }
+            trenches += one.isTrench ? 1 : 0;
+        }
+        EXPECT_EQ(fences, 2);
+        EXPECT_EQ(trenches, 2);
+        return;
+    }
+    FAIL() << "no bridle in the middle of a rail";
+}
+
 TEST(SetUpOfARoundTenon, TurnsItToItsDiameter) {
     const ResolvedPiece made = resolved(sample("pilot_stool"));
     int seen = 0;
