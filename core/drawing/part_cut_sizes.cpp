@@ -7,10 +7,10 @@
 #include "core/drawing/hole_views.h"
 #include "core/drawing/part_faces.h"
 #include "core/drawing/part_sizing.h"
-#include "core/joint/screws.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
+#include "core/resolve/screws_needed.h"
 
 namespace shoulderline {
 
@@ -246,52 +246,15 @@ class CutWriter {
         }
         const ResolvedJoint& joint = to_.resolved.joints[*cut.joint];
         const Size* diameter = joint.size(SizeName::Diameter);
-        const Size* pilot = joint.size(SizeName::BoreDepth);
-        const ResolvedCut* clearance = clearanceOf(*cut.joint);
         const double wide = isEnd(view_.face) ? cut.box.size().y : cut.box.size().x;
         const Size* plug = joint.size(SizeName::PlugDiameter);
         const bool isPlug = plug != nullptr && isSameSize(wide, plug->value.mm());
-        if (diameter == nullptr || pilot == nullptr || clearance == nullptr || isPlug) {
+        const bool inInches = unitOf(to_.piece.style) == Unit::Inch;
+        const std::optional<SoldScrew> screw = screwOf(to_.resolved, *cut.joint, inInches);
+        if (diameter == nullptr || !screw || isPlug) {
             return;
         }
-        const double held = clearance->box.size()[inwardOf(clearance->face).axis];
-        const Length reach = Length::mm(held - sunkOver(*clearance, plug)) + pilot->value;
-        const bool inInches = unitOf(to_.piece.style) == Unit::Inch;
-        const SoldScrew screw = soldScrew(diameter->value, reach, inInches);
-        note.lines.push_back(inInches && screw.gauge > 0
-                                 ? "screw No. " + std::to_string(screw.gauge) + ", " +
-                                       shown(screw.length.mm()) + " long"
-                                 : "screw " + shown(diameter->value.mm()) + " \u00d7 " +
-                                       shown(screw.length.mm()));
-    }
-
-    // How deep the head lies in the hole that goes with this clearance hole, from the same face of
-    // the blank; zero where it lies on the wood.
-    [[nodiscard]] double sunkOver(const ResolvedCut& clearance, const Size* plug) const {
-        if (plug == nullptr) {
-            return 0.0;
-        }
-        const std::size_t held = to_.resolved.joints[*clearance.joint].tenoned;
-        const int into = inwardOf(clearance.face).axis;
-        for (const ResolvedCut& cut : to_.resolved.parts[held].cuts) {
-            Vec3 off = cut.box.centre() - clearance.box.centre();
-            off[into] = 0.0;
-            const double wide = cut.box.size()[(into + 1) % 3];
-            if (cut.joint == clearance.joint && cut.kind == CutKind::Bore &&
-                isSameSize(wide, plug->value.mm()) && isSameSize(norm(off), 0.0)) {
-                return cut.box.size()[into];
-            }
-        }
-        return 0.0;
-    }
-
-    // The hole that the screw slips through, in whichever part it is.
-    [[nodiscard]] const ResolvedCut* clearanceOf(std::size_t joint) const {
-        const ResolvedPart& held = to_.resolved.parts[to_.resolved.joints[joint].tenoned];
-        const auto it = std::find_if(held.cuts.begin(), held.cuts.end(), [&](const auto& cut) {
-            return cut.joint == joint && cut.kind == CutKind::Bore;
-        });
-        return it == held.cuts.end() ? nullptr : &*it;
+        note.lines.push_back("screw " + screwText(*screw, diameter->value, to_.piece.style));
     }
 
     // Which of how many notes of cuts on the face: those of cuts that run along it together point

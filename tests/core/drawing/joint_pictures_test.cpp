@@ -161,7 +161,7 @@ TEST(PartSections, GoClearOfTheSlotAndTellTheDeepEnd) {
     int slots = 0;
     int deep = 0;
     for (const ResolvedPart& part : made.parts) {
-        const SectionPlan plan(made, part);
+        const SectionPlan plan(made, part, true);
         for (const PartSection& section : plan.sections()) {
             for (const ResolvedCut& cut : part.cuts) {
                 if (section.tenonsAt && cut.note == "slot for the wedge") {

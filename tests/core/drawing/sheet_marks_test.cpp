@@ -182,12 +182,12 @@ TEST(PartSheet, TellsTheBlankAndTheFormOfABentSlat) {
 TEST(PartSheet, TellsTheScrewOfAHole) {
     // 7/8 held, 11/16 into the rail: 1 9/16, so 1 1/2 long; 3/16 clears a No. 10.
     EXPECT_TRUE(
-        saysPart(sheetsOf("armchair", "front cleat", {297, 210}), "screw No. 10, 1 1/2 long"));
+        saysPart(sheetsOf("armchair", "front cleat", {297, 210}), "screw No. 10 \u00d7 1 1/2"));
     EXPECT_TRUE(
-        saysPart(sheetsOf("armchair", "back rail", {297, 210}), "screw No. 10, 1 1/2 long"));
+        saysPart(sheetsOf("armchair", "back rail", {297, 210}), "screw No. 10 \u00d7 1 1/2"));
     // The back bracket is shaped: its heads are sunk until 1/2 is left, and 25/32 goes into the
     // post: 1 9/32, so 1 1/4 long.
-    EXPECT_TRUE(saysPart(sheetsOf("armchair", "back arm bracket", {297, 210}), "1 1/4 long"));
+    EXPECT_TRUE(saysPart(sheetsOf("armchair", "back arm bracket", {297, 210}), "\u00d7 1 1/4"));
     // 22 held, 22.5 into the rail: 44.5, so 40 long.
     EXPECT_TRUE(saysPart(sheetsOf("bed_frame", "cleat", {297, 210}), "screw 4.5 \u00d7 40"));
 }
