@@ -108,6 +108,45 @@ TEST_P(MarksOfSample, EverySectionIsMarkedOverAndUnderItsView) {
     }
 }
 
+// The lengths of the arrows of a cutting plane's marks: each a thin level line from where a wide
+// upright stroke ends, with its letter after it.
+std::vector<double> arrowsOn(const Sheet& sheet, const std::string& letter) {
+    std::vector<double> lengths;
+    for (std::size_t i = 3; i < sheet.ops.size(); ++i) {
+        const auto* text = std::get_if<TextOp>(&sheet.ops[i]);
+        const auto* arrow = std::get_if<Stroke>(&sheet.ops[i - 2]);
+        const auto* stroke = std::get_if<Stroke>(&sheet.ops[i - 3]);
+        if (text != nullptr && text->text == letter && arrow != nullptr && stroke != nullptr &&
+            std::holds_alternative<Fill>(sheet.ops[i - 1])) {
+            EXPECT_EQ(stroke->points.back(), arrow->points.front());
+            lengths.push_back(std::abs(arrow->points.back().x - arrow->points.front().x));
+        }
+    }
+    return lengths;
+}
+
+// Both ends of one plane look the same way with like arrows (ISO 128-3 draws them so).
+TEST_P(MarksOfSample, BothHalvesOfAMarkHaveArrowsOfOneLength) {
+    const Piece piece = testing::sample(GetParam());
+    const ResolvedPiece resolved = testing::resolved(piece);
+    std::size_t marks = 0;
+    for (const PartKind& kind : partKinds(resolved)) {
+        const SectionPlan plan(
+            resolved, resolved.parts[kind.parts.front()], piece.unit == Unit::Inch);
+        for (const Sheet& sheet :
+             partSheets(piece, resolved, kind, {{297, 210}, 0.0, "", 0, 0}, kMetrics)) {
+            for (const PartSection& section : plan.sections()) {
+                const std::vector<double> arrows = arrowsOn(sheet, section.letter);
+                if (arrows.size() == 2) {
+                    EXPECT_NEAR(arrows[0], arrows[1], 1e-6) << kind.name << ", " << section.letter;
+                    ++marks;
+                }
+            }
+        }
+    }
+    EXPECT_GT(marks, 0u);
+}
+
 // "marked on sheet 5" is said of sections whose letter stands on that sheet, and of all that stand
 // on another than their mark.
 TEST_P(MarksOfSample, ASectionOnAnotherSheetNamesTheSheetOfItsMark) {
