@@ -109,6 +109,7 @@ std::vector<Sheet> drawPartOnSheets(const Piece& piece,
     std::optional<std::vector<std::vector<Op>>> pages =
         packed(blocksOf(piece, resolved, kind, style, lines, metrics),
                within,
+               isInThirdAngle(piece),
                style.dimensions.height,
                metrics);
     std::vector<Sheet> sheets;

@@ -17,6 +17,7 @@ namespace {
 constexpr double kListHeight = 2.5;
 constexpr double kRow = 5.6;
 constexpr double kBetweenListColumns = 4.0;
+constexpr double kPastWords = 1.5;  // of a row's line
 constexpr std::size_t kColumns = 7;
 
 struct ListColumn {
@@ -169,7 +170,7 @@ std::vector<Op> partsList(const Piece& piece,
         }
         ops.push_back(EndGroup{});
         const double under = kRow * (static_cast<double>(r) + 1.0) + 0.2;
-        ops.push_back(Stroke{{{0.0, under}, {right.back(), under}},
+        ops.push_back(Stroke{{{0.0, under}, {right.back() + kPastWords, under}},
                              r == 0 ? LineRole::Visible : LineRole::Construction});
     }
     return ops;

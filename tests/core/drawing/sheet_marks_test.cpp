@@ -340,5 +340,36 @@ TEST(PartSheet, SidesThatShareASheetStandAsInProjection) {
     EXPECT_LT(levelOf(head, "back edge"), levelOf(head, "face side"));
 }
 
+// The middle of words on the sheet; none where they are not there.
+std::optional<Vec2> middleOfWords(const Sheet& sheet, const std::string& begin) {
+    for (const Op& op : sheet.ops) {
+        const auto* text = std::get_if<TextOp>(&op);
+        if (text != nullptr && text->text.rfind(begin, 0) == 0) {
+            const Rect bounds = boundsOf(*text, kMetrics);
+            return (bounds.min + bounds.max) * 0.5;
+        }
+    }
+    return std::nullopt;
+}
+
+// ISO 5456-2: in first angle the right end stands at the left, and what has no room there goes
+// over or under the side, never beside it at the right.
+TEST(PartSheet, AnEndNeverStandsBesideASideWhereTheOtherBelongs) {
+    const Sheet sheet = sheetsOf("chart_cabinet", "plinth rail", {297, 210}).front();
+    const std::optional<Vec2> right = middleOfWords(sheet, "right end");
+    const Rect side = *faceSideOn(sheet);
+
+    ASSERT_TRUE(right);
+    EXPECT_TRUE(right->x < side.min.x || right->y > side.max.y) << right->x << ", " << right->y;
+}
+
+// Both long edges of a panel are rabbeted alike: one note tells both.
+TEST(PartSheet, RabbetsAtBothEdgesAreToldTogether) {
+    const std::vector<Sheet> sheets = sheetsOf("chart_cabinet", "upper panel", {297, 210});
+
+    EXPECT_TRUE(saysPart(sheets, "one at each edge"));
+    EXPECT_FALSE(saysPart(sheets, "at the face edge"));
+}
+
 }  // namespace
 }  // namespace shoulderline
