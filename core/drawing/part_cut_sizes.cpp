@@ -7,10 +7,10 @@
 #include "core/drawing/hole_views.h"
 #include "core/drawing/part_faces.h"
 #include "core/drawing/part_sizing.h"
-#include "core/joint/screws.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
+#include "core/resolve/screws_needed.h"
 
 namespace shoulderline {
 
@@ -77,6 +77,22 @@ bool isAlike(const ResolvedCut& a, const ResolvedCut& b) {
            isSameSize(a.box.min.z, b.box.min.z);
 }
 
+// Whether two cuts that run along the part are alike but that one lies at the one side of the face,
+// `across` being its axis there, and the other at the other side.
+bool areAtBothSides(const ResolvedCut& a, const ResolvedCut& b, int across, double wide) {
+    const auto isAtSide = [&](const ResolvedCut& cut, bool high) {
+        return high ? isSameSize(cut.box.max[across], wide) : isSameSize(cut.box.min[across], 0.0);
+    };
+    const bool isAtBoth =
+        (isAtSide(a, false) && isAtSide(b, true)) || (isAtSide(a, true) && isAtSide(b, false));
+    ResolvedCut moved = b;
+    moved.box.min[across] = a.box.min[across];
+    moved.box.max[across] = a.box.min[across] + b.box.size()[across];
+    const bool isLong = a.box.size().x > a.box.size()[across];
+    return isAtBoth && isLong && a.kind != CutKind::Bore && !a.hole && !b.hole &&
+           isSameSize(a.box.min.x, b.box.min.x) && isAlike(a, moved);
+}
+
 class CutWriter {
   public:
     explicit CutWriter(SizeWriter& writer) : to_(writer), part_(writer.part), view_(writer.view) {}
@@ -88,8 +104,9 @@ class CutWriter {
             if (!isSetOutOn(part_, cut, view_.face) || isKerf(cut) || isForHead) {
                 continue;
             }
-            const auto row = std::find_if(
-                rows.begin(), rows.end(), [&](const auto& r) { return isAlike(*r.front(), cut); });
+            const auto row = std::find_if(rows.begin(), rows.end(), [&](const auto& r) {
+                return isAlike(*r.front(), cut) || (r.size() == 1 && isTwin(*r.front(), cut));
+            });
             if (row == rows.end()) {
                 rows.push_back({&cut});
             } else {
@@ -111,6 +128,11 @@ class CutWriter {
     [[nodiscard]] std::string shown(double mm) const { return to_.shown(mm); }
     [[nodiscard]] int acrossAxis() const {
         return view_.face == Face::FaceSide || view_.face == Face::BackSide ? 1 : 2;
+    }
+
+    [[nodiscard]] bool isTwin(const ResolvedCut& a, const ResolvedCut& b) const {
+        const int across = acrossAxis();
+        return !isEnd(view_.face) && areAtBothSides(a, b, across, part_.bodyBox().max[across]);
     }
 
     // The middle of a hole: of one as stated that of its mouth.
@@ -220,6 +242,9 @@ class CutWriter {
         return text;
     }
 
+    // "edge" on the face side and its back, "side" on the edges.
+    [[nodiscard]] std::string sideWord() const { return acrossAxis() == 1 ? "edge" : "side"; }
+
     [[nodiscard]] std::string placeText(const ResolvedCut& cut) const {
         const bool isBore = cut.kind == CutKind::Bore;
         const Vec3 at = isBore ? middleOf(cut) : cut.box.min;
@@ -246,52 +271,15 @@ class CutWriter {
         }
         const ResolvedJoint& joint = to_.resolved.joints[*cut.joint];
         const Size* diameter = joint.size(SizeName::Diameter);
-        const Size* pilot = joint.size(SizeName::BoreDepth);
-        const ResolvedCut* clearance = clearanceOf(*cut.joint);
         const double wide = isEnd(view_.face) ? cut.box.size().y : cut.box.size().x;
         const Size* plug = joint.size(SizeName::PlugDiameter);
         const bool isPlug = plug != nullptr && isSameSize(wide, plug->value.mm());
-        if (diameter == nullptr || pilot == nullptr || clearance == nullptr || isPlug) {
+        const bool inInches = unitOf(to_.piece.style) == Unit::Inch;
+        const std::optional<SoldScrew> screw = screwOf(to_.resolved, *cut.joint, inInches);
+        if (diameter == nullptr || !screw || isPlug) {
             return;
         }
-        const double held = clearance->box.size()[inwardOf(clearance->face).axis];
-        const Length reach = Length::mm(held - sunkOver(*clearance, plug)) + pilot->value;
-        const bool inInches = unitOf(to_.piece.style) == Unit::Inch;
-        const SoldScrew screw = soldScrew(diameter->value, reach, inInches);
-        note.lines.push_back(inInches && screw.gauge > 0
-                                 ? "screw No. " + std::to_string(screw.gauge) + ", " +
-                                       shown(screw.length.mm()) + " long"
-                                 : "screw " + shown(diameter->value.mm()) + " \u00d7 " +
-                                       shown(screw.length.mm()));
-    }
-
-    // How deep the head lies in the hole that goes with this clearance hole, from the same face of
-    // the blank; zero where it lies on the wood.
-    [[nodiscard]] double sunkOver(const ResolvedCut& clearance, const Size* plug) const {
-        if (plug == nullptr) {
-            return 0.0;
-        }
-        const std::size_t held = to_.resolved.joints[*clearance.joint].tenoned;
-        const int into = inwardOf(clearance.face).axis;
-        for (const ResolvedCut& cut : to_.resolved.parts[held].cuts) {
-            Vec3 off = cut.box.centre() - clearance.box.centre();
-            off[into] = 0.0;
-            const double wide = cut.box.size()[(into + 1) % 3];
-            if (cut.joint == clearance.joint && cut.kind == CutKind::Bore &&
-                isSameSize(wide, plug->value.mm()) && isSameSize(norm(off), 0.0)) {
-                return cut.box.size()[into];
-            }
-        }
-        return 0.0;
-    }
-
-    // The hole that the screw slips through, in whichever part it is.
-    [[nodiscard]] const ResolvedCut* clearanceOf(std::size_t joint) const {
-        const ResolvedPart& held = to_.resolved.parts[to_.resolved.joints[joint].tenoned];
-        const auto it = std::find_if(held.cuts.begin(), held.cuts.end(), [&](const auto& cut) {
-            return cut.joint == joint && cut.kind == CutKind::Bore;
-        });
-        return it == held.cuts.end() ? nullptr : &*it;
+        note.lines.push_back("screw " + screwText(*screw, diameter->value, to_.piece.style));
     }
 
     // Which of how many notes of cuts on the face: those of cuts that run along it together point
@@ -314,7 +302,11 @@ class CutWriter {
     }
 
     void note(const std::vector<const ResolvedCut*>& row, const Turn& turn) {
-        const ResolvedCut& cut = *row.front();
+        // Of two, one at each side, the leader points to that which lies nearer to the notes.
+        const bool areTwins = row.size() == 2 && isTwin(*row.front(), *row.back());
+        const bool isLower = areTwins && view_.toPlane(row.front()->box).min.y <
+                                             view_.toPlane(row.back()->box).min.y;
+        const ResolvedCut& cut = isLower ? *row.back() : *row.front();
         const Rect rect = view_.toPlane(cut.box);
         NeededNote note;
         note.subject = to_.subject;
@@ -335,7 +327,7 @@ class CutWriter {
             note.lines.push_back(times + sectionText(cut));
         }
         if (!runsAcross(cut) && (!isEnd(view_.face) || cut.kind != CutKind::Bore)) {
-            note.lines.push_back(placeText(cut));
+            note.lines.push_back(areTwins ? "one at each " + sideWord() : placeText(cut));
         }
         to_.note(std::move(note));
     }

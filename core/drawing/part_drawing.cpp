@@ -1,7 +1,9 @@
 #include "core/drawing/part_drawing.h"
 
 #include "core/drawing/part_blocks.h"
+#include "core/drawing/part_fixing.h"
 #include "core/drawing/part_layout.h"
+#include "core/drawing/wrapped_text.h"
 
 namespace shoulderline {
 
@@ -11,6 +13,29 @@ constexpr double kRoundDrawing = 2.0;  // round the whole drawing
 
 bool isInThirdAngle(const Piece& piece) {
     return piece.unit == Unit::Inch;
+}
+
+// What is told in words, as a column; none where there is nothing to tell.
+std::vector<PartBlock> notesBlock(const std::vector<std::string>& notes,
+                                  const TextMetrics& metrics) {
+    constexpr double kNoteHeight = 2.5;
+    constexpr double kNoteWidth = 64.0;
+    constexpr double kBetweenNotes = 2.5;
+    std::vector<Op> ops;
+    double y = 0.0;
+    for (const std::string& note : notes) {
+        std::vector<std::string> lines = wrapText(note, kNoteWidth, kNoteHeight, metrics, "  ");
+        const double high = heightOfLines(lines.size(), kNoteHeight);
+        std::vector<Op> column = linesOfText(std::move(lines), kNoteHeight);
+        move(column, {0.0, y});
+        append(ops, std::move(column));
+        y += high + kBetweenNotes;
+    }
+    if (ops.empty()) {
+        return {};
+    }
+    const Rect bounds = boundsOf(ops, metrics);
+    return {{Face::FaceSide, std::move(ops), bounds, 0.0, false, false}};
 }
 
 PartDrawingBlocks blocksOf(const Piece& piece,
@@ -34,6 +59,10 @@ PartDrawingBlocks blocksOf(const Piece& piece,
     std::move(tables.begin(), tables.end(), std::back_inserter(blocks.further));
     if (style.withSections && kind.hasMirrorTwins) {
         blocks.further.push_back(draw.pair());
+    }
+    if (style.withSections && style.withNotes) {
+        std::vector<PartBlock> notes = notesBlock(fixingNotes(piece, resolved, kind), metrics);
+        std::move(notes.begin(), notes.end(), std::back_inserter(blocks.further));
     }
     return blocks;
 }
@@ -80,6 +109,7 @@ std::vector<Sheet> drawPartOnSheets(const Piece& piece,
     std::optional<std::vector<std::vector<Op>>> pages =
         packed(blocksOf(piece, resolved, kind, style, lines, metrics),
                within,
+               isInThirdAngle(piece),
                style.dimensions.height,
                metrics);
     std::vector<Sheet> sheets;

@@ -18,10 +18,11 @@ struct PartStyle {
     double largestEnd = 62.0;   // mm: ends are drawn larger than the rest up to this
     bool withSections = false;  // through every kind of mortise, and the tenons hatched
     SectionPlace sectionPlace = SectionPlace::Beside;
+    bool withNotes = true;  // where it has sections: how it is held, in words
 
     // For small paper: the lettering one size down, everything closer.
     [[nodiscard]] static PartStyle compact(double scale) {
-        return {scale, LineGroup::Bold, {2.5, 8.0, 5.6}, 42.0, false, SectionPlace::Beside};
+        return {scale, LineGroup::Bold, {2.5, 8.0, 5.6}, 42.0, false, SectionPlace::Beside, true};
     }
 };
 

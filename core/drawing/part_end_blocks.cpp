@@ -108,12 +108,26 @@ std::vector<std::vector<Vec2>> PartBlocks::woodAt(Face end) const {
                : wood;
 }
 
+namespace {
+
+// The same sizes seen from an edge that is so much farther out.
+std::vector<SizeToPlace> farther(std::vector<SizeToPlace> sizes, double by) {
+    for (SizeToPlace& size : sizes) {
+        size.fromDepth += by;
+        size.toDepth += by;
+    }
+    return sizes;
+}
+
+}  // namespace
+
 PartBlock PartBlocks::endView(const EndToShow& end) const {
     const Face face = end.face;
     const PartView view = partView(part_, face);
     const ViewSizes sizes = sizesOn(view, piece_, resolved_, index_, end.hasSection);
     const double scale = endScale();
     std::vector<Op> ops = body(view, scale);
+    const Rect drawn = boundsOf(ops, metrics_);
     const std::string letter = plan_.letterOf(face == Face::StartEnd ? End::Start : End::Far);
     if (!letter.empty()) {
         // What lies behind a section is not shown through it (ISO 128-3).
@@ -130,9 +144,12 @@ PartBlock PartBlocks::endView(const EndToShow& end) const {
     const bool isFar = face == Face::FarEnd;
     FigureRoom below;
     (isFar ? below.high : below.low) = isFar ? size.x + kPastCorner : -kPastCorner;
-    const std::vector<Op> under = placeSizes(scaled(sizes.along, scale),
+    // A bent part is seen beyond its blank.
+    const double bottom = std::max(size.y, drawn.max.y);
+    const double side = isFar ? std::max(size.x, drawn.max.x) : std::min(0.0, drawn.min.x);
+    const std::vector<Op> under = placeSizes(farther(scaled(sizes.along, scale), bottom - size.y),
                                              DimensionSide::Below,
-                                             size.y,
+                                             bottom,
                                              style_.dimensions,
                                              metrics_,
                                              below);
@@ -141,9 +158,9 @@ PartBlock PartBlocks::endView(const EndToShow& end) const {
     beside.high = size.y;
     append(ops,
            placeClearOf(under,
-                        scaled(sizes.down, scale),
+                        farther(scaled(sizes.down, scale), isFar ? side - size.x : -side),
                         isFar ? DimensionSide::RightOf : DimensionSide::LeftOf,
-                        isFar ? size.x : 0.0,
+                        side,
                         style_.dimensions,
                         metrics_,
                         beside));

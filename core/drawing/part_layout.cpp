@@ -67,13 +67,15 @@ class Shelf {
   public:
     explicit Shelf(Vec2 room) : room_(room) {}
 
-    // Where a block finds room: the highest place, then the one farthest left.
-    [[nodiscard]] std::optional<Vec2> placeFor(const std::vector<Rect>& covers) const {
+    // Where a block finds room and `mayStand` there: the highest place, then the one farthest left.
+    template <class MayStand>
+    [[nodiscard]] std::optional<Vec2> placeFor(const std::vector<Rect>& covers,
+                                               const MayStand& mayStand) const {
         std::optional<Vec2> best;
         for (const double y : corners(&Vec2::y, kBetweenViews)) {
             for (const double x : corners(&Vec2::x, kBesideViews)) {
                 const bool isBetter = !best || y < best->y || (y == best->y && x < best->x);
-                if (isBetter && isFree(covers, {x, y})) {
+                if (isBetter && isFree(covers, {x, y}) && mayStand(Vec2{x, y})) {
                     best = Vec2{x, y};
                 }
             }
@@ -162,8 +164,18 @@ struct Placed {
     std::size_t sheet = 0;
     Vec2 at;
 };
+
+// Whether a view of an end, which covers `at`, stands beside the body of a side, `side` on the
+// sheet, where the other end belongs.
+bool isOnWrongSide(Face end, const Rect& at, const Rect& side, bool isThirdAngle) {
+    const bool belongsRight = (end == Face::FarEnd) == isThirdAngle;
+    const bool isBeside = at.min.y < side.max.y && side.min.y < at.max.y;
+    return isBeside && (belongsRight ? at.min.x < side.max.x : at.max.x > side.min.x);
+}
+
 std::optional<std::vector<Placed>> placesFor(const std::vector<PartBlock>& blocks,
                                              Vec2 room,
+                                             bool isThirdAngle,
                                              const TextMetrics& metrics) {
     std::vector<Shelf> shelves;
     std::vector<Placed> places;
@@ -174,8 +186,27 @@ std::optional<std::vector<Placed>> placesFor(const std::vector<PartBlock>& block
         }
         const std::vector<Rect> covers = coversOf(block, metrics);
         std::optional<Vec2> place;
+        std::size_t sheet = 0;
+        const auto mayStand = [&](Vec2 at) {
+            const Rect here{at, at + size};
+            for (std::size_t i = 0; isEnd(block.face) && i < places.size(); ++i) {
+                const PartBlock& other = blocks[i];
+                const bool isSide = !isEnd(other.face) && !other.isSection && !other.isTable &&
+                                    other.bodyHeight > 0.0;
+                // What hangs under a side is not beside what stands there.
+                const double top = places[i].at.y - other.bounds.min.y;
+                const Rect there{{places[i].at.x, top},
+                                 {places[i].at.x + other.bounds.size().x, top + other.bodyHeight}};
+                if (isSide && places[i].sheet == sheet &&
+                    isOnWrongSide(block.face, here, there, isThirdAngle)) {
+                    return false;
+                }
+            }
+            return true;
+        };
         auto shelf = std::find_if(shelves.begin(), shelves.end(), [&](const Shelf& s) {
-            place = s.placeFor(covers);
+            sheet = static_cast<std::size_t>(&s - shelves.data());
+            place = s.placeFor(covers, mayStand);
             return place.has_value();
         });
         if (shelf == shelves.end()) {
@@ -204,8 +235,10 @@ void putInProjection(std::vector<PartBlock>& blocks,
                      std::size_t sides,
                      const std::vector<Face>& rank,
                      Vec2 room,
+                     bool isThirdAngle,
                      const TextMetrics& metrics) {
-    const std::optional<std::vector<Placed>> places = placesFor(blocks, room, metrics);
+    const std::optional<std::vector<Placed>> places =
+        placesFor(blocks, room, isThirdAngle, metrics);
     if (!places) {
         return;
     }
@@ -226,7 +259,7 @@ void putInProjection(std::vector<PartBlock>& blocks,
             ordered.push_back(blocks[i]);
         }
     }
-    const std::optional<std::vector<Placed>> now = placesFor(ordered, room, metrics);
+    const std::optional<std::vector<Placed>> now = placesFor(ordered, room, isThirdAngle, metrics);
     const bool isAsGood =
         now && sheetsOf(*now) <= sheetsOf(*places) &&
         std::all_of(now->begin(),
@@ -258,6 +291,7 @@ void addWhereShown(double height, const TextMetrics& metrics, PartBlock& block) 
 
 std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
                                                    Vec2 room,
+                                                   bool isThirdAngle,
                                                    double lettering,
                                                    const TextMetrics& metrics) {
     std::vector<PartBlock> all = std::move(blocks.sides);
@@ -281,7 +315,7 @@ std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
     for (std::vector<PartBlock>* more : {&blocks.ends, &blocks.further}) {
         std::move(more->begin(), more->end(), std::back_inserter(all));
     }
-    putInProjection(all, sides, rank, room, metrics);
+    putInProjection(all, sides, rank, room, isThirdAngle, metrics);
     // A section on another sheet than its mark, or a table on another than its points, says where
     // these are, which takes room itself.
     const auto isElsewhere = [&](std::size_t i, const std::vector<Placed>& at) {
@@ -291,7 +325,7 @@ std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
         return (all[i].isSection || all[i].isTable) && side != all.end() &&
                at[i].sheet != at[static_cast<std::size_t>(side - all.begin())].sheet;
     };
-    std::optional<std::vector<Placed>> places = placesFor(all, room, metrics);
+    std::optional<std::vector<Placed>> places = placesFor(all, room, isThirdAngle, metrics);
     std::vector<bool> isTold(all.size(), false);
     for (bool hasGrown = true; places && hasGrown;) {
         hasGrown = false;
@@ -301,7 +335,7 @@ std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
                 isTold[i] = hasGrown = true;
             }
         }
-        places = hasGrown ? placesFor(all, room, metrics) : places;
+        places = hasGrown ? placesFor(all, room, isThirdAngle, metrics) : places;
     }
     if (!places) {
         return std::nullopt;

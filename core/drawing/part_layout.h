@@ -31,11 +31,13 @@ inline constexpr std::string_view kMarkedOnSheet = "marked on sheet 000";
 
 // All blocks in reading order, each as high up and then as far left as it finds room on a sheet's
 // `room` by itself; on as many sheets as they need, each from (0, 0). The face side is on the first
-// sheet, and what sides go there with it stand over one another as in projection. A section on
+// sheet, and what sides go there with it stand over one another as in projection; an end stands
+// beside a side only where it does in projection, else over or under it. A section on
 // another sheet than the face side says kMarkedOnSheet, a table on another than its points
 // pointsOnSheet(), `lettering` high. None where one of the blocks is larger than `room`.
 [[nodiscard]] std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
                                                                  Vec2 room,
+                                                                 bool isThirdAngle,
                                                                  double lettering,
                                                                  const TextMetrics& metrics);
 

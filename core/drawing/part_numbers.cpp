@@ -63,19 +63,44 @@ class TakenPlaces {
                            [&](const Stroke& stroke) { take(stroke.points); },
                            [](const Fill&) {},
                            [&](const ArcOp& arc) { takeSquare(arc.centre, arc.radius); },
-                           [&](const TextOp& text) { take(boundsOf(text, metrics)); },
+                           [&](const TextOp& text) { takeWords(boundsOf(text, metrics)); },
                            [&](const DimensionOp& dimension) {
                                const DimensionParts parts = partsOf(dimension, metrics);
                                for (const Stroke& stroke : parts.strokes) {
                                    take(stroke.points);
                                }
-                               take(boundsOf(parts.figure, metrics));
+                               takeWords(boundsOf(parts.figure, metrics));
                            },
                            [](const BeginGroup&) {},
                            [](const EndGroup&) {},
                        },
                        op);
         }
+    }
+    // Lettering, which no leader may strike out.
+    void takeWords(const Rect& rect) {
+        take(rect);
+        words_.push_back(rect);
+    }
+    [[nodiscard]] bool isOverWords(Vec2 a, Vec2 b) const {
+        constexpr double kRoundWords = 0.5;
+        return std::any_of(words_.begin(), words_.end(), [&](const Rect& rect) {
+            double from = 0.0;
+            double to = 1.0;
+            const auto narrow = [&](double start, double way, double low, double high) {
+                if (std::abs(way) < 1e-9) {
+                    to = start < low || start > high ? -1.0 : to;
+                    return;
+                }
+                const double p = (low - start) / way;
+                const double q = (high - start) / way;
+                from = std::max(from, std::min(p, q));
+                to = std::min(to, std::max(p, q));
+            };
+            narrow(a.x, b.x - a.x, rect.min.x - kRoundWords, rect.max.x + kRoundWords);
+            narrow(a.y, b.y - a.y, rect.min.y - kRoundWords, rect.max.y + kRoundWords);
+            return from <= to;
+        });
     }
     // To be called once lines have been taken, before isFree() is asked.
     void sumUp() {
@@ -134,6 +159,7 @@ class TakenPlaces {
     std::size_t rows_;
     std::vector<int> taken_;
     std::vector<int> sums_;
+    std::vector<Rect> words_;
 };
 
 struct PlacedNumber {
@@ -155,7 +181,7 @@ void tryPlaces(Vec2 a,
         5.0, 7.0, 9.5, 12.5, 16.0, 20.0, 25.0, 32.0, 40.0, 50.0};
     constexpr double kLeastSlant = 0.35;
     constexpr double kPerCrossing = 3.0;
-    constexpr double kOverNumber = 1e4;  // a leader through another number strikes it out
+    constexpr double kOverWords = 1e4;  // a leader through a number or a figure strikes it out
     constexpr double kForLength = 0.15;
     const double length = norm(b - a);
     const Vec2 along = (b - a) * (1.0 / length);
@@ -176,9 +202,10 @@ void tryPlaces(Vec2 a,
                 const double nearest = std::clamp(dot(number - tip, way), 0.0, distance);
                 return norm(number - (tip + way * nearest)) < kRadius + kRoundCircle / 2.0;
             });
+            const bool isStriking = isOverNumber || places.isOverWords(tip, centre);
             const double crossed = cost +
                                    kPerCrossing * places.takenAlong(tip + way * 1.0, centre) +
-                                   (isOverNumber ? kOverNumber : 0.0);
+                                   (isStriking ? kOverWords : 0.0);
             if (crossed < best.cost) {
                 best = {tip, centre, crossed};
             }

@@ -7,6 +7,7 @@
 #include "core/drawing/part_easings.h"
 #include "core/drawing/sheets.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/screws_needed.h"
 #include "core/resolve/small_parts.h"
 
 namespace shoulderline {
@@ -16,6 +17,7 @@ namespace {
 constexpr double kListHeight = 2.5;
 constexpr double kRow = 5.6;
 constexpr double kBetweenListColumns = 4.0;
+constexpr double kPastWords = 1.5;  // of a row's line
 constexpr std::size_t kColumns = 7;
 
 struct ListColumn {
@@ -62,6 +64,40 @@ std::string easedText(const ResolvedPart& part, const LengthStyle& style) {
     return text;
 }
 
+// Screws as they are bought: those of one size together, wherever they go.
+struct BoughtScrews {
+    std::string name;  // "screw No. 8"; in millimetres "screw"
+    Length length;
+    Length diameter;
+    bool hasGauge = false;
+    int quantity = 0;
+    std::size_t part = 0;  // the first that they go through
+};
+
+std::vector<BoughtScrews> boughtScrews(const ResolvedPiece& resolved, bool inInches) {
+    std::vector<BoughtScrews> all;
+    for (const NeededScrews& screws : screwsNeeded(resolved, inInches)) {
+        const bool hasGauge = inInches && screws.screw.gauge > 0;
+        BoughtScrews some{
+            hasGauge ? "screw No. " + std::to_string(screws.screw.gauge) : std::string("screw"),
+            screws.screw.length,
+            screws.diameter,
+            hasGauge,
+            screws.quantity,
+            screws.parts.front()};
+        const auto same = std::find_if(all.begin(), all.end(), [&](const BoughtScrews& one) {
+            return one.name == some.name && nearlyEqual(one.length, some.length) &&
+                   (hasGauge || nearlyEqual(one.diameter, some.diameter));
+        });
+        if (same == all.end()) {
+            all.push_back(std::move(some));
+        } else {
+            same->quantity += some.quantity;
+        }
+    }
+    return all;
+}
+
 }  // namespace
 
 std::vector<Op> partsList(const Piece& piece,
@@ -97,6 +133,16 @@ std::vector<Op> partsList(const Piece& piece,
         subjects.push_back(small.part ? Subject{SubjectKind::Part, *small.part}
                                       : Subject{SubjectKind::Joint, small.joints.front()});
     }
+    for (const BoughtScrews& screws : boughtScrews(resolved, unitOf(piece.style) == Unit::Inch)) {
+        rows.push_back({"",
+                        screws.name,
+                        std::to_string(screws.quantity),
+                        shown(screws.length),
+                        screws.hasGauge ? std::string() : "\u2300" + shown(screws.diameter),
+                        "",
+                        ""});
+        subjects.push_back({SubjectKind::Part, screws.part});
+    }
     std::array<double, kColumns> left{};
     std::array<double, kColumns> right{};
     double x = 0.0;
@@ -124,7 +170,7 @@ std::vector<Op> partsList(const Piece& piece,
         }
         ops.push_back(EndGroup{});
         const double under = kRow * (static_cast<double>(r) + 1.0) + 0.2;
-        ops.push_back(Stroke{{{0.0, under}, {right.back(), under}},
+        ops.push_back(Stroke{{{0.0, under}, {right.back() + kPastWords, under}},
                              r == 0 ? LineRole::Visible : LineRole::Construction});
     }
     return ops;

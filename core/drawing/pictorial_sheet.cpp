@@ -127,7 +127,12 @@ Sheet pictorialSheet(const Piece& piece,
     append(sheet.ops, std::move(drawn));
     drawn = pictureOps(resolved, apart, scale);
     append(drawn, partNumbers(resolved, apart, scale, metrics));
-    drawn.push_back(caption(apart, scale, kRoomForNumbers, "pulled apart"));
+    // Under the lowest of its numbers.
+    const double lowest = boundsOf(drawn, metrics).max.y + apart.bounds.min.y * scale;
+    drawn.push_back(caption(apart,
+                            scale,
+                            std::min(lowest, kRoomForNumbers) + kCaption - kPictureCaptionHeight,
+                            "pulled apart"));
     move(drawn,
          corner + places.apart + Vec2{kRoomForNumbers, kRoomForNumbers} - cornerOf(apart, scale));
     append(sheet.ops, std::move(drawn));

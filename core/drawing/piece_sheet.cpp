@@ -3,10 +3,10 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/dimensioning.h"
+#include "core/drawing/key_heights.h"
 #include "core/drawing/part_numbers.h"
 #include "core/drawing/parts_list.h"
 #include "core/drawing/piece_view.h"
-#include "core/drawing/rods.h"
 #include "core/drawing/scales.h"
 #include "core/drawing/sheets.h"
 #include "core/drawing/smooth_runs.h"
@@ -18,28 +18,9 @@ namespace shoulderline {
 namespace {
 
 constexpr double kBetweenElevations = 14.0;
-constexpr std::size_t kMostHeights = 6;
-
-// A measure that is the height of something, and how high.
-struct KeyHeight {
-    double at = 0.0;
-    std::string name;
-};
-
-// Heights that the maker has named: lines of the rod that a measure alone puts there.
-std::vector<KeyHeight> keyHeights(const Piece& piece, const ResolvedPiece& resolved) {
-    std::vector<KeyHeight> heights;
-    const Rod rod = rodOf(piece, resolved, RodKind::Heights);
-    for (std::size_t i = 0; i < rod.lines.size() && heights.size() < kMostHeights; ++i) {
-        const RodHandle handle = handleOf(piece, resolved, rod, i, "0");
-        if (handle.edit && std::holds_alternative<SetMeasure>(*handle.edit) &&
-            rod.lines[i].at > 0.001) {
-            heights.push_back({rod.lines[i].at, handle.drives});
-        }
-    }
-    return heights;
-}
-
+constexpr double kSameLevel = 0.001;  // mm
+// Small, so that each has room for its word.
+constexpr DimensionStyle kHeightsStyle{2.5, 8.0, 5.6};
 class Composer {
   public:
     Composer(const Piece& piece, const ResolvedPiece& resolved, const TextMetrics& metrics)
@@ -129,26 +110,48 @@ class Composer {
                                         floor,
                                         0.0,
                                         0.0,
-                                        shown(front_.max.y - front_.min.y),
+                                        overAll(scale),
                                         front_.max.y - front_.min.y,
                                         "height over all",
                                         {},
                                         1}};
         for (const KeyHeight& height : heights_) {
-            if (std::abs(height.at - front_.max.y) > 0.001 && front_.min.y > -0.001) {
+            if (!isTop(height) && front_.min.y > -kSameLevel) {
                 sizes.push_back({-height.at * scale,
                                  floor,
                                  0.0,
                                  0.0,
-                                 shown(height.at),
+                                 lettered(height, scale),
                                  height.at,
                                  height.name,
                                  {},
                                  0});
             }
         }
-        append(ops, placeSizes(std::move(sizes), DimensionSide::LeftOf, left, {}, metrics_));
+        append(ops,
+               placeSizes(std::move(sizes), DimensionSide::LeftOf, left, kHeightsStyle, metrics_));
         return ops;
+    }
+
+    // The height over all, with the word of what it is the height of where it is a key one: a
+    // stool's seat.
+    [[nodiscard]] std::string overAll(double scale) const {
+        const double high = front_.max.y - front_.min.y;
+        const auto top = std::find_if(heights_.begin(), heights_.end(), [&](const KeyHeight& one) {
+            return isTop(one) && front_.min.y > -kSameLevel;
+        });
+        return top == heights_.end() ? shown(high) : lettered(*top, scale);
+    }
+    [[nodiscard]] bool isTop(const KeyHeight& height) const {
+        return std::abs(height.at - front_.max.y) <= kSameLevel;
+    }
+
+    // With its word where the line has room for it between its arrows.
+    [[nodiscard]] std::string lettered(const KeyHeight& height, double scale) const {
+        const std::string figure = shown(height.at);
+        const std::string full = height.word.empty() ? figure : height.word + " " + figure;
+        const double wide = metrics_.width(full, kHeightsStyle.height, false);
+        return wide + 2.0 * kHeightsStyle.height <= height.at * scale ? full : figure;
     }
 
     [[nodiscard]] std::vector<Op> sideView(double scale) const {
@@ -240,10 +243,12 @@ Sheet pieceSheet(const Piece& piece,
     double scale = frame.scale;
     std::vector<Op> drawing;
     Rect bounds;
+    const Vec2 list = boundsOf(partsList(piece, resolved, metrics), metrics).size();
+    const bool withList = frame.withList && list.x <= room.x && list.y <= room.y;
     const auto fitsAt = [&](double candidate) {
         for (const bool listBeside : {false, true}) {
             scale = candidate;
-            drawing = composer.compose(candidate, listBeside, frame.withList);
+            drawing = composer.compose(candidate, listBeside, withList);
             bounds = boundsOf(drawing, metrics);
             if (bounds.size().x <= room.x && bounds.size().y <= room.y) {
                 return true;

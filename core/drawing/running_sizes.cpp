@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kStepAside = 3.0;       // mm out in which an extension line steps aside
 constexpr double kToFigure = 0.8;        // from its foot to the figure
-constexpr double kBetweenRunning = 0.9;  // clear between figures side by side
+constexpr double kBetweenRunning = 1.6;  // clear between figures side by side
 constexpr double kFromLine = 1.0;        // and between a figure and a line that passes
 constexpr double kSamePlace = 0.001;     // mm
 

@@ -135,34 +135,104 @@ std::optional<double> costOf(const Half& half, const HalfAreas& areas, const Fre
     return space.isClearOfLettering(areas.all) ? std::optional(off + kCrossing) : std::nullopt;
 }
 
-// The best half at x.
+// Farther off where they must step over dimension lines.
+constexpr double kFarthestMark = 60.0;
+constexpr double kMarkStep = 1.5;
+constexpr std::array<double, 4> kReaches{0.0, 4.0, 8.0, 12.0};
+constexpr std::array<LetterPlace, 3> kLetterPlaces{
+    LetterPlace::Behind, LetterPlace::OverArrow, LetterPlace::Beyond};
+
+// The two halves of a mark, over the view and under it.
+struct FoundMark {
+    std::array<Half, 2> halves;
+    double cost = std::numeric_limits<double>::infinity();
+};
+
+// Costs of a half with its letter in each of the places.
+using LetterCosts = std::array<std::optional<double>, kLetterPlaces.size()>;
+LetterCosts letterCosts(const MarkMaker& maker, Half half, const FreeSpace& space) {
+    LetterCosts costs;
+    for (std::size_t i = 0; i < costs.size(); ++i) {
+        half.letter = kLetterPlaces[i];
+        costs[i] = costOf(half, maker.areasOf(half), space);
+    }
+    return costs;
+}
+
+// Both halves as they are but for their letters, which stand alike rather than not.
+void tryLetters(const MarkMaker& maker,
+                std::array<Half, 2> halves,
+                const FreeSpace& space,
+                FoundMark& best) {
+    constexpr double kUnlike = 2.0;
+    const LetterCosts over = letterCosts(maker, halves[0], space);
+    const LetterCosts under = letterCosts(maker, halves[1], space);
+    for (std::size_t i = 0; i < over.size(); ++i) {
+        for (std::size_t j = 0; j < under.size(); ++j) {
+            if (!over[i] || !under[j]) {
+                continue;
+            }
+            const double cost = *over[i] + *under[j] + (i == j ? 0.0 : kUnlike);
+            if (cost < best.cost) {
+                halves[0].letter = kLetterPlaces[i];
+                halves[1].letter = kLetterPlaces[j];
+                best = {halves, cost};
+            }
+        }
+    }
+}
+
+// The best mark at x: both halves as far off, their arrows as long, as the one needs that has the
+// less room.
+void tryMark(
+    const MarkMaker& maker, double x, Span across, const FreeSpace& space, FoundMark& best) {
+    constexpr double kFarthestAlike = 24.0;
+    for (double off = 1.0; off < kFarthestAlike && 2.0 * off < best.cost; off += kMarkStep) {
+        for (const double reach : kReaches) {
+            if (2.0 * (off + reach) < best.cost) {
+                tryLetters(maker,
+                           {Half{x, across.from, off, reach, true, LetterPlace::Behind},
+                            Half{x, across.to, off, reach, false, LetterPlace::Behind}},
+                           space,
+                           best);
+            }
+        }
+    }
+}
+
+// One half with an arrow of that length, as near as it may stand by itself.
 struct FoundHalf {
     Half half;
     double cost = 0.0;
 };
-FoundHalf bestHalf(
-    const MarkMaker& maker, double x, double edge, bool isAbove, const FreeSpace& space) {
-    // Farther off where it must step over dimension lines.
-    constexpr double kFarthest = 60.0;
-    constexpr double kStep = 1.5;
+FoundHalf nearestHalf(const MarkMaker& maker, const Half& at, const FreeSpace& space) {
     constexpr double kNowhere = 1000.0;
-    FoundHalf best{{x, edge, kFarthest, 0.0, isAbove, LetterPlace::Behind}, kNowhere};
-    for (double off = 1.0; off < kFarthest && off < best.cost; off += kStep) {
-        for (const double reach : {0.0, 4.0, 8.0, 12.0}) {
-            for (const LetterPlace place :
-                 {LetterPlace::Behind, LetterPlace::OverArrow, LetterPlace::Beyond}) {
-                if (off + reach >= best.cost) {
-                    continue;
-                }
-                const Half half{x, edge, off, reach, isAbove, place};
-                const std::optional<double> cost = costOf(half, maker.areasOf(half), space);
-                if (cost && *cost < best.cost) {
-                    best = {half, *cost};
-                }
+    FoundHalf best{at, kNowhere};
+    for (double off = 1.0; off < kFarthestMark && off < best.cost; off += kMarkStep) {
+        for (const LetterPlace place : kLetterPlaces) {
+            const Half half{at.x, at.edge, off, at.reach, at.isAbove, place};
+            const std::optional<double> cost = costOf(half, maker.areasOf(half), space);
+            if (cost && *cost < best.cost) {
+                best = {half, *cost};
             }
         }
     }
     return best;
+}
+
+// Where both would have to stand far off for one of them: each as near as it may, with arrows of
+// one length.
+void tryApart(
+    const MarkMaker& maker, double x, Span across, const FreeSpace& space, FoundMark& best) {
+    for (const double reach : kReaches) {
+        const FoundHalf over = nearestHalf(
+            maker, {x, across.from, kFarthestMark, reach, true, LetterPlace::Behind}, space);
+        const FoundHalf under = nearestHalf(
+            maker, {x, across.to, kFarthestMark, reach, false, LetterPlace::Behind}, space);
+        if (over.cost + under.cost < best.cost) {
+            best = {{over.half, under.half}, over.cost + under.cost};
+        }
+    }
 }
 
 }  // namespace
@@ -176,21 +246,21 @@ std::vector<Op> cuttingPlaneMarks(const PartSection& section,
     // Of the places that the plane may have, those near its middle first.
     constexpr std::array<double, 9> kPlaces{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.08, 0.92};
     const MarkMaker maker(section, style, metrics);
-    std::optional<std::array<FoundHalf, 2>> best;
-    const auto costOfBoth = [](const std::array<FoundHalf, 2>& halves) {
-        return halves[0].cost + halves[1].cost;
+    const auto placeAt = [&](double place) {
+        return (section.low + (section.high - section.low) * place) * scale;
     };
+    FoundMark best;
     for (const double place : kPlaces) {
-        const double x = (section.low + (section.high - section.low) * place) * scale;
-        const std::array<FoundHalf, 2> halves{bestHalf(maker, x, across.from, true, space),
-                                              bestHalf(maker, x, across.to, false, space)};
-        if (!best || costOfBoth(halves) < costOfBoth(*best)) {
-            best = halves;
+        tryMark(maker, placeAt(place), across, space, best);
+    }
+    if (best.cost == std::numeric_limits<double>::infinity()) {
+        for (const double place : kPlaces) {
+            tryApart(maker, placeAt(place), across, space, best);
         }
     }
     std::vector<Op> ops;
-    for (const FoundHalf& found : *best) {
-        std::vector<Op> mark = maker.opsOf(found.half);
+    for (const Half& half : best.halves) {
+        std::vector<Op> mark = maker.opsOf(half);
         space.take(mark, metrics);
         append(ops, std::move(mark));
     }

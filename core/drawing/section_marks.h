@@ -11,8 +11,9 @@ namespace shoulderline {
 
 // The cutting plane on a view of the part, what it cuts of which lies `across` it on the sheet: a
 // wide stroke over it and one under it, with arrows that look the way the section does and its
-// letter. They stand as near as `space` has room for them; the plane is moved within its limits for
-// that. Letters and arrows lie on nothing; rather than far off, a stroke lies across a thin line.
+// letter. Both are alike, and as near as `space` has room for the one that needs more, but where
+// that is far off each is as near as it may be; the plane is moved within its limits for that.
+// Letters and arrows lie on nothing; rather than far off, a stroke lies across a thin line.
 [[nodiscard]] std::vector<Op> cuttingPlaneMarks(const PartSection& section,
                                                 Span across,
                                                 double scale,

@@ -18,6 +18,7 @@ std::vector<Op> drawnOf(const Piece& piece,
     PartStyle style;
     style.scale = 0.25;
     style.withSections = true;
+    style.withNotes = false;  // one sheet has those of all, each by its name
     PartLines lines(resolved.parts[kind.parts.front()]);
     return drawPart(piece, resolved, kind, style, lines, metrics).ops;
 }

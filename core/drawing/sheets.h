@@ -34,7 +34,7 @@ struct SheetFrame {
     std::string date;    // of the piece's last change, ISO 8601; empty for none
     int number = 0;      // of this sheet, and of how many; 0 for none
     int count = 0;
-    bool withList = true;  // the list of parts on the views' own sheet
+    bool withList = true;  // the list of parts on the views' own sheet, where it has the room
 };
 
 // One part in elevation on paper: the faces that carry something, in projection, with visible and

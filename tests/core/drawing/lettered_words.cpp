@@ -118,13 +118,20 @@ void LetteredPart::readNote(const View& view, const Note& note) {
     }
     const Vec3 size = targeted->box.size();
     const double place = targeted->box.min[acrossAxis];
+    // Of two, one at each edge, the words are of both: the second lies as far from its own.
+    const double blank = part_.bodyBox().max[acrossAxis];
+    const bool areTwo = says("one at each edge") || says("one at each side");
+    const auto isSecond = [&](const Box& box) {
+        return areTwo && std::abs(place + box.max[acrossAxis] - blank) < kHere;
+    };
     for (const Hollow& hollow : hollows) {
         const Box& box = hollow.box;
         // Holes in an end have each its place by dimensions.
         const bool isInEnd = isEnd(view.face) && hollow.isRound;
-        const bool isAlike = norm(box.size() - size) < kHere &&
-                             (isInEnd || std::abs(box.min[acrossAxis] - place) < kHere) &&
-                             hollow.isRound == targeted->isRound;
+        const bool isAlike =
+            norm(box.size() - size) < kHere &&
+            (isInEnd || isSecond(box) || std::abs(box.min[acrossAxis] - place) < kHere) &&
+            hollow.isRound == targeted->isRound;
         if (!isAlike) {
             continue;
         }

@@ -108,6 +108,45 @@ TEST_P(MarksOfSample, EverySectionIsMarkedOverAndUnderItsView) {
     }
 }
 
+// The lengths of the arrows of a cutting plane's marks: each a thin level line from where a wide
+// upright stroke ends, with its letter after it.
+std::vector<double> arrowsOn(const Sheet& sheet, const std::string& letter) {
+    std::vector<double> lengths;
+    for (std::size_t i = 3; i < sheet.ops.size(); ++i) {
+        const auto* text = std::get_if<TextOp>(&sheet.ops[i]);
+        const auto* arrow = std::get_if<Stroke>(&sheet.ops[i - 2]);
+        const auto* stroke = std::get_if<Stroke>(&sheet.ops[i - 3]);
+        if (text != nullptr && text->text == letter && arrow != nullptr && stroke != nullptr &&
+            std::holds_alternative<Fill>(sheet.ops[i - 1])) {
+            EXPECT_EQ(stroke->points.back(), arrow->points.front());
+            lengths.push_back(std::abs(arrow->points.back().x - arrow->points.front().x));
+        }
+    }
+    return lengths;
+}
+
+// Both ends of one plane look the same way with like arrows (ISO 128-3 draws them so).
+TEST_P(MarksOfSample, BothHalvesOfAMarkHaveArrowsOfOneLength) {
+    const Piece piece = testing::sample(GetParam());
+    const ResolvedPiece resolved = testing::resolved(piece);
+    std::size_t marks = 0;
+    for (const PartKind& kind : partKinds(resolved)) {
+        const SectionPlan plan(
+            resolved, resolved.parts[kind.parts.front()], piece.unit == Unit::Inch);
+        for (const Sheet& sheet :
+             partSheets(piece, resolved, kind, {{297, 210}, 0.0, "", 0, 0}, kMetrics)) {
+            for (const PartSection& section : plan.sections()) {
+                const std::vector<double> arrows = arrowsOn(sheet, section.letter);
+                if (arrows.size() == 2) {
+                    EXPECT_NEAR(arrows[0], arrows[1], 1e-6) << kind.name << ", " << section.letter;
+                    ++marks;
+                }
+            }
+        }
+    }
+    EXPECT_GT(marks, 0u);
+}
+
 // "marked on sheet 5" is said of sections whose letter stands on that sheet, and of all that stand
 // on another than their mark.
 TEST_P(MarksOfSample, ASectionOnAnotherSheetNamesTheSheetOfItsMark) {
@@ -182,12 +221,12 @@ TEST(PartSheet, TellsTheBlankAndTheFormOfABentSlat) {
 TEST(PartSheet, TellsTheScrewOfAHole) {
     // 7/8 held, 11/16 into the rail: 1 9/16, so 1 1/2 long; 3/16 clears a No. 10.
     EXPECT_TRUE(
-        saysPart(sheetsOf("armchair", "front cleat", {297, 210}), "screw No. 10, 1 1/2 long"));
+        saysPart(sheetsOf("armchair", "front cleat", {297, 210}), "screw No. 10 \u00d7 1 1/2"));
     EXPECT_TRUE(
-        saysPart(sheetsOf("armchair", "back rail", {297, 210}), "screw No. 10, 1 1/2 long"));
+        saysPart(sheetsOf("armchair", "back rail", {297, 210}), "screw No. 10 \u00d7 1 1/2"));
     // The back bracket is shaped: its heads are sunk until 1/2 is left, and 25/32 goes into the
     // post: 1 9/32, so 1 1/4 long.
-    EXPECT_TRUE(saysPart(sheetsOf("armchair", "back arm bracket", {297, 210}), "1 1/4 long"));
+    EXPECT_TRUE(saysPart(sheetsOf("armchair", "back arm bracket", {297, 210}), "\u00d7 1 1/4"));
     // 22 held, 22.5 into the rail: 44.5, so 40 long.
     EXPECT_TRUE(saysPart(sheetsOf("bed_frame", "cleat", {297, 210}), "screw 4.5 \u00d7 40"));
 }
@@ -299,6 +338,37 @@ TEST(PartSheet, SidesThatShareASheetStandAsInProjection) {
     EXPECT_LT(levelOf(post, "face edge"), levelOf(post, "face side"));
     const Sheet head = sheetsOf("bed_frame", "head post", {297, 210}).front();
     EXPECT_LT(levelOf(head, "back edge"), levelOf(head, "face side"));
+}
+
+// The middle of words on the sheet; none where they are not there.
+std::optional<Vec2> middleOfWords(const Sheet& sheet, const std::string& begin) {
+    for (const Op& op : sheet.ops) {
+        const auto* text = std::get_if<TextOp>(&op);
+        if (text != nullptr && text->text.rfind(begin, 0) == 0) {
+            const Rect bounds = boundsOf(*text, kMetrics);
+            return (bounds.min + bounds.max) * 0.5;
+        }
+    }
+    return std::nullopt;
+}
+
+// ISO 5456-2: in first angle the right end stands at the left, and what has no room there goes
+// over or under the side, never beside it at the right.
+TEST(PartSheet, AnEndNeverStandsBesideASideWhereTheOtherBelongs) {
+    const Sheet sheet = sheetsOf("chart_cabinet", "plinth rail", {297, 210}).front();
+    const std::optional<Vec2> right = middleOfWords(sheet, "right end");
+    const Rect side = *faceSideOn(sheet);
+
+    ASSERT_TRUE(right);
+    EXPECT_TRUE(right->x < side.min.x || right->y > side.max.y) << right->x << ", " << right->y;
+}
+
+// Both long edges of a panel are rabbeted alike: one note tells both.
+TEST(PartSheet, RabbetsAtBothEdgesAreToldTogether) {
+    const std::vector<Sheet> sheets = sheetsOf("chart_cabinet", "upper panel", {297, 210});
+
+    EXPECT_TRUE(saysPart(sheets, "one at each edge"));
+    EXPECT_FALSE(saysPart(sheets, "at the face edge"));
 }
 
 }  // namespace

@@ -1,0 +1,232 @@
+#include "core/drawing/part_fixing.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/measure/length_text.h"
+#include "core/resolve/frames.h"
+#include "core/resolve/screws_needed.h"
+
+namespace shoulderline {
+
+namespace {
+
+void nameOnce(std::vector<std::string>& all, const std::string& one) {
+    if (std::find(all.begin(), all.end(), one) == all.end()) {
+        all.push_back(one);
+    }
+}
+
+// "front rail, back rail and side rail".
+std::string namesInARow(const std::vector<std::string>& names) {
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+    }
+    return text;
+}
+
+// "front rail and back rail"; of "post, left" and "post, right": "each post".
+std::string bothOf(const std::string& after, const std::string& before) {
+    const std::string left = ", " + std::string(wordFor(Hand::Left));
+    const std::size_t stem = after.rfind(", ");
+    const bool areTwins = stem != std::string::npos && after != before &&
+                          before.compare(0, stem + 2, after, 0, stem + 2) == 0 &&
+                          (after.substr(stem) == left || before.substr(stem) == left);
+    return areTwins ? "each " + after.substr(0, stem) : namesInARow({after, before});
+}
+
+// What holds the parts of one stated name.
+class FixingTeller {
+  public:
+    FixingTeller(const Piece& piece, const ResolvedPiece& resolved, std::size_t part)
+        : piece_(piece),
+          resolved_(resolved),
+          part_(resolved.parts[part]),
+          index_(part),
+          stated_(piece.parts[part_.stated]),
+          screws_(screwsNeeded(resolved, unitOf(piece.style) == Unit::Inch)) {}
+
+    [[nodiscard]] std::vector<std::string> lines() const {
+        std::vector<std::string> lines;
+        if (!stated_.note.empty()) {
+            lines.push_back(stated_.note);
+        }
+        addSpacing(lines);
+        addResting(lines);
+        addScrews(lines);
+        return lines;
+    }
+
+  private:
+    [[nodiscard]] std::string shown(Length length) const {
+        return showLength(length, piece_.style);
+    }
+    [[nodiscard]] std::string shown(double mm) const { return shown(Length::mm(mm)); }
+
+    // The members of the set, as they stand; of a pair those of one hand.
+    [[nodiscard]] std::vector<std::size_t> members() const {
+        std::vector<std::size_t> members;
+        for (std::size_t i = 0; i < resolved_.parts.size(); ++i) {
+            const ResolvedPart& one = resolved_.parts[i];
+            if (one.stated == part_.stated && one.hand == part_.hand) {
+                members.push_back(i);
+            }
+        }
+        return members;
+    }
+
+    void addSpacing(std::vector<std::string>& lines) const {
+        const std::vector<std::size_t> set = members();
+        if (!stated_.spacing || set.size() < 2) {
+            return;
+        }
+        const std::string& after = stated_.spacing->after;
+        const std::string& before = stated_.spacing->before;
+        const bool isPair = part_.hand != Hand::None;
+        std::string text = std::to_string(set.size()) + (isPair ? " a side, " : " in all, ");
+        const double apart = std::abs(part_.gap.mm());
+        text += part_.gap >= kLengthTolerance    ? shown(apart) + " apart"
+                : part_.gap <= -kLengthTolerance ? "lapping by " + shown(apart)
+                                                 : "edge to edge";
+        if (stated_.spacing->pitch.empty()) {
+            text += ", the first and last as far from " + bothOf(after, before);
+        } else if (const std::optional<double> first = firstGap(set)) {
+            text += ", the first and last " + shown(*first) + " from " + bothOf(after, before);
+        }
+        lines.push_back(std::move(text));
+    }
+
+    // Between the first member and what the set lies after, along the way from it to the second;
+    // none where they do not lie square to one another.
+    [[nodiscard]] std::optional<double> firstGap(const std::vector<std::size_t>& set) const {
+        const Box first = boundsInSpace(resolved_.parts[set.front()]);
+        const Vec3 way = boundsInSpace(resolved_.parts[set[1]]).centre() - first.centre();
+        const int axis = longestAxis(way);
+        for (const ResolvedPart& part : resolved_.parts) {
+            const bool isIt = part.name == stated_.spacing->after ||
+                              (part.of == stated_.spacing->after && part.hand == part_.hand);
+            if (isIt && squared(part.frame) && squared(part_.frame)) {
+                const Box box = boundsInSpace(part);
+                return way[axis] > 0.0 ? first.min[axis] - box.max[axis]
+                                       : box.min[axis] - first.max[axis];
+            }
+        }
+        return std::nullopt;
+    }
+
+    // Whether the second of the two parts of a joint that rests lies on the first, as caps do: it
+    // is then the one that is held.
+    [[nodiscard]] bool isHeld(const ResolvedJoint& joint) const {
+        const Part& mortised = piece_.parts[resolved_.parts[joint.mortised].stated];
+        const bool isCap = std::holds_alternative<Caps>(mortised.relation);
+        return index_ == (isCap ? joint.mortised : joint.tenoned);
+    }
+    [[nodiscard]] std::string noteOf(const ResolvedJoint& joint) const {
+        const auto it = std::find_if(
+            piece_.joints.begin(), piece_.joints.end(), [&](const JointStatement& statement) {
+                return statement.tenoned == resolved_.parts[joint.tenoned].of &&
+                       statement.mortised == resolved_.parts[joint.mortised].of;
+            });
+        return it == piece_.joints.end() ? std::string() : it->note;
+    }
+
+    // What it lies on or against, those with one note together.
+    void addResting(std::vector<std::string>& lines) const {
+        std::vector<std::pair<std::string, std::vector<std::string>>> byNote;
+        for (const ResolvedJoint& joint : resolved_.joints) {
+            if (joint.kind != JointKind::Rests || !isHeld(joint)) {
+                continue;
+            }
+            const std::string note = noteOf(joint);
+            const std::size_t other = index_ == joint.tenoned ? joint.mortised : joint.tenoned;
+            auto known = std::find_if(
+                byNote.begin(), byNote.end(), [&](const auto& one) { return one.first == note; });
+            if (known == byNote.end()) {
+                known = byNote.insert(byNote.end(), {note, {}});
+            }
+            nameOnce(known->second, resolved_.parts[other].of);
+        }
+        const bool isCap = std::holds_alternative<Caps>(stated_.relation);
+        for (const auto& [note, names] : byNote) {
+            if (note.empty() && (isHeldOtherwise() || (isScrewed() && !isCap))) {
+                continue;  // its views and its screws say where it is
+            }
+            const std::string on = (isCap ? "lies on " : "stands at ") + namesInARow(names);
+            const bool isOpen = note.empty() && stated_.note.empty() && !isScrewed();
+            lines.push_back(on + (note.empty() ? "" : ": " + note) +
+                            (isOpen ? "; nothing is stated that holds it" : ""));
+        }
+    }
+
+    // By a joint in which it does more than rest.
+    [[nodiscard]] bool isHeldOtherwise() const {
+        return std::any_of(
+            resolved_.joints.begin(), resolved_.joints.end(), [&](const ResolvedJoint& joint) {
+                return joint.kind != JointKind::Rests &&
+                       (joint.tenoned == index_ || joint.mortised == index_);
+            });
+    }
+    [[nodiscard]] static bool has(const std::vector<std::size_t>& all, std::size_t one) {
+        return std::find(all.begin(), all.end(), one) != all.end();
+    }
+    [[nodiscard]] bool isScrewed() const {
+        return std::any_of(screws_.begin(), screws_.end(), [&](const NeededScrews& screws) {
+            return has(screws.parts, index_) || has(screws.held, index_);
+        });
+    }
+
+    // Through it into another; or, where that is all that holds it, through another into it.
+    void addScrews(std::vector<std::string>& lines) const {
+        for (const NeededScrews& screws : screws_) {
+            const std::string size = screwText(screws.screw, screws.diameter, piece_.style);
+            const auto inEach = [&](const std::vector<std::size_t>& parts) {
+                const std::size_t count = std::max<std::size_t>(parts.size(), 1);
+                const auto all = static_cast<std::size_t>(screws.quantity);
+                const std::size_t each = all % count == 0 ? all / count : all;
+                return std::to_string(each) + (each == 1 ? " screw " : " screws ") + size;
+            };
+            if (has(screws.parts, index_)) {
+                lines.push_back("held to " + screws.into + " by " + inEach(screws.parts));
+            } else if (has(screws.held, index_) && std::holds_alternative<Caps>(stated_.relation)) {
+                lines.push_back("held through " + screws.through + " by " + inEach(screws.held));
+            }
+        }
+    }
+
+    const Piece& piece_;
+    const ResolvedPiece& resolved_;
+    const ResolvedPart& part_;
+    std::size_t index_;
+    const Part& stated_;
+    std::vector<NeededScrews> screws_;
+};
+
+}  // namespace
+
+std::vector<std::string> fixingNotes(const Piece& piece,
+                                     const ResolvedPiece& resolved,
+                                     const PartKind& kind) {
+    std::vector<std::pair<std::string, std::vector<std::string>>> byName;
+    for (const std::size_t part : kind.parts) {
+        const std::string& name = resolved.parts[part].of;
+        const bool isTold = std::any_of(
+            byName.begin(), byName.end(), [&](const auto& told) { return told.first == name; });
+        if (!isTold) {
+            byName.emplace_back(name, FixingTeller(piece, resolved, part).lines());
+        }
+    }
+    std::vector<std::string> notes;
+    for (const auto& [name, lines] : byName) {
+        for (const std::string& line : lines) {
+            const bool isOfAll = std::all_of(byName.begin(), byName.end(), [&](const auto& other) {
+                return std::find(other.second.begin(), other.second.end(), line) !=
+                       other.second.end();
+            });
+            nameOnce(notes, isOfAll ? line : name + ": " + line);
+        }
+    }
+    return notes;
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,155 @@
+#include "core/drawing/part_fixing.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/key_heights.h"
+#include "core/drawing/parts_list.h"
+#include "core/measure/length_text.h"
+#include "core/resolve/frames.h"
+#include "tests/core/drawing/sheet_checks.h"
+#include "tests/support/pieces.h"
+
+namespace shoulderline {
+namespace {
+
+PartKind kindHeld(const ResolvedPiece& made, const std::string& name) {
+    for (PartKind& kind : partKinds(made)) {
+        if (made.parts[kind.parts.front()].of == name) {
+            return std::move(kind);
+        }
+    }
+    return {};
+}
+
+std::vector<std::string> notesOn(const char* sample, const std::string& part) {
+    const Piece piece = testing::sample(sample);
+    const ResolvedPiece made = testing::resolved(piece);
+    return fixingNotes(piece, made, kindHeld(made, part));
+}
+
+bool isTold(const std::vector<std::string>& notes, const std::string& note) {
+    return std::find(notes.begin(), notes.end(), note) != notes.end();
+}
+
+// The clear width between the posts, less the slats, is what the gaps share.
+TEST(FixingNotes, ASlatsSheetSaysHowManyThereAreAndHowFarApart) {
+    const Piece piece = testing::sample("armchair");
+    const ResolvedPiece made = testing::resolved(piece);
+    const double between = boundsInSpace(testing::partNamed(made, "front post, right")).min.x -
+                           boundsInSpace(testing::partNamed(made, "front post, left")).max.x;
+    const double gap = (between - 13 * Length::inches(1.375).mm()) / 14;
+
+    const std::vector<std::string> notes = notesOn("armchair", "seat slat");
+
+    EXPECT_TRUE(isTold(notes,
+                       "13 in all, " + showLength(Length::mm(gap), piece.style) +
+                           " apart, the first and last as far from each front post"))
+        << ::testing::PrintToString(notes);
+    EXPECT_TRUE(
+        isTold(notes, "lies on front cleat and back cleat; nothing is stated that holds it"));
+}
+
+TEST(FixingNotes, TheSlatsOfAPairAreCountedForOneSide) {
+    const std::vector<std::string> notes = notesOn("luggage_stand", "end spindle");
+
+    ASSERT_FALSE(notes.empty());
+    EXPECT_EQ(notes.front().find("4 a side, "), 0u) << notes.front();
+}
+
+TEST(FixingNotes, TheMakersOwnNoteStandsOnThePartsSheet) {
+    EXPECT_TRUE(isTold(notesOn("side_chair", "seat"),
+                       "solid, screwed up through the rails in slotted holes"));
+    const Piece piece = testing::sample("side_chair");
+    const ResolvedPiece made = testing::resolved(piece);
+    std::string words;
+    for (const Sheet& sheet : partSheets(
+             piece, made, kindHeld(made, "seat"), {{297.0, 210.0}, 0.0, {}}, testing::kMetrics)) {
+        for (const std::string& line : testing::wordsOn(sheet)) {
+            words += line + "|";
+        }
+    }
+    EXPECT_NE(words.find("solid, screwed up through the rails"), std::string::npos) << words;
+}
+
+TEST(FixingNotes, WhatIsScrewedSaysWithWhat) {
+    EXPECT_TRUE(isTold(notesOn("armchair", "back arm bracket"),
+                       "held to back post by 2 screws No. 6 \u00d7 1 1/4"));
+    EXPECT_TRUE(isTold(notesOn("table", "top"), "held through end rail by 6 screws 5 \u00d7 45"));
+}
+
+TEST(FixingNotes, WhatItsViewsShowIsNotSaidAgain) {
+    EXPECT_TRUE(notesOn("armchair", "front rail").empty());
+}
+
+// Two cleats, each with a row of its own in the rail behind it, take screws of one size.
+TEST(PartsList, HasTheScrewsOfOneSizeInOneRow) {
+    const Piece piece = testing::sample("armchair");
+    const ResolvedPiece made = testing::resolved(piece);
+    std::size_t holes = 0;
+    for (const char* cleat : {"front cleat", "back cleat"}) {
+        for (const ResolvedCut& cut : testing::partNamed(made, cleat).cuts) {
+            holes += cut.kind == CutKind::Bore ? 1 : 0;
+        }
+    }
+
+    Sheet list;
+    list.ops = partsList(piece, made, testing::kMetrics);
+    const std::vector<std::string> words = testing::wordsOn(list);
+
+    const auto row = std::find(words.begin(), words.end(), "screw No. 10");
+    ASSERT_NE(row, words.end());
+    EXPECT_EQ(*std::next(row), std::to_string(holes));
+    EXPECT_EQ(*std::next(row, 2), "1 1/2");
+    EXPECT_EQ(std::count(words.begin(), words.end(), "screw No. 10"), 1);
+}
+
+const KeyHeight* heightOf(const std::vector<KeyHeight>& heights, const std::string& word) {
+    const auto it = std::find_if(heights.begin(), heights.end(), [&](const KeyHeight& height) {
+        return height.word == word;
+    });
+    return it == heights.end() ? nullptr : &*it;
+}
+
+std::vector<KeyHeight> heightsOf(const char* sample) {
+    const Piece piece = testing::sample(sample);
+    return keyHeights(piece, testing::resolved(piece));
+}
+
+TEST(KeyHeights, AChairHasItsSeatAndItsArms) {
+    const std::vector<KeyHeight> heights = heightsOf("armchair");
+
+    ASSERT_NE(heightOf(heights, "seat"), nullptr);
+    ASSERT_NE(heightOf(heights, "arm"), nullptr);
+    EXPECT_NEAR(heightOf(heights, "seat")->at, Length::inches(16.75).mm(), 1e-6);
+    EXPECT_NEAR(heightOf(heights, "arm")->at, Length::inches(23.25).mm(), 1e-6);
+}
+
+TEST(KeyHeights, ACabinetHasItsShelves) {
+    const std::vector<KeyHeight> heights = heightsOf("chart_cabinet");
+    const ResolvedPiece made = testing::resolved(testing::sample("chart_cabinet"));
+
+    for (const char* shelf : {"shelf", "top shelf", "bottom shelf"}) {
+        ASSERT_NE(heightOf(heights, shelf), nullptr) << shelf;
+        EXPECT_NEAR(heightOf(heights, shelf)->at,
+                    boundsInSpace(testing::partNamed(made, shelf)).max.z,
+                    1e-6);
+    }
+}
+
+TEST(KeyHeights, EverySampleThatIsSatOnHasItsSeatOnTheElevation) {
+    for (const char* name : {"armchair", "side_chair", "raked_chair", "pilot_stool", "bench"}) {
+        const Piece piece = testing::sample(name);
+        const Sheet sheet = pieceSheet(
+            piece, testing::resolved(piece), {{420.0, 297.0}, 0.0, {}}, testing::kMetrics);
+        EXPECT_TRUE(std::any_of(sheet.ops.begin(), sheet.ops.end(), [](const Op& op) {
+            const auto* size = std::get_if<DimensionOp>(&op);
+            return size != nullptr && size->text.rfind("seat ", 0) == 0;
+        })) << name;
+    }
+}
+
+}  // namespace
+}  // namespace shoulderline
