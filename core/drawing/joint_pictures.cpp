@@ -133,8 +133,8 @@ void JointPictures::addBlankLines(const JointLooking& looking, std::vector<Op>& 
     }
 }
 
-// The tenon as long as it is lettered, where what is drawn of it does not reach as far: a loose one,
-// or one before its mitre. Of what is let in whole how far it goes in.
+// The tenon as long as it is lettered, where what is drawn of it does not reach as far: a loose
+// one, or one before its mitre. Of what is let in whole how far it goes in.
 void JointPictures::addTenonBlank(const JointLooking& looking, std::vector<Op>& ops) const {
     const Rect tenon = onSheet(members_.tenon, looking);
     double reach = 0.0;

@@ -8,7 +8,6 @@
 #include "core/drawing/part_faces.h"
 #include "core/drawing/turned_mouth.h"
 #include "core/geometry/eased_body.h"
-#include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -321,107 +320,6 @@ std::vector<Vec2> solidAcross(const ConvexSolid& solid, double at) {
     // Turned so that the part's length is the way that the plane is cut across.
     const Frame turned{{}, {0, 0, 1}, {0, 1, 0}, {1, 0, 0}};
     return ringAt(solid.toPolyhedron().transformed(turned), at, 1.0);
-}
-
-namespace {
-
-// The sizes of one mortise: along the mouth's side from the face side or edge, and into the wood.
-class MortiseSizes {
-  public:
-    MortiseSizes(const Piece& piece,
-                 const ResolvedPiece& resolved,
-                 const ResolvedPart& part,
-                 const MortiseSolid& mortise)
-        : piece_(piece),
-          mortise_(mortise),
-          isTurned_(turnedMouthOf(resolved, part, mortise).has_value()),
-          size_{part.thickness.value.mm(), part.width.value.mm()},
-          rect_(acrossOf(setOutBox(mortise))) {}
-
-    [[nodiscard]] std::vector<SectionSize> sizes() const {
-        const bool opensUpOrDown =
-            mortise_.face == Face::FaceEdge || mortise_.face == Face::BackEdge;
-        const Face deepSide =
-            opensUpOrDown ? Face::FaceSide
-                          : (mortise_.face == Face::FaceSide ? Face::BackEdge : Face::FaceEdge);
-        const double from = opensUpOrDown ? rect_.min.x : rect_.min.y;
-        const double to = opensUpOrDown ? rect_.max.x : rect_.max.y;
-        std::vector<SectionSize> sizes;
-        if (!isTurned_) {  // else it is cut askew here, and its note tells how it is set out
-            sizes.push_back(sized(0.0, from, mortise_.face, "from face"));
-            sizes.push_back(sized(from, to, mortise_.face, "mortise width"));
-        }
-        if (!mortise_.isThrough) {
-            sizes.push_back(opensUpOrDown
-                                ? sized(rect_.min.y, rect_.max.y, deepSide, "mortise depth")
-                                : sized(rect_.min.x, rect_.max.x, deepSide, "mortise depth"));
-        }
-        return sizes;
-    }
-
-  private:
-    // In z and y.
-    static Rect acrossOf(const Box& box) {
-        return {{box.min.z, box.min.y}, {box.max.z, box.max.y}};
-    }
-    // How far inside the section's side the feature lies.
-    [[nodiscard]] double depthFrom(Face side) const {
-        switch (side) {
-            case Face::FaceEdge:
-                return rect_.min.y;
-            case Face::BackEdge:
-                return size_.y - rect_.max.y;
-            case Face::FaceSide:
-                return rect_.min.x;
-            case Face::BackSide:
-                return size_.x - rect_.max.x;
-            case Face::StartEnd:
-            case Face::FarEnd:
-                break;
-        }
-        return 0.0;
-    }
-    [[nodiscard]] SectionSize sized(double from, double to, Face side, std::string of) const {
-        const double depth = depthFrom(side);
-        const bool isFromReference = of == "from face";
-        return {{from,
-                 to,
-                 isFromReference ? 0.0 : depth,
-                 depth,
-                 showLength(Length::mm(to - from), piece_.style),
-                 to - from,
-                 std::move(of),
-                 {SubjectKind::Joint, mortise_.joint},
-                 0},
-                side};
-    }
-
-    const Piece& piece_;
-    const MortiseSolid& mortise_;
-    bool isTurned_;
-    Vec2 size_;
-    Rect rect_;
-};
-
-}  // namespace
-
-std::vector<SectionSize> sizesIn(const PartSection& section,
-                                 const Piece& piece,
-                                 const ResolvedPiece& resolved,
-                                 const ResolvedPart& part) {
-    std::vector<SectionSize> sizes;
-    for (const std::size_t i : section.mortises) {
-        for (SectionSize& size : MortiseSizes(piece, resolved, part, part.mortises[i]).sizes()) {
-            const bool isThere = std::any_of(sizes.begin(), sizes.end(), [&](const SectionSize& s) {
-                return s.side == size.side && samePlane(s.size.from, size.size.from) &&
-                       samePlane(s.size.to, size.size.to);
-            });
-            if (!isThere) {
-                sizes.push_back(std::move(size));
-            }
-        }
-    }
-    return sizes;
 }
 
 }  // namespace shoulderline

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/measure/length_text.h"
+#include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
 
 namespace shoulderline {

@@ -236,7 +236,9 @@ class SetUps {
                 const bool isHousing = joint_.kind == JointKind::Housed;
                 if (isOpen) {
                     for (SetUp& one : openJointSetUps(resolved_, part, mortise)) {
-                        all_.push_back(std::move(one));
+                        if (std::find(all_.begin(), all_.end(), one) == all_.end()) {
+                            all_.push_back(std::move(one));
+                        }
                     }
                     continue;
                 }

@@ -6,9 +6,9 @@
 
 namespace shoulderline {
 
-// A label of plain text that remembers its sizes until its text or look changes. They are found with
-// as little setting of the text as can be, for that is what takes time when many labels change: one
-// line is set once, and a text that wraps only at the widths that it is given.
+// A label of plain text that remembers its sizes until its text or look changes. They are found
+// with as little setting of the text as can be, for that is what takes time when many labels
+// change: one line is set once, and a text that wraps only at the widths that it is given.
 class Label final : public QLabel {
   public:
     using QLabel::QLabel;
