@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/geometry/eased_body.h"
 #include "core/geometry/plane_cut.h"
 #include "core/geometry/two_outlines.h"
 
@@ -19,13 +20,6 @@ Result<double> checked(const Outline& outline, const char* which) {
                         "crossing itself.");
     }
     return outline.area();
-}
-
-// A straight blank worked to planes: a leg turned round, a rail with ends cut to an angle.
-bool isTurned(const Body& body) {
-    const Rect bounds = body.face.bounds();
-    return body.thickness > 0.0 && !body.edge && !body.planes.empty() && bounds.max.x > 0.0 &&
-           bounds.max.y > 0.0 && body.face == Outline::rectangle(bounds.max.x, bounds.max.y);
 }
 
 // A straight blank worked to planes, most of them along it: its section first, then run out.

@@ -6,21 +6,9 @@
 
 namespace shoulderline {
 
-namespace {
-
-// A straight blank whose whole solid is its one piece.
-bool isWorkedToPlanes(const Body& body) {
-    const Vec2 size = body.face.bounds().max;
-    return body.thickness > 0.0 && size.x > 0.0 && size.y > 0.0 && !body.edge &&
-           body.easings.empty() && !body.planes.empty() &&
-           body.face == Outline::rectangle(size.x, size.y);
-}
-
-}  // namespace
-
 BodySolids BodySolids::of(const Body& body) {
     std::vector<ConvexSolid> pieces;
-    if (isWorkedToPlanes(body)) {
+    if (body.easings.empty() && isTurned(body)) {
         pieces = quickPieces(body);
     }
     Result<Polyhedron> whole = pieces.size() == 1

@@ -53,6 +53,12 @@ bool isEasedAway(std::span<const EasedStretch> stretches, Vec3 p) {
     });
 }
 
+bool isTurned(const Body& body) {
+    const Rect bounds = body.face.bounds();
+    return body.thickness > 0.0 && !body.edge && !body.planes.empty() && bounds.max.x > 0.0 &&
+           bounds.max.y > 0.0 && body.face == Outline::rectangle(bounds.max.x, bounds.max.y);
+}
+
 std::vector<ConvexSolid> quickPieces(const Body& body) {
     constexpr std::size_t kFewFaces = 16;
     if (body.easings.empty()) {

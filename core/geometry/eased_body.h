@@ -15,6 +15,10 @@ namespace shoulderline {
 // Whether a point lies in what the stretches took away, by more than a thousandth of a millimetre.
 [[nodiscard]] bool isEasedAway(std::span<const EasedStretch> stretches, Vec3 p);
 
+// Whether it is a straight blank worked to planes, a leg turned round or a rail with ends cut to an
+// angle: before its arrises are eased its whole solid is its one piece.
+[[nodiscard]] bool isTurned(const Body& body);
+
 // The convex pieces of a body as it is looked at over and over: those of a shaped one keep the wood
 // of its eased arrises, for they are many and take long to ease; of others as Body::pieces() has
 // them.
