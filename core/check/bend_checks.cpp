@@ -3,6 +3,7 @@
 
 #include "core/check/checks.h"
 #include "core/check/figure_text.h"
+#include "core/resolve/bending.h"
 #include "core/resolve/bending_text.h"
 #include "core/resolve/joint_angles.h"
 #include "core/timber/bending.h"
@@ -177,6 +178,34 @@ void checkTenons(const CheckContext& context, std::size_t i, std::vector<Finding
     }
 }
 
+// Shoulders square to the curve close on what is square to the chord at their leading corner only.
+void checkShoulders(const CheckContext& context, std::size_t i, std::vector<Finding>& findings) {
+    const ResolvedPart& part = context.resolved.parts[i];
+    if (part.bend->shoulders == BendShoulders::Chord) {
+        return;
+    }
+    double open = 0.0;
+    for (const End end : {End::Start, End::Far}) {
+        open = std::max(open, openAtShoulder(part, end));
+    }
+    constexpr double kLeastOpen = 0.1;  // mm; less is a tight joint
+    if (open < kLeastOpen) {
+        return;
+    }
+    Finding finding = about(context, RuleId::BendShoulderOpen, Severity::Note, i);
+    finding.value = open;
+    finding.unit = "mm";
+    finding.message = "{part}: its shoulders are square to its curve, and stand open by " +
+                      context.shownMm(open) + " at the " + std::string(wordFor(part.bend->hollow)) +
+                      " where they meet what stands square to its chord";
+    Part changed = context.stated(i);
+    changed.bend->shoulders = BendShoulders::Chord;
+    finding.mends.push_back({"cut them square to the chord", SetPart{changed.name, changed}});
+    finding.mends.push_back(
+        {"or turn what it meets to face the curve, or let the end in whole", std::nullopt});
+    findings.push_back(std::move(finding));
+}
+
 }  // namespace
 
 void checkBends(const CheckContext& context, std::vector<Finding>& findings) {
@@ -197,6 +226,7 @@ void checkBends(const CheckContext& context, std::vector<Finding>& findings) {
                 break;
         }
         checkTenons(context, i, findings);
+        checkShoulders(context, i, findings);
     }
 }
 

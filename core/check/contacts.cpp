@@ -1,6 +1,7 @@
 #include "core/check/contacts.h"
 
 #include <algorithm>
+#include <iterator>
 #include <tuple>
 
 #include "core/geometry/box_solids.h"
@@ -164,7 +165,59 @@ class Bodies {
         : parts_(parts), bounds_(bounds), mayTouch_(mayTouch), pieces_(parts.size()) {}
 
     [[nodiscard]] bool isBox(std::size_t i) const { return parts_[i].body.isBox(); }
+    // Less what is cut out of either: a board notched around a post.
     Contact contact(std::size_t i, std::size_t j) {
+        const Contact uncut = ofBodies(i, j);
+        if (uncut.depth <= 0 || (!isCut(parts_[i]) && !isCut(parts_[j]))) {
+            return uncut;
+        }
+        const std::vector<ConvexSolid> others = left(j, bounds_[i]);
+        Deepest deepest;
+        for (const ConvexSolid& piece : left(i, bounds_[j])) {
+            for (const ConvexSolid& other : others) {
+                deepest.add(contactOf(piece, parts_[i].frame, other, parts_[j].frame));
+            }
+        }
+        return deepest.contact();
+    }
+    // Of a solid that belongs to part `i` with the body of `j`.
+    Contact contact(const ConvexSolid& solid, std::size_t i, std::size_t j) {
+        Deepest deepest;
+        for (const std::size_t l : of(j).nearTo(solid.bounds())) {
+            deepest.add(contactOf(solid, parts_[i].frame, of(j)[l], parts_[j].frame));
+        }
+        return deepest.contact();
+    }
+
+  private:
+    [[nodiscard]] static bool isCut(const ResolvedPart& part) {
+        return std::any_of(part.cuts.begin(), part.cuts.end(), [](const ResolvedCut& cut) {
+            return !cut.joint && !cut.hole;
+        });
+    }
+    // What is left of a part's body near a place, in the piece's space.
+    std::vector<ConvexSolid> left(std::size_t i, const Box& near) {
+        std::vector<ConvexSolid> wood;
+        for (const std::size_t k : of(i).nearTo(near)) {
+            wood.push_back(of(i)[k]);
+        }
+        for (const ResolvedCut& cut : parts_[i].cuts) {
+            if (cut.joint || cut.hole) {
+                continue;
+            }
+            const ConvexSolid gone = cut.solid().transformed(parts_[i].frame);
+            std::vector<ConvexSolid> kept;
+            for (const ConvexSolid& piece : wood) {
+                std::vector<ConvexSolid> some = difference(piece, gone);
+                kept.insert(kept.end(),
+                            std::make_move_iterator(some.begin()),
+                            std::make_move_iterator(some.end()));
+            }
+            wood = std::move(kept);
+        }
+        return wood;
+    }
+    Contact ofBodies(std::size_t i, std::size_t j) {
         const ResolvedPart& one = parts_[i];
         const ResolvedPart& other = parts_[j];
         const Contact blanks = contactOf(one.bodyBox(), one.frame, other.bodyBox(), other.frame);
@@ -184,16 +237,6 @@ class Bodies {
         }
         return deepest.contact();
     }
-    // Of a solid that belongs to part `i` with the body of `j`.
-    Contact contact(const ConvexSolid& solid, std::size_t i, std::size_t j) {
-        Deepest deepest;
-        for (const std::size_t l : of(j).nearTo(solid.bounds())) {
-            deepest.add(contactOf(solid, parts_[i].frame, of(j)[l], parts_[j].frame));
-        }
-        return deepest.contact();
-    }
-
-  private:
     Pieces& of(std::size_t i) {
         if (!pieces_[i]) {
             pieces_[i].emplace(parts_[i]);

@@ -3,10 +3,13 @@
 #include <algorithm>
 
 #include "core/geometry/box_solids.h"
+#include "core/resolve/frames.h"
 
 namespace shoulderline {
 
 namespace {
+
+constexpr double kTouching = 0.01;  // millimetres
 
 std::vector<Cavity> cavitiesOf(const ResolvedPart& part) {
     std::vector<Cavity> cavities;
@@ -60,6 +63,24 @@ bool belongsInGroove(const ResolvedPiece& resolved, const Cavity& mortise, const
            (mortise.mortise->isHaunch || resolved.joints[*mortise.joint].kind == JointKind::Stub);
 }
 
+// A mortise that is sunk from the floor of a cut: of a rabbet, of a place cut level for the
+// shoulder.
+bool opensInFloor(const Cavity& mortise, const Cavity& cut) {
+    if (mortise.mortise == nullptr || cut.cut == nullptr || cut.joint ||
+        mortise.face() != cut.face() || !cut.isBox()) {
+        return false;
+    }
+    const int into = inwardOf(cut.face()).axis;
+    const Box floor = cut.box();
+    const Box hollow = mortise.box();
+    bool covers = true;
+    for (int axis = 0; axis < 3; ++axis) {
+        covers = covers && (axis == into || (floor.min[axis] < hollow.min[axis] + kTouching &&
+                                             floor.max[axis] > hollow.max[axis] - kTouching));
+    }
+    return covers;
+}
+
 // A rail's mortise begins where the groove of the panel that both its rail and this part hold ends.
 bool isOfOneFrame(const ResolvedPiece& resolved, const Cavity& mortise, const Cavity& groove) {
     if (mortise.mortise == nullptr || groove.cut == nullptr || !groove.joint ||
@@ -87,7 +108,7 @@ bool isMeantToBe(const ResolvedPiece& resolved, const Cavity& a, const Cavity& b
     };
     return (a.joint && a.joint == b.joint) || (!a.joint && !b.joint) ||
            (isGrooved(a) && isGrooved(b)) || belongsInGroove(resolved, a, b) ||
-           belongsInGroove(resolved, b, a) ||
+           belongsInGroove(resolved, b, a) || opensInFloor(a, b) || opensInFloor(b, a) ||
            (isMitred(resolved, a) && isMitred(resolved, b) &&
             tenonsKeepClear(resolved, *a.joint, *b.joint));
 }

@@ -192,7 +192,7 @@ std::vector<Proportion> proportionsOf(const ResolvedPiece& resolved, std::size_t
     if (isBlind && joint.kind != JointKind::Stub) {
         const Rule& length = rules[RuleId::TenonLengthShare];
         all.ratio(RuleId::TenonLengthShare,
-                  (tenon.length.value - joint.mortise.below) / joint.mortise.there,
+                  (tenon.length.value - joint.mortise.pastShoulder) / joint.mortise.there,
                   isPlain ? length.low : std::nullopt,
                   length.high);
         if (isPlain) {

@@ -2,6 +2,7 @@
 
 #include "core/check/checks.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/shaped_face.h"
 
 namespace shoulderline {
 
@@ -103,8 +104,9 @@ void tell(const CheckContext& context,
 void checkShouldersMeet(const CheckContext& context, std::vector<Finding>& findings) {
     for (std::size_t i = 0; i < context.resolved.joints.size(); ++i) {
         const ResolvedJoint& joint = context.resolved.joints[i];
-        const Length below = joint.mortise.below;
-        if (below <= kLengthTolerance || joint.form().isWholeSection()) {
+        const Length below = joint.mortise.pastShoulder;
+        const bool isFitted = joint.mortise.below - below > kLengthTolerance;  // to a shaped face
+        if (below <= kLengthTolerance || isFitted || joint.form().isWholeSection()) {
             continue;
         }
         Finding finding = context.finding(RuleId::ShoulderMeetsFace, Severity::LookAt);
@@ -121,10 +123,54 @@ void checkShouldersMeet(const CheckContext& context, std::vector<Finding>& findi
     }
 }
 
+// A straight shoulder that follows a curved face stands off it somewhere.
+void checkShouldersFollow(const CheckContext& context, std::vector<Finding>& findings) {
+    constexpr double kLeastOpen = 0.25;  // mm; less closes under the clamps
+    for (std::size_t i = 0; i < context.resolved.joints.size(); ++i) {
+        const ResolvedJoint& joint = context.resolved.joints[i];
+        const ResolvedPart& tenoned = context.resolved.parts[joint.tenoned];
+        const ResolvedPart& mortised = context.resolved.parts[joint.mortised];
+        const auto* spans = std::get_if<Spans>(&context.stated(joint.tenoned).relation);
+        if (spans == nullptr || spans->fit == ShoulderFit::Level || !isShaped(mortised) ||
+            joint.form().isWholeSection()) {
+            continue;
+        }
+        const bool isFar = joint.end == End::Far;
+        const Vec3 corner{isFar ? tenoned.shoulderLength.value.mm() : 0.0, 0.0, 0.0};
+        const std::optional<ShoulderOnFace> shoulder =
+            shoulderOn({&mortised,
+                        mortised.frame,
+                        tenoned.frame.toOuter(corner),
+                        isFar ? tenoned.frame.x : -tenoned.frame.x,
+                        {tenoned.frame.y * tenoned.width.value.mm(),
+                         tenoned.frame.z * tenoned.thickness.value.mm()}});
+        if (!shoulder || shoulder->open < kLeastOpen) {
+            continue;
+        }
+        Finding finding = context.finding(RuleId::ShoulderMeetsFace, Severity::LookAt);
+        finding.parts = {joint.tenoned, joint.mortised};
+        finding.joint = i;
+        finding.value = shoulder->open;
+        finding.unit = "mm";
+        finding.message =
+            "{joint}: the face of {other} is curved under the shoulder, which is cut "
+            "straight and stands off it by up to " +
+            context.shownMm(shoulder->open);
+        if (!isAskew(mortised, joint)) {
+            Part changed = context.stated(joint.tenoned);
+            std::get<Spans>(changed.relation).fit = ShoulderFit::Level;
+            finding.mends.push_back({"cut the face level for it", SetPart{changed.name, changed}});
+        }
+        finding.mends.push_back({"scribe the shoulder to the curve", std::nullopt});
+        findings.push_back(std::move(finding));
+    }
+}
+
 }  // namespace
 
 void checkShapes(const CheckContext& context, std::vector<Finding>& findings) {
     checkShouldersMeet(context, findings);
+    checkShouldersFollow(context, findings);
     for (const ResolvedPart& part : context.resolved.parts) {
         if (part.body.isBox()) {
             continue;

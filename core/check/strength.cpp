@@ -68,6 +68,19 @@ bool isLikeTested(const ResolvedJoint& joint) {
            !joint.has(JointFeature::Double);
 }
 
+// What of a tenon stands in its mortise: one on a shoulder square to a curve begins short of it.
+ConvexSolid inMortise(const TenonSolid& tenon,
+                      const ResolvedPart& tenoned,
+                      const ResolvedJoint& joint) {
+    const Frame mouth = relativeFrame(tenoned.frame, joint.frame);
+    const bool runsBack = tenoned.bend && tenoned.bend->shoulders == BendShoulders::Curve;
+    std::optional<ConvexSolid> in;
+    if (runsBack && squared(mouth)) {
+        in = tenon.exact->clipped({-mouth.x, -dot(mouth.x, mouth.origin)});
+    }
+    return in.value_or(*tenon.exact);
+}
+
 }  // namespace
 
 StrengthEstimator::StrengthEstimator(const Piece& piece,
@@ -108,7 +121,8 @@ std::optional<double> StrengthEstimator::meanLength(const ResolvedJoint& joint) 
     for (const TenonSolid& tenon : resolved_.parts[joint.tenoned].tenons) {
         if (tenon.joint == index && tenon.exact && !tenon.isHaunch) {
             const Vec3 size = tenon.box.size();
-            return tenon.exact->volume() / (size.y * size.z);
+            return inMortise(tenon, resolved_.parts[joint.tenoned], joint).volume() /
+                   (size.y * size.z);
         }
     }
     return std::nullopt;

@@ -13,6 +13,7 @@
 #include "core/drawing/wrapped_text.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/bending_text.h"
+#include "core/resolve/end_plane.h"
 
 namespace shoulderline {
 
@@ -88,15 +89,24 @@ void FormMaker::addLine(const BentLine& line, LineRole role, std::vector<Op>& op
     }
 }
 
-// Square to the chord once the part has sprung back: on the form it leans by as much as the form's
-// line is steeper there.
+// A shoulder square to the chord once the part has sprung back leans on the form by as much as the
+// form's line is steeper there; one square to the curve lies square to the form's line, as far in
+// along it as along the part's.
 void FormMaker::addShoulder(End end, std::vector<Op>& ops) const {
     const ResolvedBend& bend = *part_.bend;
     const bool isStart = end == End::Start;
-    const double turned = isStart ? headingAtStart(bend.formLine) - headingAtStart(bend.line)
-                                  : headingAtEnd(bend.formLine) - headingAtEnd(bend.line);
+    const bool followsCurve = bend.shoulders == BendShoulders::Curve;
+    const double onForm = isStart ? headingAtStart(bend.formLine) : headingAtEnd(bend.formLine);
+    const double onPart = isStart ? headingAtStart(bend.line) : headingAtEnd(bend.line);
+    const double turned = followsCurve ? onForm : onForm - onPart;
     const double reach = part_.thickness.value.mm() / 2 + kPastFace;
-    const Vec2 at = isStart ? bend.formLine.front().point : bend.formLine.back().point;
+    Vec2 at = isStart ? bend.formLine.front().point : bend.formLine.back().point;
+    if (const std::optional<HalfSpace> plane = endPlaneOf(part_.body, end); plane && followsCurve) {
+        const Vec3 middle{
+            isStart ? 0.0 : part_.shoulderLength.value.mm(), 0.0, part_.thickness.value.mm() / 2};
+        const double in = isStart ? plane->height(middle) : -plane->height(middle);
+        at = at + Vec2{std::cos(onForm), std::sin(onForm)} * in;
+    }
     const Vec2 way = Vec2{-std::sin(turned), std::cos(turned)} * reach;
     ops.push_back(Stroke{{onSheet(at - way), onSheet(at + way)}, LineRole::Visible});
     ops.push_back(TextOp{onSheet(at + way) + Vec2{0.0, -1.5},

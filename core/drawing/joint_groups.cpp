@@ -64,6 +64,18 @@ bool isSameSetting(const SetUp& a, const SetUp& b) {
            nearlyEqual(a.eased, b.eased) && std::abs((a.turn - b.turn).radians()) < kSameTurn;
 }
 
+// The first of a group is drawn in its own frame. One whose frame is left-handed (at the start of a
+// right-hand part, at the far end of its mirrored twin) would be seen as in a mirror.
+void putDrawableFirst(const ResolvedPiece& resolved, JointGroup& group) {
+    const auto drawable =
+        std::find_if(group.joints.begin(), group.joints.end(), [&](std::size_t joint) {
+            return resolved.joints[joint].frame.isRightHanded();
+        });
+    if (drawable != group.joints.end()) {
+        std::rotate(group.joints.begin(), drawable, drawable + 1);
+    }
+}
+
 }  // namespace
 
 std::vector<JointGroup> jointGroups(const ResolvedPiece& resolved) {
@@ -79,6 +91,9 @@ std::vector<JointGroup> jointGroups(const ResolvedPiece& resolved) {
             groups.emplace_back();
         }
         groups[found.first->second].joints.push_back(i);
+    }
+    for (JointGroup& group : groups) {
+        putDrawableFirst(resolved, group);
     }
     return groups;
 }

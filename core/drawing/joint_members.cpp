@@ -255,10 +255,16 @@ void addLooseTenon(JointMembers& m) {
 }  // namespace
 
 JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
-    const ResolvedJoint& joint = resolved.joints[index];
+    // A picture in a left-handed frame would be that of the joint's mirror twin.
+    ResolvedJoint joint = resolved.joints[index];
+    const bool isTurnedOver = !joint.frame.isRightHanded();
+    if (isTurnedOver) {
+        joint.frame.z = -joint.frame.z;
+    }
     const ResolvedPart& tenoned = resolved.parts[joint.tenoned];
     const ResolvedPart& mortised = resolved.parts[joint.mortised];
     JointMembers m;
+    m.isTurnedOver = isTurnedOver;
     m.rail = inJoint(joint, tenoned, tenoned.bodyBox());
     m.post = inJoint(joint, mortised, mortised.bodyBox());
     // The main ones come first, a haunch and the second of twins after them.
@@ -300,10 +306,12 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
     if (squared(relative) && m.railIsSquare) {
         addHorns(mortised, relative, m);
     }
+    const Frame turnedOver{{}, {1, 0, 0}, {0, 1, 0}, {0, 0, isTurnedOver ? -1.0 : 1.0}};
     for (const SmallSolid& small : smallSolidsOf(resolved, index)) {
-        m.smalls.push_back(small.solid.toPolyhedron());
+        const ConvexSolid solid = small.solid.transformed(turnedOver);
+        m.smalls.push_back(solid.toPolyhedron());
         if (small.kind == SmallPartKind::TuskWedge) {
-            m.wedge = small.solid;
+            m.wedge = solid;
         }
     }
     shorten(m, m.railIsSquare && squared(relative));

@@ -17,9 +17,11 @@ struct Hollow {
 };
 
 // Both members near a joint, as boxes in its frame: x into the mortised part, y along the tenon's
-// width, z along its thickness, the shoulder at x = 0; millimetres. Members are cut off where they
-// run on beyond what a drawing of the joint needs.
+// width, z along its thickness, the shoulder at x = 0; millimetres. The frame is right-handed, so
+// that a view shows the joint and not its mirror twin. Members are cut off where they run on beyond
+// what a drawing of the joint needs.
 struct JointMembers {
+    bool isTurnedOver = false;  // z runs from the back side to the face side
     Box rail;  // around the tenoned part
     Box tenon;
     Box post;              // around the mortised part

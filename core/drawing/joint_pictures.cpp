@@ -168,7 +168,7 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
     addBlankLines(looking, ops);
     addTenonBlank(looking, ops);
     const Tenon& t = joint_.tenon;
-    const bool startIsTop = looking.downWay > 0.0;
+    const bool startIsTop = (looking.downWay > 0.0) != (!onCheek && members_.isTurnedOver);
     const Size& shoulder = onCheek ? t.shoulders.faceEdge : t.shoulders.faceSide;
     SizeToPlace shoulderSize =
         size(startIsTop ? rail.min.y : rail.max.y,
@@ -263,7 +263,10 @@ std::vector<Op> JointPictures::wedge() const {
     const Rect seen = onSheet(box, kOnEdge);
     double narrow = box.max.x;  // of the sloping side at the narrow end
     for (const Vec3& corner : solid.vertices) {
-        if (corner.z > box.max.z - kLengthTolerance.mm() && corner.x > box.min.x + 1e-6) {
+        const bool isAtNarrow = members_.isTurnedOver
+                                    ? corner.z < box.min.z + kLengthTolerance.mm()
+                                    : corner.z > box.max.z - kLengthTolerance.mm();
+        if (isAtNarrow && corner.x > box.min.x + 1e-6) {
             narrow = corner.x;
         }
     }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/drawing/part_sizing.h"
+#include "core/resolve/end_plane.h"
 #include "core/resolve/joint_angles.h"
 
 namespace shoulderline {
@@ -43,17 +44,6 @@ std::array<Vec3, 2> cornersOn(const ResolvedPart& part, End end, Face side) {
 }
 
 }  // namespace
-
-double endAt(const ResolvedPart& part, End end, double y, double z) {
-    const double way = end == End::Far ? 1.0 : -1.0;
-    for (const PlaneCut& plane : part.body.planes) {
-        if (plane.surface < 0 && plane.keeps.normal.x * way > 0.5) {
-            const HalfSpace& keeps = plane.keeps;
-            return (keeps.offset - keeps.normal.y * y - keeps.normal.z * z) / keeps.normal.x;
-        }
-    }
-    return end == End::Far ? part.shoulderLength.value.mm() : 0.0;
-}
 
 bool isAngledOn(const ResolvedPart& part, Face side) {
     for (const End end : {End::Start, End::Far}) {

@@ -15,9 +15,6 @@ struct SizeWriter;
 // angle as degrees and as a slope.
 void addAngleSizes(SizeWriter& writer);
 
-// Where the end's plane crosses the line along the part through (y, z) of its own frame.
-[[nodiscard]] double endAt(const ResolvedPart& part, End end, double y, double z);
-
 // The smallest box around the foot of a tenon on the end that it stands on; for one on a square end
 // the tenon's own box.
 [[nodiscard]] Box footOf(const ResolvedPart& part, const TenonSolid& tenon);

@@ -9,6 +9,7 @@
 #include "core/drawing/section_drawing.h"
 #include "core/drawing/section_marks.h"
 #include "core/drawing/trade_marks.h"
+#include "core/resolve/end_plane.h"
 
 namespace shoulderline {
 

@@ -7,6 +7,7 @@
 
 #include "core/drawing/part_angles.h"
 #include "core/drawing/part_sizing.h"
+#include "core/resolve/end_plane.h"
 #include "core/resolve/tenon_mitre.h"
 
 namespace shoulderline {

@@ -10,6 +10,7 @@
 #include "core/drawing/part_joint_notes.h"
 #include "core/drawing/part_sizing.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/end_plane.h"
 
 namespace shoulderline {
 

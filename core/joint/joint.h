@@ -85,6 +85,7 @@ struct Mortise {
     Size fromStart;
     Length fromFar;
     Length below;             // how far the face as it is lies below the blank's at the mouth
+    Length pastShoulder;      // ... past the end of the shoulder that reaches furthest
     Length there;             // wood behind the mouth, from the face as it is
     Length referenceIn = {};  // how far the reference face lies in from the blank's at the mouth
     friend bool operator==(const Mortise&, const Mortise&) = default;

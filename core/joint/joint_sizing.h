@@ -68,6 +68,9 @@ struct JointTask {
     Length neighbourBefore;
     Length grooveAtFaceEdge;  // depth of a groove along the tenoned part's own edge; else zero
     Length grooveAtBackEdge;
+    // How far in from the blank's edges the tenoned part is shaped at its end.
+    Length shapedAtFaceEdge = {};
+    Length shapedAtBackEdge = {};
 
     // How far below the shoulder the face lies, where the part is shaped or cut away at the mouth.
     [[nodiscard]] Length faceBelow() const { return Length::mm(post.min.x); }

@@ -50,13 +50,13 @@ Size sizeWidthAndGap(const JointTask& task,
 }
 
 // Takes the width to what the shoulders leave where they clear grooves.
-void leaveGrooves(const TenonedSection& section,
-                  const Size& edge,
-                  const StatedSizes& stated,
-                  const std::array<std::optional<Size>, 2>& atGrooves,
-                  Size& width) {
+void leaveEdges(const TenonedSection& section,
+                const Size& edge,
+                const StatedSizes& stated,
+                const std::array<std::optional<Size>, 2>& atEdges,
+                Size& width) {
     const auto shoulderAt = [&](std::size_t i, SizeName name) {
-        return atGrooves[i] || stated[name] ? stated[name]->value : edge.value;
+        return atEdges[i] || stated[name] ? stated[name]->value : edge.value;
     };
     const Length taken =
         shoulderAt(0, SizeName::ShoulderFaceEdge) + shoulderAt(1, SizeName::ShoulderBackEdge);
@@ -86,10 +86,10 @@ SizedJoint sizeMortiseAndTenon(const JointTask& task,
         stated.set(haunchedShoulder(task), {SizeState::Stated, haunch->value});
     }
 
-    std::array<std::optional<Size>, 2> atGrooves;
-    clearGrooves(task, edge, stated, atGrooves);
-    if (!stated[SizeName::TenonWidth] && !isDouble && (atGrooves[0] || atGrooves[1])) {
-        leaveGrooves(section, edge, stated, atGrooves, tenon.width);
+    std::array<std::optional<Size>, 2> atEdges;
+    clearEdges(task, edge, stated, atEdges);
+    if (!stated[SizeName::TenonWidth] && !isDouble && (atEdges[0] || atEdges[1])) {
+        leaveEdges(section, edge, stated, atEdges, tenon.width);
     }
 
     Shoulders& shoulders = tenon.shoulders;
@@ -118,9 +118,9 @@ SizedJoint sizeMortiseAndTenon(const JointTask& task,
     if (haunch) {
         (task.endsAtFaceEdge() ? shoulders.faceEdge : shoulders.backEdge) = *haunch;
     }
-    for (std::size_t i = 0; i < atGrooves.size(); ++i) {
-        if (atGrooves[i]) {
-            (i == 0 ? shoulders.faceEdge : shoulders.backEdge) = *atGrooves[i];
+    for (std::size_t i = 0; i < atEdges.size(); ++i) {
+        if (atEdges[i]) {
+            (i == 0 ? shoulders.faceEdge : shoulders.backEdge) = *atEdges[i];
         }
     }
     divide(thick, thickBefore, tenon.thickness);

@@ -79,18 +79,29 @@ void divide(const Group& group, Length before, Size& one) {
     }
 }
 
-void clearGrooves(const JointTask& task,
-                  const Size& edge,
-                  StatedSizes& stated,
-                  std::array<std::optional<Size>, 2>& shoulders) {
-    const std::array<std::pair<SizeName, Length>, 2> sides{
-        {{SizeName::ShoulderFaceEdge, task.grooveAtFaceEdge},
-         {SizeName::ShoulderBackEdge, task.grooveAtBackEdge}}};
+void clearEdges(const JointTask& task,
+                const Size& edge,
+                StatedSizes& stated,
+                std::array<std::optional<Size>, 2>& shoulders) {
+    struct Side {
+        SizeName name;
+        Length groove;
+        Length shaped;
+    };
+    const std::array<Side, 2> sides{
+        {{SizeName::ShoulderFaceEdge, task.grooveAtFaceEdge, task.shapedAtFaceEdge},
+         {SizeName::ShoulderBackEdge, task.grooveAtBackEdge, task.shapedAtBackEdge}}};
     for (std::size_t i = 0; i < sides.size(); ++i) {
-        const auto& [name, groove] = sides[i];
-        if (groove > edge.value + kLengthTolerance && !stated[name]) {
-            Size shoulder;
+        const auto& [name, groove, shaped] = sides[i];
+        Size shoulder;
+        if (shaped > kLengthTolerance && shaped + edge.value > groove) {
+            link(shoulder, RuleId::ClearsShape, shaped, edge.value, shaped + edge.value);
+        } else if (groove > edge.value + kLengthTolerance) {
             link(shoulder, RuleId::ClearsGroove, groove, {}, groove);
+        } else {
+            continue;
+        }
+        if (!stated[name]) {
             stated.set(name, {SizeState::Stated, shoulder.value});
             shoulders[i] = std::move(shoulder);
         }

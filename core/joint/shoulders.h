@@ -37,12 +37,13 @@ struct Group {
 // Each of a pair, where two stated shoulders decided about the group.
 void divide(const Group& group, Length before, Size& one);
 
-// Shoulders at edges that are grooved: at least the groove's depth, where the maker states none.
-// The shoulders themselves are filled in, and stated for the sharing out.
-void clearGrooves(const JointTask& task,
-                  const Size& edge,
-                  StatedSizes& stated,
-                  std::array<std::optional<Size>, 2>& shoulders);
+// Shoulders at edges that are grooved or shaped, where the maker states none: at least the groove's
+// depth; the usual shoulder in from where a shaped edge lies. The shoulders themselves are filled
+// in, and stated for the sharing out.
+void clearEdges(const JointTask& task,
+                const Size& edge,
+                StatedSizes& stated,
+                std::array<std::optional<Size>, 2>& shoulders);
 
 [[nodiscard]] SizeName haunchedShoulder(const JointTask& task);
 // The shoulder at the edge where a haunch is, which the haunch takes up; none where the maker

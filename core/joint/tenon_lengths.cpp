@@ -29,8 +29,11 @@ Size blindLength(const TenonedSection& section, Length depthThere, const SizingG
 
 // A length into the wood from where the face is to one from the shoulder.
 void fromFaceAsItIs(const JointTask& task, Size& length) {
-    if (task.faceBelow() > kLengthTolerance) {
-        link(length, RuleId::FaceAsItIs, task.faceBelow(), {}, length.value + task.faceBelow());
+    const Length below = task.faceBelow();
+    if (below > kLengthTolerance) {
+        link(length, RuleId::FaceAsItIs, below, {}, length.value + below);
+    } else if (below < -kLengthTolerance) {
+        link(length, RuleId::ShoulderPastFace, -below, {}, length.value + below);
     }
 }
 

@@ -98,6 +98,7 @@ struct Spans {
     bool leans = false;   // its width lies along the parts that it joins
     std::optional<Position> levelTo = std::nullopt;  // at the second part, where it is another
     GivesWay givesWay = {};
+    ShoulderFit fit = ShoulderFit::Follow;  // where the face that it meets is shaped
     friend bool operator==(const Spans&, const Spans&) = default;
 };
 

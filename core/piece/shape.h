@@ -44,6 +44,8 @@ struct BowPoint {
 
 // The bow of a bent part: its middle line over the chord between its shoulders, in one arc given by
 // its rise or its radius, or in a smooth curve through stated points. One of the three decides.
+// Shoulders square to the curve touch what they meet square to the chord with the one corner that
+// leads; at an end that meets its neighbour askew the shoulder follows that neighbour's face.
 struct Bend {
     BendMethod method = BendMethod::Laminated;
     Face hollow = Face::FaceSide;  // face side or back side: the one that is hollow
@@ -52,8 +54,9 @@ struct Bend {
     std::vector<BowPoint> through;  // between the two ends, which lie on the chord
     Statement plies;                // their number; empty: by `ply`, or by rule
     Statement ply;                  // thickness of one; empty: what `plies` leave of the thickness
-    Statement springback;           // as the maker found it: the share of the rise that is lost on
-                                    // release ("(26 mm - 25 mm) / (26 mm)"); empty: by rule
+    BendShoulders shoulders = BendShoulders::Chord;
+    Statement springback;  // as the maker found it: the share of the rise that is lost on
+                           // release ("(26 mm - 25 mm) / (26 mm)"); empty: by rule
     std::string extras;
     friend bool operator==(const Bend&, const Bend&) = default;
 };

@@ -141,6 +141,18 @@ struct Table<BendMethod> {
 };
 
 template <>
+struct Table<BendShoulders> {
+    static constexpr std::array<Entry<BendShoulders>, 2> entries{
+        {{BendShoulders::Chord, "chord"}, {BendShoulders::Curve, "curve"}}};
+};
+
+template <>
+struct Table<ShoulderFit> {
+    static constexpr std::array<Entry<ShoulderFit>, 2> entries{
+        {{ShoulderFit::Follow, "follow"}, {ShoulderFit::Level, "level"}}};
+};
+
+template <>
 struct Table<EasingKind> {
     static constexpr std::array<Entry<EasingKind>, 3> entries{
         {{EasingKind::Chamfer, "chamfer"},

@@ -82,6 +82,12 @@ std::string_view wordFor(SlotWay word) {
 std::string_view wordFor(BendMethod word) {
     return textOf(word);
 }
+std::string_view wordFor(BendShoulders word) {
+    return textOf(word);
+}
+std::string_view wordFor(ShoulderFit word) {
+    return textOf(word);
+}
 std::string_view wordFor(SizeName word) {
     return textOf(word);
 }
@@ -154,6 +160,14 @@ std::optional<BendMethod> fromWord(std::string_view text) {
     return wordOf<BendMethod>(text);
 }
 template <>
+std::optional<BendShoulders> fromWord(std::string_view text) {
+    return wordOf<BendShoulders>(text);
+}
+template <>
+std::optional<ShoulderFit> fromWord(std::string_view text) {
+    return wordOf<ShoulderFit>(text);
+}
+template <>
 std::optional<SizeName> fromWord(std::string_view text) {
     return wordOf<SizeName>(text);
 }
@@ -183,6 +197,8 @@ template std::vector<Face> allWords<Face>();
 template std::vector<Datum> allWords<Datum>();
 template std::vector<Run> allWords<Run>();
 template std::vector<BendMethod> allWords<BendMethod>();
+template std::vector<BendShoulders> allWords<BendShoulders>();
+template std::vector<ShoulderFit> allWords<ShoulderFit>();
 
 template <class Word>
 std::string listOfWords() {
@@ -205,6 +221,8 @@ template std::string listOfWords<Face>();
 template std::string listOfWords<Datum>();
 template std::string listOfWords<Run>();
 template std::string listOfWords<BendMethod>();
+template std::string listOfWords<BendShoulders>();
+template std::string listOfWords<ShoulderFit>();
 template std::string listOfWords<CutKind>();
 template std::string listOfWords<ScrewHead>();
 template std::string listOfWords<SlotWay>();

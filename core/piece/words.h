@@ -103,6 +103,14 @@ enum class Run { Line, Arc, Curve };
 // steamed and set on a form.
 enum class BendMethod { Laminated, Sawn, Steamed };
 
+// What the shoulders of a bent part are square to: the chord between its ends, or the curve where
+// it ends.
+enum class BendShoulders { Chord, Curve };
+
+// How a member meets a face that is shaped: its shoulder cut to run with the face, or the face cut
+// level for a shoulder that stays square.
+enum class ShoulderFit { Follow, Level };
+
 // Cuts that belong to no joint. A screw hole is one that the screw slips through.
 enum class CutKind { Groove, Rabbet, Notch, Bore, ScrewHole };
 
@@ -183,6 +191,8 @@ inline constexpr std::size_t kSizeNameCount = static_cast<std::size_t>(SizeName:
 [[nodiscard]] std::string_view wordFor(Datum);
 [[nodiscard]] std::string_view wordFor(Run);
 [[nodiscard]] std::string_view wordFor(BendMethod);
+[[nodiscard]] std::string_view wordFor(BendShoulders);
+[[nodiscard]] std::string_view wordFor(ShoulderFit);
 [[nodiscard]] std::string_view wordFor(CutKind);
 [[nodiscard]] std::string_view wordFor(ScrewHead);
 [[nodiscard]] std::string_view wordFor(SlotWay);
@@ -214,6 +224,10 @@ template <>
 std::optional<Run> fromWord(std::string_view);
 template <>
 std::optional<BendMethod> fromWord(std::string_view);
+template <>
+std::optional<BendShoulders> fromWord(std::string_view);
+template <>
+std::optional<ShoulderFit> fromWord(std::string_view);
 template <>
 std::optional<CutKind> fromWord(std::string_view);
 template <>

@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/resolve/end_plane.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/joint_places.h"
+#include "core/resolve/shaped_face.h"
 #include "core/resolve/stations.h"
 
 namespace shoulderline {
@@ -31,6 +33,20 @@ Frame jointFrame(const ResolvedPart& tenoned,
     frame.origin = face.point - frame.y * (tenoned.width.value.mm() / 2) -
                    frame.z * (tenoned.thickness.value.mm() / 2);
     return frame;
+}
+
+// The face as the end lies on it: on one that is curved a shoulder runs straight.
+void takeShoulder(const ResolvedPart& tenoned, End end, Vec3 outOfEnd, EnteredFace& face) {
+    const std::optional<HalfSpace> plane = endPlaneOf(tenoned.body, end);
+    if (!plane) {
+        return;
+    }
+    const Vec3 middle = tenoned.bodyBox().centre();
+    const Vec3 point =
+        tenoned.frame.toOuter({endAt(tenoned, end, middle.y, middle.z), middle.y, middle.z});
+    face.depth -= dot(point - face.point, outOfEnd);
+    face.point = point;
+    face.outward = -tenoned.frame.directionToOuter(plane->normal);
 }
 
 // How much wood is in line behind the whole mouth, not only behind its middle.
@@ -105,6 +121,9 @@ std::optional<OpenJoint> openAskew(const ResolvedPiece& resolved,
     if (!face || dot(face->outward, outOfEnd) > -kSteepest) {
         return std::nullopt;
     }
+    if (isShaped(mortised)) {
+        takeShoulder(tenoned, end, outOfEnd, *face);
+    }
     const Station post = stationAt(mortised, mortised.frame, mortised.frame.toLocal(face->point).x);
     const bool isSquareToPost = form.has(JointFeature::SquareToPost);
     const Frame frame = jointFrame(tenoned, outOfEnd, *face, post, isSquareToPost);
@@ -126,6 +145,7 @@ std::optional<OpenJoint> openAskew(const ResolvedPiece& resolved,
     JointTask& task = joint.task;
     task.form = form;
     task.section = {tenoned.role, tenoned.width.value, tenoned.thickness.value};
+    setShapedEdges(tenoned, end, task);
     task.postAxis =
         std::abs(dot(post.direction, frame.y)) >= std::abs(dot(post.direction, frame.z)) ? 1 : 2;
     task.post = postBox(frame, mortised, post, *face, task.section, task.postAxis);

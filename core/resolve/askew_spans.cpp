@@ -3,6 +3,7 @@
 
 #include "core/resolve/box_placing.h"
 #include "core/resolve/relations.h"
+#include "core/resolve/shaped_face.h"
 #include "core/resolve/spacing.h"
 #include "core/resolve/stations.h"
 
@@ -19,6 +20,22 @@ struct Line {
 
     [[nodiscard]] Vec3 middle() const { return (at[0] + at[1]) * 0.5; }
 };
+
+// On a face that is curved under the end, the plane that touches it instead of where the middle
+// line enters. `width` and `thickness` are half of the section.
+void alongShape(const Neighbour& end, Vec3 way, Vec3 width, Vec3 thickness, EnteredFace& face) {
+    constexpr double kCurved = 1e-3;  // millimetres off a plane
+    const Vec3 corner = face.point - width - thickness;
+    const std::optional<ShoulderOnFace> shoulder =
+        shoulderOn({end.part, end.frame, corner, way, {width * 2.0, thickness * 2.0}});
+    if (!shoulder || shoulder->open < kCurved) {
+        return;
+    }
+    const Vec3 normal = end.frame.directionToOuter(shoulder->plane.normal);
+    const double offset = shoulder->plane.offset + dot(normal, end.frame.origin);
+    face.point = face.point + way * ((offset - dot(normal, face.point)) / dot(normal, way));
+    face.outward = -normal;
+}
 
 class AngledSpan {
   public:
@@ -87,6 +104,11 @@ bool AngledSpan::findAxes() {
     Vec3 level = between;
     level[upright] = 0.0;  // the two parts it joins lie beside one another
     axes_ = axesOf(spans_, longestAxis(level), ends_[0]);
+    if (spans_.fit == ShoulderFit::Level) {
+        evaluation_.trouble(place_,
+                            "a face is cut level only for a member that meets it square; here the "
+                            "shoulder follows the face");
+    }
     if (spans_.flat && part_.spacing) {
         evaluation_.trouble(place_,
                             "a set that meets the parts it joins at an angle lies with its "
@@ -249,12 +271,12 @@ std::optional<PlacedMember> AngledSpan::cutToFaces(const Line& line) {
     std::array<double, 2> reach{1e30, -1e30};  // of the corners, along the member from its middle
     for (std::size_t e = 0; e < 2; ++e) {
         const Vec3 way = e == 0 ? -line.along : line.along;
-        const std::optional<EnteredFace> face =
-            enteredFace(*ends_[e].part, ends_[e].frame, middle, way);
+        std::optional<EnteredFace> face = enteredFace(*ends_[e].part, ends_[e].frame, middle, way);
         if (!face || dot(face->outward, way) > -kSteepest) {
             passesBy(e);
             return std::nullopt;
         }
+        alongShape(ends_[e], way, width, thickness, *face);
         faces[e] = *face;
         for (const Vec3& corner :
              {width + thickness, width - thickness, thickness - width, -width - thickness}) {

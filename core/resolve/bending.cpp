@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/geometry/smooth_curve.h"
+#include "core/resolve/end_plane.h"
 #include "core/timber/bending.h"
 
 namespace shoulderline {
@@ -50,6 +51,7 @@ class BendReader {
 std::optional<ResolvedBend> BendReader::read() {
     resolved_.method = bend_.method;
     resolved_.hollow = bend_.hollow;
+    resolved_.shoulders = bend_.shoulders;
     if (!readLine()) {
         return std::nullopt;
     }
@@ -273,6 +275,52 @@ Outline bentEdge(const ResolvedBend& bend, double length, double thickness) {
     };
     return bowsBack ? outlineBetween(placed(inner), placed(outer))
                     : outlineBetween(placed(outer), placed(inner));
+}
+
+namespace {
+
+// How far one of the two bent faces, `by` off the middle line, lies off the chord at `x`.
+double faceAt(const ResolvedBend& bend, double by, End end, double x, double length) {
+    const BentLine face = beside(bend.line, by);
+    return end == End::Start ? between(face, x, length).front().point.y
+                             : between(face, 0.0, x).back().point.y;
+}
+
+}  // namespace
+
+PlaneCut shoulderSquareToCurve(const ResolvedBend& bend, End end, double length, double thickness) {
+    const double at = end == End::Start ? 0.0 : length;
+    const double way = end == End::Start ? -1.0 : 1.0;
+    const double heading = end == End::Start ? headingAtStart(bend.line) : headingAtEnd(bend.line);
+    // Out of the end along the middle line; `off` the chord, towards the bow.
+    const double out = way * std::cos(heading);
+    const double off = way * std::sin(heading);
+    const double hollow = faceAt(bend, -thickness / 2, end, at, length);
+    const double bowed = faceAt(bend, thickness / 2, end, at, length);
+    const double reach = out * at + std::min(off * hollow, off * bowed);
+    const double bow = bend.hollow == Face::FaceSide ? 1.0 : -1.0;
+    return {{{out, 0.0, bow * off}, reach + bow * off * thickness / 2}};
+}
+
+double openAtShoulder(const ResolvedPart& part, End end) {
+    constexpr int kRounds = 30;  // each at least halves what is left
+    if (!part.bend || part.bend->shoulders == BendShoulders::Chord) {
+        return 0.0;
+    }
+    const double length = part.shoulderLength.value.mm();
+    const double thickness = part.thickness.value.mm();
+    const double start = end == End::Start ? 0.0 : length;
+    const double bow = part.bend->hollow == Face::FaceSide ? 1.0 : -1.0;
+    double most = 0.0;
+    for (const double by : {-thickness / 2, thickness / 2}) {
+        double x = start;
+        for (int round = 0; round < kRounds; ++round) {
+            const double z = thickness / 2 + bow * faceAt(*part.bend, by, end, x, length);
+            x = endAt(part, end, 0.0, z);
+        }
+        most = std::max(most, std::abs(x - start));
+    }
+    return most;
 }
 
 }  // namespace shoulderline

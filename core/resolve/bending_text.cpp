@@ -80,6 +80,10 @@ std::vector<std::string> bendSettings(const ResolvedPart& part,
                     " over a chord of " + shown(part.shoulderLength.value) + ", radius " +
                     shown(bend.radius.value) + " at its middle line, " + shown(bend.alongCurve()) +
                     " along the curve");
+    if (bend.shoulders == BendShoulders::Curve) {
+        lines.push_back("shoulders square to the curve, " + slopeText(work.shortGrain) +
+                        " from the chord; the tenon straight and true to the chord");
+    }
     if (bend.method == BendMethod::Laminated) {
         lines.push_back(std::to_string(bend.plies) + " plies of " + shown(bend.ply.value) +
                         ", sawn " + shown(work.roughPly) + " and planed; " +

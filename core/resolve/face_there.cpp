@@ -50,6 +50,11 @@ bool covers(const Box& cut, const Box& mouth) {
 
 }  // namespace
 
+std::optional<double> firstWood(const BodySolids& wood, Vec3 from, Vec3 way) {
+    const std::optional<Extent> all = along(wood.pieces(), from, way);
+    return all ? std::optional(all->min) : std::nullopt;
+}
+
 std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
                                     const Frame& inMortised,
                                     const Box& mouth,

@@ -16,6 +16,10 @@ struct WoodThere {
     double far = 0.0;
 };
 
+// How far from a point the first wood of a body lies along a line through it, which begins a long
+// way before; below zero where it lies before the point. None where the line misses.
+[[nodiscard]] std::optional<double> firstWood(const BodySolids& wood, Vec3 from, Vec3 way);
+
 // `mouth` and the result in the frame of the joint's end (x into the wood), `inMortised` that frame
 // in the part's. None where some of the mouth has no wood behind it at all.
 [[nodiscard]] std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,

@@ -121,6 +121,10 @@ void Joiner::open(const JointSeed& seed) {
         return;
     }
     joint->stated = statedSizesOf(statement, evaluation_);
+    const auto* spans = std::get_if<Spans>(&piece_.parts[tenoned.stated].relation);
+    if (spans != nullptr && spans->fit == ShoulderFit::Level) {
+        cutLevel(*joint, resolved_);
+    }
     open_.push_back(std::move(*joint));
 }
 

@@ -6,6 +6,7 @@
 #include "core/geometry/indices.h"
 #include "core/measure/angle_text.h"
 #include "core/measure/number_text.h"
+#include "core/resolve/end_plane.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
 #include "core/resolve/stations.h"
@@ -15,20 +16,6 @@ namespace shoulderline {
 namespace {
 
 constexpr double kSquare = 1e-7;  // radians
-
-// The plane that an end is cut to, out of the part; the blank's own end where none cuts it.
-Vec3 endNormal(const ResolvedPart& part, End end) {
-    const double way = end == End::Far ? 1.0 : -1.0;
-    Vec3 normal{way, 0, 0};
-    double most = 0.5;  // planes along the part shape its sides
-    for (const PlaneCut& plane : part.body.planes) {
-        if (plane.surface < 0 && plane.keeps.normal.x * way > most) {
-            most = plane.keeps.normal.x * way;
-            normal = plane.keeps.normal;
-        }
-    }
-    return normal;
-}
 
 Angle between(Vec3 a, Vec3 b) {
     return Angle::radians(std::atan2(norm(cross(a, b)), dot(a, b)));
@@ -42,7 +29,8 @@ Angle betweenLines(Vec3 a, Vec3 b) {
 }  // namespace
 
 EndAngles endAnglesOf(const ResolvedPart& part, End end) {
-    Vec3 n = endNormal(part, end);
+    const std::optional<HalfSpace> plane = endPlaneOf(part.body, end);
+    Vec3 n = plane ? plane->normal : Vec3{1, 0, 0};
     n.x = std::abs(n.x);  // as seen with the end ahead
     EndAngles angles;
     angles.isSquare = std::hypot(n.y, n.z) < kSquare;

@@ -5,7 +5,10 @@
 
 #include "core/geometry/cylinder.h"
 #include "core/resolve/box_placing.h"
+#include "core/resolve/end_plane.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/shaped_face.h"
+#include "core/resolve/stations.h"
 
 namespace shoulderline {
 
@@ -78,6 +81,24 @@ Length ownGroove(const ResolvedPart& tenoned, Face edge, End end) {
     return deepest;
 }
 
+}  // namespace
+
+void setShapedEdges(const ResolvedPart& tenoned, End end, JointTask& task) {
+    if (tenoned.section != SectionForm::Square) {
+        return;
+    }
+    const double length = tenoned.shoulderLength.value.mm();
+    const Extent wood = widthAt(tenoned, end == End::Start ? 0.0 : length);
+    constexpr double kLeastLeft = 0.25;  // of the width; an end that is rounded has no edges there
+    if (wood.max - wood.min < kLeastLeft * tenoned.width.value.mm()) {
+        return;
+    }
+    task.shapedAtFaceEdge = Length::mm(std::max(0.0, wood.min));
+    task.shapedAtBackEdge = Length::mm(std::max(0.0, tenoned.width.value.mm() - wood.max));
+}
+
+namespace {
+
 void placeHorn(const OpenJoint& joint, ResolvedPart& mortised) {
     const Length horn = joint.sized.furtherSize(SizeName::Horn);
     if (horn <= kLengthTolerance || joint.task.postAxis == 0) {
@@ -100,10 +121,11 @@ void putTenons(const OpenJoint& joint,
     Length& reach = joint.end == End::Start ? tenoned.startTenon : tenoned.farTenon;
     const Frame mortisedToTenoned =
         joint.inTenoned.compose(relativeFrame(joint.inMortised, Frame{}));
+    const std::optional<HalfSpace>& root = joint.face ? joint.face : joint.shoulder;
     for (const JointSolid& solid : cuts.tenons) {
         TenonSolid tenon;
         tenon.joint = index;
-        put(solid, joint.inTenoned, joint.face, tenon);
+        put(solid, joint.inTenoned, root, tenon);
         for (const HalfSpace& keeps : mitres) {
             const Vec3 normal = mortisedToTenoned.directionToOuter(keeps.normal);
             const Vec3 on = mortisedToTenoned.toOuter(keeps.normal * keeps.offset);
@@ -121,10 +143,7 @@ void putTenons(const OpenJoint& joint,
         MortiseSolid mortise;
         mortise.joint = index;
         mortise.face = joint.end == End::Start ? Face::StartEnd : Face::FarEnd;
-        put(solid,
-            joint.inTenoned,
-            joint.face ? std::optional(joint.face->opposite()) : std::nullopt,
-            mortise);
+        put(solid, joint.inTenoned, root ? std::optional(root->opposite()) : std::nullopt, mortise);
         mortise.tenon = mortise.box;
         tenoned.mortises.push_back(std::move(mortise));
     }
@@ -166,7 +185,8 @@ void fillMortise(const OpenJoint& joint,
     mortise.width = joint.sized.mortiseWidth;
     mortise.length = joint.sized.mortiseLength;
     mortise.depth = joint.sized.mortiseDepth;
-    mortise.below = joint.task.faceBelow();
+    mortise.below = joint.task.faceBelow() - joint.blankFace;
+    mortise.pastShoulder = joint.task.faceBelow();
     mortise.there = joint.task.depthThere();
     const Box mouth = joint.face ? mouthOf(first) : first.box;
     mortise.referenceIn = joint.referenceIn;
@@ -191,6 +211,20 @@ std::string boreNote(const JointForm& form) {
 
 }  // namespace
 
+namespace {
+
+// The shoulder of an end that is not square to its part, in the end's frame.
+std::optional<HalfSpace> shoulderIn(const Frame& inTenoned, const ResolvedPart& part, End end) {
+    const std::optional<HalfSpace> plane = endPlaneOf(part.body, end);
+    if (!plane) {
+        return std::nullopt;
+    }
+    const Vec3 normal = inTenoned.directionToLocal(-plane->normal);
+    return HalfSpace{normal, dot(normal, inTenoned.toLocal(plane->normal * plane->offset))};
+}
+
+}  // namespace
+
 std::optional<OpenJoint> openJoint(const ResolvedPiece& resolved,
                                    std::size_t tenonedIndex,
                                    std::size_t mortisedIndex,
@@ -211,6 +245,7 @@ std::optional<OpenJoint> openJoint(const ResolvedPiece& resolved,
             ? Frame{{}, {-1, 0, 0}, {0, 1, 0}, {0, 0, 1}}
             : Frame{{tenoned.shoulderLength.value.mm(), 0, 0}, {1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
     joint.inMortised = relative->compose(joint.inTenoned);
+    joint.shoulder = shoulderIn(joint.inTenoned, tenoned, end);
     const Vec3 into = joint.inMortised.x;
     joint.axis = mainAxis(into);
     joint.way = into[joint.axis];
@@ -219,11 +254,33 @@ std::optional<OpenJoint> openJoint(const ResolvedPiece& resolved,
     task.form = form;
     task.section = {tenoned.role, tenoned.width.value, tenoned.thickness.value};
     task.post = toEnd.outerBounds(mortised.bodyBox());
+    joint.blankFace = Length::mm(task.post.min.x);
     task.postAxis = mainAxis(toEnd.x);
     task.grooveAtFaceEdge = ownGroove(tenoned, Face::FaceEdge, end);
     task.grooveAtBackEdge = ownGroove(tenoned, Face::BackEdge, end);
+    setShapedEdges(tenoned, end, task);
     task.groove = grooveAt(mortised, faceEntered(joint.axis, joint.way), toEnd, task.section);
     return joint;
+}
+
+void cutLevel(const OpenJoint& joint, ResolvedPiece& resolved) {
+    ResolvedPart& mortised = resolved.parts[joint.mortised];
+    if (joint.face || joint.blankFace > -kLengthTolerance || !isShaped(mortised)) {
+        return;
+    }
+    // As wide as the tenoned part along the mortised one, and right across that.
+    const JointTask& task = joint.task;
+    const int along = task.postAxis;
+    Box level = task.post;
+    level.max.x = 0.0;
+    level.min[along] = 0.0;
+    level.max[along] = (along == 1 ? task.section.width : task.section.thickness).mm();
+    ResolvedCut cut;
+    cut.kind = CutKind::Notch;
+    cut.face = faceEntered(joint.axis, joint.way);
+    cut.box = joint.inMortised.outerBounds(level);
+    cut.note = "level for " + resolved.parts[joint.tenoned].of;
+    mortised.cuts.push_back(std::move(cut));
 }
 
 void placeJoint(const OpenJoint& open,
@@ -249,7 +306,10 @@ void placeJoint(const OpenJoint& open,
         MortiseSolid mortise;
         mortise.joint = index;
         mortise.face = face;
-        put(cuts.mortises[i], open.inMortised, open.face, mortise);
+        // From the blank's face on, where the shoulder lies in from it.
+        JointSolid hollow = cuts.mortises[i];
+        hollow.box.min.x = std::min(hollow.box.min.x, open.blankFace.mm());
+        put(hollow, open.inMortised, open.face, mortise);
         mortise.tenon = mortise.box;
         if (open.face) {
             mortise.box = setOutBox(mortise);

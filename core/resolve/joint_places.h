@@ -22,6 +22,12 @@ struct OpenJoint {
     // Of a joint that does not meet square: the mortised part's face in the end's frame, its wood
     // within.
     std::optional<HalfSpace> face;
+    // Where the shoulder is not square to its part (square to a curve, or along a shaped face): its
+    // plane in the end's frame, the tenon within.
+    std::optional<HalfSpace> shoulder;
+    // The face of the mortised part's blank in the end's frame: before the shoulder, where that
+    // lies on a face that is shaped.
+    Length blankFace = {};
     Length referenceIn = {};  // see Mortise
 };
 
@@ -31,6 +37,9 @@ struct OpenJoint {
                                                  std::size_t mortised,
                                                  End end,
                                                  const JointForm& form);
+
+// Fills in how far the edges of the tenoned part are shaped in at its end.
+void setShapedEdges(const ResolvedPart& tenoned, End end, JointTask& task);
 
 // Takes the mouth where it was sized and sets the task to the wood as it is there: the face that is
 // shaped or cut away, the far side that is. `pieces`: of the mortised part's body.
@@ -64,6 +73,10 @@ struct MitreCut {
 };
 [[nodiscard]] std::vector<MitreCut> mitreEnds(std::span<OpenJoint> joints,
                                               const SizingGuide& guide);
+
+// Cuts a shaped face level under the shoulder of a joint that lies in from the blank's face there,
+// right across the mortised part.
+void cutLevel(const OpenJoint& joint, ResolvedPiece& resolved);
 
 // Puts a sized joint into both parts and into ResolvedPiece::joints. `mitre`, where there is one,
 // takes the corner off its tenon.

@@ -43,6 +43,7 @@ ordered_json bendJson(const ResolvedPart& part, const RuleBook& rules) {
     const BendWork work = bendWorkOf(part, rules);
     ordered_json object{{"method", wordFor(bend.method)},
                         {"hollow", wordFor(bend.hollow)},
+                        {"shoulders", wordFor(bend.shoulders)},
                         {"rise_mm", number(bend.rise.value)},
                         {"radius_mm", number(bend.radius.value)},
                         {"along_curve_mm", number(bend.alongCurve())},

@@ -95,6 +95,8 @@ class Placer {
                const Place& place,
                ResolvedPart& resolved);
     void bendIt(const Part& part, ResolvedPart& resolved, const Place& place);
+    // Cuts the ends of a part whose shoulders are square to its curve; whether there are any.
+    static bool cutShoulders(ResolvedPart& resolved);
     bool keepOne(std::size_t i, const std::optional<PlacedMember>& member) {
         if (member) {
             keep(i, *member);

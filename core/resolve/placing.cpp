@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/resolve/bending.h"
+#include "core/resolve/end_plane.h"
 #include "core/resolve/panel_placing.h"
 #include "core/resolve/placer.h"
 #include "core/resolve/shaping.h"
@@ -195,8 +196,10 @@ void Placer::shape(const Part& part,
     resolved.body = shapedBody(part.shape, part.section, size, place, evaluation_);
     bendIt(part, resolved, place);
     resolved.body.planes.insert(resolved.body.planes.end(), member.ends.begin(), member.ends.end());
+    const bool isCutToCurve = cutShoulders(resolved);
     easeArrises(part, place, known_, evaluation_, resolved);
-    if (resolved.solids.isEmpty() || (!member.ends.empty() && resolved.easings.empty())) {
+    const bool isCut = !member.ends.empty() || isCutToCurve;
+    if (resolved.solids.isEmpty() || (isCut && resolved.easings.empty())) {
         resolved.solids = known_.of(resolved.body, part.name);
     }
     resolved.cuts = workOutCuts(part.cuts, size, place, guide_, evaluation_);
@@ -230,6 +233,20 @@ void Placer::bendIt(const Part& part, ResolvedPart& resolved, const Place& place
     resolved.solids = std::move(solids);
     resolved.body = std::move(bent);
     resolved.bend = std::move(bend);
+}
+
+bool Placer::cutShoulders(ResolvedPart& resolved) {
+    if (!resolved.bend || resolved.bend->shoulders == BendShoulders::Chord) {
+        return false;
+    }
+    const Vec3 size = resolved.bodyBox().max;
+    for (const End end : {End::Start, End::Far}) {
+        if (!endPlaneOf(resolved.body, end)) {
+            resolved.body.planes.push_back(
+                shoulderSquareToCurve(*resolved.bend, end, size.x, size.z));
+        }
+    }
+    return true;
 }
 
 std::size_t Placer::indexOf(const MemberId& id) const {

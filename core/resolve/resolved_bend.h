@@ -12,6 +12,7 @@ namespace shoulderline {
 struct ResolvedBend {
     BendMethod method = BendMethod::Laminated;
     Face hollow = Face::FaceSide;
+    BendShoulders shoulders = BendShoulders::Chord;
     BentLine line;
     BentLine formLine;
     Size rise;                // of the middle line over the chord

@@ -9,14 +9,12 @@ namespace {
 
 constexpr double kStep = 0.5;  // millimetres over which the way a shaped part runs is taken
 
-struct SwingStretch {
-    double min = 0.0;
-    double max = 0.0;
-    [[nodiscard]] double middle() const { return (min + max) / 2; }
-};
+double middleOf(const Extent& extent) {
+    return (extent.min + extent.max) / 2;
+}
 
 // What the line across at `x` shares with the outline; its ends run on beyond it.
-SwingStretch stretchAt(const FlatOutline& outline, double x) {
+Extent stretchAt(const FlatOutline& outline, double x) {
     double low = outline.points.front().x;
     double high = low;
     for (const Vec2 p : outline.points) {
@@ -24,7 +22,7 @@ SwingStretch stretchAt(const FlatOutline& outline, double x) {
         high = std::max(high, p.x);
     }
     const double at = std::clamp(x, low + 1e-9, high - 1e-9);
-    SwingStretch stretch{1e30, -1e30};
+    Extent stretch{1e30, -1e30};
     for (std::size_t i = 0; i < outline.points.size(); ++i) {
         const Vec2 a = outline.points[i];
         const Vec2 b = outline.points[(i + 1) % outline.points.size()];
@@ -47,13 +45,13 @@ class Sectioned {
           hasFace_(part.body.face != Outline::rectangle(size_.x, size_.y)),
           hasEdge_(part.body.edge.has_value()) {}
 
-    [[nodiscard]] std::array<SwingStretch, 2> at(double x) const {
-        return {hasFace_ ? stretchAt(wood_.flatFace(), x) : SwingStretch{0.0, size_.y},
-                hasEdge_ ? stretchAt(wood_.flatEdge(), x) : SwingStretch{0.0, size_.z}};
+    [[nodiscard]] std::array<Extent, 2> at(double x) const {
+        return {hasFace_ ? stretchAt(wood_.flatFace(), x) : Extent{0.0, size_.y},
+                hasEdge_ ? stretchAt(wood_.flatEdge(), x) : Extent{0.0, size_.z}};
     }
     [[nodiscard]] Vec3 middle(double x) const {
-        const std::array<SwingStretch, 2> section = at(x);
-        return {x, section[0].middle(), section[1].middle()};
+        const std::array<Extent, 2> section = at(x);
+        return {x, middleOf(section[0]), middleOf(section[1])};
     }
     [[nodiscard]] bool isShaped() const { return hasFace_ || hasEdge_; }
 
@@ -67,7 +65,7 @@ class Sectioned {
 Station stationOf(const Sectioned& body, const Frame& frame, double x) {
     Station station;
     station.along = x;
-    const std::array<SwingStretch, 2> section = body.at(x);
+    const std::array<Extent, 2> section = body.at(x);
     station.middle = frame.toOuter(body.middle(x));
     Vec3 along{1, 0, 0};
     if (body.isShaped()) {
@@ -132,6 +130,10 @@ std::optional<EnteredFace> enterPiece(const ConvexSolid& piece, Vec3 through, Ve
 }
 
 }  // namespace
+
+Extent widthAt(const ResolvedPart& part, double x) {
+    return Sectioned(part).at(x)[0];
+}
 
 Station stationAt(const ResolvedPart& part, const Frame& frame, double x) {
     return stationOf(Sectioned(part), frame, x);

@@ -18,6 +18,10 @@ struct Station {
     std::array<double, 2> half{};
 };
 
+// What the part's outline on its face side has across at `x` along it, from the face edge; at its
+// ends what it has there.
+[[nodiscard]] Extent widthAt(const ResolvedPart& part, double x);
+
 // The station at `x` along the part (its own frame), which may lie beyond its ends. A shaped part
 // has the section that its outlines have there.
 [[nodiscard]] Station stationAt(const ResolvedPart& part, const Frame& frame, double x);

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <optional>
 
+#include "core/resolve/end_plane.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/stations.h"
@@ -75,10 +76,22 @@ class TenonSetUps {
     // Against a stop, `from` the end of the tenon.
     SetUp& addStop(RuleId tool, std::string work, Length from, Length depth) {
         SetUp& one = add(tool, std::move(work));
-        one.to = from;
+        const bool isShoulder = nearlyEqual(from, joint_.tenon.length.value);
+        one.to = isShoulder ? from + shoulderBack(part_.thickness.value.mm() / 2) : from;
         one.depth = depth;
-        one.isByMiddle = isOutOfSquare_ && nearlyEqual(from, joint_.tenon.length.value);
+        one.isByMiddle = isOutOfSquare_ && isShoulder;
         return one;
+    }
+
+    // How far a shoulder square to a curve lies back from the face that the part meets, `z` off the
+    // face side. One that leans with its neighbour lies on that face.
+    [[nodiscard]] Length shoulderBack(double z) const {
+        if (!part_.bend || part_.bend->shoulders == BendShoulders::Chord ||
+            !squared(relativeFrame(part_.frame, joint_.frame))) {
+            return {};
+        }
+        const double at = endAt(part_, joint_.end, part_.width.value.mm() / 2, z);
+        return Length::mm(joint_.end == End::Start ? at : part_.shoulderLength.value.mm() - at);
     }
 
     [[nodiscard]] TenonSide side(Face face, const Size& shoulder) const {
@@ -137,7 +150,9 @@ class TenonSetUps {
             SetUp& one = add(RuleId::SetUpSaw, work);
             one.reference = near.face;
             one.fence = fence;
-            one.depth = depth;
+            one.depth =
+                depth + shoulderBack(near.face == Face::FaceSide ? fence.mm()
+                                                                 : part_.thickness.value.mm() / 2);
             addLean(one);
         };
         const Length length = joint_.tenon.length.value;

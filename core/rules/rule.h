@@ -102,9 +102,11 @@ enum class RuleId {
     TongueFills,        // the tongue is as thick as its groove is wide
     PanelRoom,          // room for a panel at each edge as a share of its width
     PanelEndRoom,       // room for a panel at its ends
+    ClearsShape,        // a tenon's shoulder is measured from a shaped edge
     ClearsGroove,       // a tenon leaves the depth of a groove along its part's edge
     CrossHalf,          // a cross lap takes this share of the depth that both share
     FaceAsItIs,         // a mortise is measured from the face as it is
+    ShoulderPastFace,   // a shoulder that follows a shaped face runs past the mouth
     ReferenceAsItIs,    // ... and across it from the reference face as it is
     ShoulderMeetsFace,  // the shoulder lies on the face
     EasingStops,        // an eased arris stops short of what joins it there
@@ -144,6 +146,7 @@ enum class RuleId {
     BendClampHours,      // time in the form
     BendGlue,            // glue that does not creep
     BendTenonInBlank,    // a straight tenon in a curved blank
+    BendShoulderOpen,    // a shoulder square to a curve
     BendShortGrain,      // short grain of a sawn curve
     BendSteamLeast,      // steamed wood
     BendInStock,         // a sawn curve in its stock

@@ -112,6 +112,9 @@ Spans readSpans(ObjectReader& in) {
     spans.flat = in.flag("flat");
     spans.angled = in.flag("angled");
     spans.leans = in.flag("leans");
+    spans.fit =
+        in.word<ShoulderFit>("on_shaped_faces", fromWord<ShoulderFit>, listOfWords<ShoulderFit>())
+            .value_or(ShoulderFit::Follow);
     in.object("gives_way", [&](ObjectReader& inner) {
         spans.givesWay.to = inner.text("to");
         spans.givesWay.towards = readSide(inner, "towards", Side::Centre);

@@ -114,6 +114,9 @@ ordered_json json(const Spans& spans) {
         writer.value("set", json(spans.set));
     }
     writer.flag("flat", spans.flat).flag("angled", spans.angled).flag("leans", spans.leans);
+    if (spans.fit != ShoulderFit::Follow) {
+        writer.text("on_shaped_faces", wordFor(spans.fit));
+    }
     if (spans.givesWay != GivesWay{}) {
         writer.value("gives_way",
                      ObjectWriter()

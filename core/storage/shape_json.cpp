@@ -116,6 +116,8 @@ ordered_json json(const Bend& bend) {
         .text("plies", bend.plies)
         .text("ply", bend.ply)
         .text("springback", bend.springback)
+        .text("shoulders",
+              bend.shoulders == BendShoulders::Chord ? std::string_view() : wordFor(bend.shoulders))
         .extras(bend.extras)
         .done();
 }
@@ -146,6 +148,9 @@ std::optional<Bend> readBend(ObjectReader& part) {
         bend->plies = in.text("plies");
         bend->ply = in.text("ply");
         bend->springback = in.text("springback");
+        bend->shoulders = in.word<BendShoulders>(
+                                "shoulders", fromWord<BendShoulders>, listOfWords<BendShoulders>())
+                              .value_or(BendShoulders::Chord);
         bend->extras = in.extras();
     });
     return bend;

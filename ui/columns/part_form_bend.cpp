@@ -93,6 +93,13 @@ void PartForm::addBow(const Bend& bend) {
         [](Part& p, const QString& word) {
             bendOf(p).hollow = fromWord<Face>(utf8(word)).value_or(bendOf(p).hollow);
         });
+    addChoice(
+        tr("shoulders square to its"),
+        {qt(wordFor(BendShoulders::Chord)), qt(wordFor(BendShoulders::Curve))},
+        [](const Part& p) { return p.bend ? qt(wordFor(p.bend->shoulders)) : QString(); },
+        [](Part& p, const QString& word) {
+            bendOf(p).shoulders = fromWord<BendShoulders>(utf8(word)).value_or(bendOf(p).shoulders);
+        });
     const auto add = [&](const QString& label,
                          Dimension dimension,
                          Statement Bend::*member,

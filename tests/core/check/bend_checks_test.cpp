@@ -55,6 +55,24 @@ TEST(BentFindings, ShortGrainOfASawnCurveIsToldWithTheRiseThatWorks) {
             .empty());
 }
 
+TEST(BentFindings, ShouldersSquareToTheCurveAreToldWithHowFarTheyStandOpen) {
+    Piece piece = bentRail(BendMethod::Laminated, "1 in", "6", "3/4 in");
+    EXPECT_TRUE(ofRule(findings(piece), RuleId::BendShoulderOpen).empty());
+    statedPart(piece, "rail").bend->shoulders = BendShoulders::Curve;
+    const Piece curved = piece;
+    const std::vector<Finding> told = ofRule(findings(curved), RuleId::BendShoulderOpen);
+    ASSERT_EQ(told.size(), 1u);
+    EXPECT_EQ(told.front().severity, Severity::Note);
+    // About the thickness times the slope of the arc at its end, 4 x rise x chord / (chord^2 -
+    // 4 rise^2).
+    EXPECT_NEAR(told.front().value, 0.75 * 25.4 * 80.0 / 396.0, 0.2);
+    ASSERT_FALSE(told.front().mends.empty());
+    ASSERT_TRUE(told.front().mends.front().edit);
+    const Result<Piece> mended = apply(curved, *told.front().mends.front().edit);
+    ASSERT_TRUE(mended);
+    EXPECT_TRUE(ofRule(findings(*mended), RuleId::BendShoulderOpen).empty());
+}
+
 TEST(BentFindings, ASawnCurveDeeperThanItsStockIsTold) {
     const Piece deep = bentRail(BendMethod::Sawn, "1 in", "", "1/2 in");
     const std::vector<Finding> told = ofRule(findings(deep), RuleId::BendInStock);

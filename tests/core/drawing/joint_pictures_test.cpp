@@ -64,6 +64,50 @@ TEST(JointPictures, ShowTheRabbetOfTheRail) {
     EXPECT_NEAR(members.railSolid.volume() / members.rail.size().x, section, 1e-6);
 }
 
+// At either end of the rail its rabbet lies behind, so seen with the tenon's end ahead and the face
+// edge at hand it must come out on one and the same hand: a picture that was mirrored would have it
+// on the other.
+TEST(JointPictures, ShowEitherEndAsItIsAndNotItsMirrorTwin) {
+    const ResolvedPiece made = resolved(sample("armchair"));
+    int ends = 0;
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        const ResolvedJoint& joint = made.joints[i];
+        const ResolvedPart& rail = made.parts[joint.tenoned];
+        if (rail.of != "front rail" || !joint.hasTenon()) {
+            continue;
+        }
+        const JointMembers members = membersOf(made, i);
+        Vec3 middle;
+        for (const Vec3& corner : members.railSolid.vertices) {
+            middle =
+                middle + corner * (1.0 / static_cast<double>(members.railSolid.vertices.size()));
+        }
+        // The rabbet's corners draw the mean towards it.
+        const bool isHigh = middle.z > members.rail.centre().z;
+        const Vec3 towardsRabbet = rail.frame.z;
+        const Vec3 high = isHigh ? towardsRabbet : -towardsRabbet;
+        EXPECT_GT(dot(cross(joint.frame.x, joint.frame.y), high), 0.0) << joint.name;
+        ++ends;
+    }
+    EXPECT_EQ(ends, 2);
+}
+
+// Where a joint is made left and right, or at both ends, the one is drawn that its sheet can show
+// in its own frame.
+TEST(JointSheets, DrawTheJointOfAGroupThatTheyNeedNotTurnOver) {
+    for (const char* name : {"armchair", "side_chair", "pilot_stool", "luggage_stand"}) {
+        const ResolvedPiece made = resolved(sample(name));
+        for (const JointGroup& group : jointGroups(made)) {
+            const auto isDrawable = [&](std::size_t joint) {
+                return made.joints[joint].frame.isRightHanded();
+            };
+            EXPECT_EQ(isDrawable(group.joints.front()),
+                      std::any_of(group.joints.begin(), group.joints.end(), isDrawable))
+                << made.joints[group.joints.front()].name;
+        }
+    }
+}
+
 // A saw kerf is open at the tenon's cheeks, so it is drawn as what is seen.
 TEST(JointPictures, DrawAKerfAsSeenOnTheCheek) {
     const Piece piece = sample("luggage_stand");

@@ -10,6 +10,7 @@
 #include "core/drawing/part_outline_table.h"
 #include "core/drawing/sheets.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/end_plane.h"
 #include "tests/core/drawing/lettered_part.h"
 #include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"

@@ -1,8 +1,12 @@
+#include "core/resolve/bending.h"
+
 #include <cmath>
 
 #include <gtest/gtest.h>
 
 #include "core/resolve/bending_text.h"
+#include "core/resolve/end_plane.h"
+#include "core/resolve/joint_angles.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
@@ -145,6 +149,85 @@ TEST(BentPart, ItsBlankRunsOnAlongTheCurvePastTheShoulder) {
     const BlankPastShoulder other = blankPast(rail, End::Start, past);
     EXPECT_NEAR(other.off, blank.off, 1e-6);
     EXPECT_NEAR(other.thick, blank.thick, 1e-6);
+}
+
+Bend cutToItsCurve(const char* rise, const char* plies) {
+    Bend bend = ofPlies(rise, plies);
+    bend.shoulders = BendShoulders::Curve;
+    return bend;
+}
+
+// By the circle's equation, inches, chord along x and the bow up: the centre lies 49 1/2 below the
+// middle of the chord, the leading corner where the bow face (50 7/8) crosses the chord's end, and
+// the shoulder runs from there towards the hollow face (50 1/8) as the radius to the end does.
+TEST(BentPart, AShoulderSquareToTheCurveRunsBackFromItsLeadingCorner) {
+    for (const Face hollow : {Face::FaceSide, Face::BackSide}) {
+        Bend bend = cutToItsCurve("1 in", "4");
+        bend.hollow = hollow;
+        const ResolvedPiece piece = resolved(withBend(bend));
+        EXPECT_TRUE(piece.troubles.empty());
+        const ResolvedPart& rail = partNamed(piece, "rail");
+        ASSERT_TRUE(rail.bend);
+
+        const double cornerUp = std::sqrt(50.875 * 50.875 - 100.0);  // from the centre's height
+        const double along = (10.0 * 10.0 + cornerUp * 49.5) / 50.5;
+        const double aside = (cornerUp * 10.0 - 10.0 * 49.5) / 50.5;
+        const double run = along - std::sqrt(50.125 * 50.125 - aside * aside);
+        const double open = run * 10.0 / 50.5 * 25.4;
+
+        EXPECT_NEAR(openAtShoulder(rail, End::Start), open, 1e-6);
+        EXPECT_NEAR(openAtShoulder(rail, End::Far), open, 1e-6);
+        // No wood past the chord's ends, and the angle of the end is that of the radius.
+        const Box body = rail.frame.outerBounds(rail.bodyBox());
+        EXPECT_NEAR(boundsInSpace(rail).size().x, body.size().x, 1e-6);
+        EXPECT_NEAR(
+            std::abs(endAnglesOf(rail, End::Start).tilt.radians()), std::asin(10.0 / 50.5), 1e-9);
+    }
+}
+
+// The tenon stays true to the chord and as it was; only its foot follows the shoulder.
+TEST(BentPart, ATenonOnACurvedShoulderIsStraightAndItsMortiseUnchanged) {
+    const ResolvedPiece square = resolved(withBend(ofPlies("1 in", "4")));
+    const ResolvedPiece curved = resolved(withBend(cutToItsCurve("1 in", "4")));
+    ASSERT_EQ(curved.joints.size(), square.joints.size());
+    for (std::size_t j = 0; j < curved.joints.size(); ++j) {
+        EXPECT_EQ(curved.joints[j].tenon, square.joints[j].tenon);
+        EXPECT_EQ(curved.joints[j].mortise, square.joints[j].mortise);
+    }
+    const ResolvedPart& rail = partNamed(curved, "rail");
+    const ResolvedPart& before = partNamed(square, "rail");
+    ASSERT_EQ(rail.tenons.size(), before.tenons.size());
+    EXPECT_EQ(rail.startTenon, before.startTenon);
+    EXPECT_EQ(rail.farTenon, before.farTenon);
+    for (std::size_t t = 0; t < rail.tenons.size(); ++t) {
+        const Box& was = before.tenons[t].box;
+        ASSERT_TRUE(rail.tenons[t].exact);
+        const End end = was.max.x <= 0.0 ? End::Start : End::Far;
+        // A prism between the shoulder's plane and the tenon's end: its mean length times its
+        // section, the plane's place in the middle of the section being the mean.
+        const Vec3 middle = was.centre();
+        const double shoulder = endAt(rail, end, middle.y, middle.z);
+        const double length = end == End::Start ? shoulder - was.min.x : was.max.x - shoulder;
+        EXPECT_NEAR(rail.tenons[t].exact->volume(), length * was.size().y * was.size().z, 1e-6);
+        EXPECT_GT(length, was.size().x);
+    }
+}
+
+TEST(BentPart, AShoulderThatMeetsALeaningPostFollowsThePost) {
+    const auto leaning = [](BendShoulders shoulders) {
+        Piece piece = testing::twoPostsAndARail();
+        std::get<Stands>(statedPart(piece, "post").relation).splay = "3 deg";
+        Bend bend = ofPlies("1 in", "4");
+        bend.shoulders = shoulders;
+        statedPart(piece, "rail").thickness = "3/4 in";
+        statedPart(piece, "rail").bend = bend;
+        return resolved(piece);
+    };
+    const ResolvedPiece curve = leaning(BendShoulders::Curve);
+    const ResolvedPiece chord = leaning(BendShoulders::Chord);
+    ASSERT_TRUE(partNamed(curve, "rail").bend);
+    ASSERT_FALSE(partNamed(chord, "rail").body.planes.empty());
+    EXPECT_EQ(partNamed(curve, "rail").body.planes, partNamed(chord, "rail").body.planes);
 }
 
 }  // namespace
