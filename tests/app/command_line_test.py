@@ -92,6 +92,15 @@ class Sizes(unittest.TestCase):
         self.assertEqual([p["name"] for p in document["swings"][0]["positions"]], ["upright", "reading", "resting"])
         self.assertEqual([s["quantity"] for s in document["small_parts"] if s["kind"] in ("pivot pin", "peg")], [2, 2])
 
+    def test_screws_are_listed_with_what_they_hold(self):
+        screws = json.loads(run("sizes", sample("armchair"), "--json").stdout)["screws"]
+        cleat = next(s for s in screws if s["through"] == "front cleat")
+        self.assertEqual((cleat["into"], cleat["gauge"], cleat["quantity"]), ("front rail", 10, 4))
+        self.assertEqual(cleat["joints"], ["front cleat on front rail"])
+        self.assertAlmostEqual(cleat["length_mm"], 1.5 * 25.4)
+        for one in json.loads(run("sizes", sample("table"), "--json").stdout)["screws"]:
+            self.assertNotIn("gauge", one, "the table is in millimetres")
+
     def test_with_states_a_measure_anew(self):
         def thickness(*more):
             document = json.loads(run("sizes", sample("armchair"), "--json", *more).stdout)
