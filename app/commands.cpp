@@ -10,6 +10,7 @@
 #include "core/check/strength_json.h"
 #include "core/resolve/resolve.h"
 #include "core/resolve/sizes_json.h"
+#include "core/resolve/sizes_text.h"
 #include "core/storage/piece_file.h"
 
 namespace shoulderline {

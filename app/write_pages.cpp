@@ -6,6 +6,7 @@
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/svg_writer.h"
 #include "core/storage/piece_file.h"
+#include "ui/painting/lettering_font.h"
 #include "ui/printing/pdf_writer.h"
 
 namespace shoulderline {
@@ -38,6 +39,7 @@ Result<std::vector<std::string>> writePages(const PrintJob& job,
                     out);
     }
     const LetteringMetrics metrics;
+    const std::string font = letteringFontFile();
     std::vector<std::string> files;
     for (std::size_t i = 0; i < job.pages.size(); ++i) {
         std::filesystem::path file = path;
@@ -45,7 +47,7 @@ Result<std::vector<std::string>> writePages(const PrintJob& job,
             file.replace_filename(path.stem().string() + "-" + std::to_string(i + 1) +
                                   path.extension().string());
         }
-        const Result<void> written = replaceFile(file, svgOf(job, job.pages[i], metrics));
+        const Result<void> written = replaceFile(file, svgOf(job, job.pages[i], metrics, font));
         if (!written) {
             return tl::unexpected(written.error());
         }

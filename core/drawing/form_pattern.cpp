@@ -29,8 +29,9 @@ class FormMaker {
     FormMaker(const Piece& piece,
               const ResolvedPiece& resolved,
               const ResolvedPart& part,
+              double widest,
               const TextMetrics& metrics)
-        : piece_(piece), resolved_(resolved), part_(part), metrics_(metrics) {
+        : piece_(piece), resolved_(resolved), part_(part), widest_(widest), metrics_(metrics) {
         const ResolvedBend& bend = *part.bend;
         const double half = part.thickness.value.mm() / 2;
         const BendWork work = bendWorkOf(part, resolved.rules);
@@ -61,6 +62,7 @@ class FormMaker {
     const Piece& piece_;
     const ResolvedPiece& resolved_;
     const ResolvedPart& part_;
+    double widest_;
     const TextMetrics& metrics_;
     double chord_ = 0.0;
     double low_ = 0.0;
@@ -161,14 +163,14 @@ void FormMaker::addNotes(std::vector<Op>& ops) const {
     for (const std::string& line : bendSettings(part_, resolved_.rules, piece_.style)) {
         lines.push_back(line);
     }
-    double y = boundsOf(ops, metrics_).max.y + 5.0;
-    constexpr double kWidth = 150.0;  // that one sheet holds
+    const double y = boundsOf(ops, metrics_).max.y + 5.0;
+    std::vector<std::string> rows;
     for (const std::string& line : lines) {
-        for (const std::string& some : wrapText(line, kWidth, kFormHeight, metrics_, "  ")) {
-            ops.push_back(TextOp{{low_, y}, some, kFormHeight, Align::Left, false, false});
-            y += 4.5;
+        for (std::string& some : wrapText(line, widest_, kFormHeight, metrics_, "  ")) {
+            rows.push_back(std::move(some));
         }
     }
+    append(ops, wordsOps({low_, y}, rows, kFormHeight, 4.5));
 }
 
 Sheet FormMaker::make() const {
@@ -211,8 +213,9 @@ Sheet FormMaker::make() const {
 Sheet formPattern(const Piece& piece,
                   const ResolvedPiece& resolved,
                   const ResolvedPart& part,
+                  double widest,
                   const TextMetrics& metrics) {
-    return FormMaker(piece, resolved, part, metrics).make();
+    return FormMaker(piece, resolved, part, widest, metrics).make();
 }
 
 }  // namespace shoulderline

@@ -33,7 +33,7 @@ PrintJob tiledJob(const Piece& piece,
                 drawing.size += "; plain stretches are left out at the breaks, as lettered there";
             }
         }
-        moveTitlesOffSeams(drawing.drawing, rooms, paper, options, metrics);
+        moveWordsOffSeams(drawing.drawing, rooms, paper, options, metrics);
         job.contents.push_back(std::move(drawing.drawing));
         const Tiler tiler(piece, drawing, job.contents.back(), paper, options, date, metrics);
         for (Page& page : tiler.pages(job.contents.size() - 1, 0)) {

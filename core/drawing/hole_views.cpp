@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/geometry/convex_hull.h"
 #include "core/measure/length_text.h"
@@ -28,6 +29,79 @@ HalfSpace planeOf(const ResolvedPart& part, Face face) {
     Vec3 out;
     out[axis] = -way;
     return {out, way > 0.0 ? 0.0 : part.bodyBox().max[axis]};
+}
+
+// A stretch of a line, as shares of it.
+struct LineShare {
+    double from = 0.0;
+    double to = 1.0;
+};
+
+// What of the line from `a` to `b` lies in a convex polygon, counter-clockwise.
+std::optional<LineShare> stretchIn(const std::vector<Vec2>& hull, Vec2 a, Vec2 b) {
+    constexpr double kOnSide = 1e-6;  // mm
+    LineShare stretch;
+    for (std::size_t i = 0; i < hull.size(); ++i) {
+        const Vec2 edge = hull[(i + 1) % hull.size()] - hull[i];
+        const Vec2 in = Vec2{-edge.y, edge.x} * (1.0 / norm(edge));
+        const double atA = dot(in, a - hull[i]) + kOnSide;
+        const double atB = dot(in, b - hull[i]) + kOnSide;
+        if (atA < 0.0 && atB < 0.0) {
+            return std::nullopt;
+        }
+        if (atA < 0.0) {
+            stretch.from = std::max(stretch.from, atA / (atA - atB));
+        } else if (atB < 0.0) {
+            stretch.to = std::min(stretch.to, atA / (atA - atB));
+        }
+    }
+    return stretch.from < stretch.to ? std::optional(stretch) : std::nullopt;
+}
+
+// The body's convex pieces and the tenons as the view shows them.
+std::vector<std::vector<Vec2>> seenWood(const ResolvedPart& part, const PartView& view) {
+    std::vector<std::vector<Vec2>> hulls;
+    const BodySolids wood = part.wood();
+    for (const ConvexSolid& piece : wood.pieces()) {
+        std::vector<Vec2> points;
+        for (const Vec3& vertex : piece.vertices()) {
+            points.push_back(view.toPlane(vertex));
+        }
+        hulls.push_back(convexHull(std::move(points)));
+    }
+    for (const TenonSolid& tenon : part.tenons) {
+        hulls.push_back(convexHull(ringOf(tenon, view)));
+    }
+    return hulls;
+}
+
+// What of an edge lies in any of the polygons.
+void keepWithin(const std::vector<std::vector<Vec2>>& hulls,
+                const ViewEdge& edge,
+                std::vector<ViewEdge>& kept) {
+    constexpr double kHair = 1e-3;  // mm
+    const double length = norm(edge.b - edge.a);
+    std::vector<LineShare> stretches;
+    for (const std::vector<Vec2>& hull : hulls) {
+        if (const std::optional<LineShare> one = stretchIn(hull, edge.a, edge.b)) {
+            stretches.push_back(*one);
+        }
+    }
+    std::sort(stretches.begin(), stretches.end(), [](const LineShare& a, const LineShare& b) {
+        return a.from < b.from;
+    });
+    for (std::size_t i = 0; i < stretches.size();) {
+        LineShare whole = stretches[i];
+        while (++i < stretches.size() && (stretches[i].from - whole.to) * length < kHair) {
+            whole.to = std::max(whole.to, stretches[i].to);
+        }
+        if ((whole.to - whole.from) * length > kHair) {
+            ViewEdge one = edge;
+            one.a = edge.a + (edge.b - edge.a) * whole.from;
+            one.b = edge.a + (edge.b - edge.a) * whole.to;
+            kept.push_back(one);
+        }
+    }
 }
 
 // What of the hole lies in the blank.
@@ -82,6 +156,25 @@ void addHoleEdges(const ResolvedPart& part,
     }
 }
 
+void keepToWood(const ResolvedPart& part,
+                const PartView& view,
+                std::size_t first,
+                std::vector<ViewEdge>& edges) {
+    if (part.body.isBox() || first >= edges.size()) {
+        return;
+    }
+    const std::vector<std::vector<Vec2>> wood = seenWood(part, view);
+    std::vector<ViewEdge> kept(edges.begin(), edges.begin() + static_cast<std::ptrdiff_t>(first));
+    for (std::size_t i = first; i < edges.size(); ++i) {
+        if (edges[i].visible) {
+            kept.push_back(edges[i]);
+        } else {
+            keepWithin(wood, edges[i], kept);
+        }
+    }
+    edges = std::move(kept);
+}
+
 std::vector<std::string> holeLines(const ResolvedCut& cut,
                                    const std::string& times,
                                    const LengthStyle& style) {
@@ -106,9 +199,13 @@ std::vector<std::string> holeLines(const ResolvedCut& cut,
             break;
         case ScrewHead::Counterbored:
         case ScrewHead::Plugged:
-            lines.push_back("counterbore \u2300" + shown(hole.headWidth.value) + ", " +
-                            shown(hole.headDepth.value) + " deep" +
-                            (hole.head == ScrewHead::Plugged ? ", with a plug" : ""));
+            lines.push_back(
+                "counterbore " +
+                (isSlot ? shown(hole.headWidth.value) + " \u00d7 " +
+                              shown(hole.headWidth.value + hole.slotLength.value - hole.slotWidth)
+                        : "\u2300" + shown(hole.headWidth.value)) +
+                ", " + shown(hole.headDepth.value) + " deep" +
+                (hole.head == ScrewHead::Plugged ? ", with a plug" : ""));
             break;
     }
     if (const std::string lean = leanText(hole.lean, cut.face); !lean.empty()) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,14 @@ void addHoleEdges(const ResolvedPart& part,
                   const PartView& view,
                   int solid,
                   std::vector<ViewEdge>& edges);
+
+// Shortens the hidden lines among `edges` from `first` on, those of bores, to where they lie in the
+// part's wood or in its tenons: what a bore took out of the blank before it was shaped is not there
+// to be seen.
+void keepToWood(const ResolvedPart& part,
+                const PartView& view,
+                std::size_t first,
+                std::vector<ViewEdge>& edges);
 
 // What a note says of a hole as stated besides where it is: "bore ⌀3/8, through", "slot 1/4 × 1/2
 // along the part", "counterbore ⌀1/2, 3/8 deep, with a plug", "leans 10°, 1 in 5.7, ...".

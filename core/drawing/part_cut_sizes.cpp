@@ -8,6 +8,7 @@
 #include "core/drawing/part_faces.h"
 #include "core/drawing/part_sizing.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/face_there.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
 #include "core/resolve/screws_needed.h"
@@ -326,6 +327,9 @@ class CutWriter {
         } else {
             note.lines.push_back(times + sectionText(cut));
         }
+        if (beginsInWaste(part_, cut)) {
+            note.lines.emplace_back("before the blank is shaped");
+        }
         if (!runsAcross(cut) && (!isEnd(view_.face) || cut.kind != CutKind::Bore)) {
             note.lines.push_back(areTwins ? "one at each " + sideWord() : placeText(cut));
         }
@@ -344,8 +348,10 @@ void addCutEdges(const ResolvedPart& part,
                  int solid,
                  std::vector<ViewEdge>& edges) {
     for (const ResolvedCut& cut : part.cuts) {
+        const std::size_t first = edges.size();
         if (cut.hole && cut.exact) {
             addHoleEdges(part, cut, view, solid++, edges);
+            keepToWood(part, view, first, edges);
             continue;
         }
         const bool opens = opensOn(cut, view.face, part.bodyBox());
@@ -362,6 +368,9 @@ void addCutEdges(const ResolvedPart& part,
                     opens,
                     solid,
                     edges);
+            if (cut.kind == CutKind::Bore) {
+                keepToWood(part, view, first, edges);
+            }
         }
         ++solid;
     }

@@ -74,20 +74,18 @@ struct BoughtScrews {
     std::size_t part = 0;  // the first that they go through
 };
 
-std::vector<BoughtScrews> boughtScrews(const ResolvedPiece& resolved, bool inInches) {
+std::vector<BoughtScrews> boughtScrews(const ResolvedPiece& resolved, const LengthStyle& style) {
     std::vector<BoughtScrews> all;
-    for (const NeededScrews& screws : screwsNeeded(resolved, inInches)) {
-        const bool hasGauge = inInches && screws.screw.gauge > 0;
-        BoughtScrews some{
-            hasGauge ? "screw No. " + std::to_string(screws.screw.gauge) : std::string("screw"),
-            screws.screw.length,
-            screws.diameter,
-            hasGauge,
-            screws.quantity,
-            screws.parts.front()};
+    for (const NeededScrews& screws : screwsNeeded(resolved, unitOf(style) == Unit::Inch)) {
+        BoughtScrews some{screwName(screws.screw, style),
+                          screws.screw.length,
+                          screws.diameter,
+                          hasGauge(screws.screw, style),
+                          screws.quantity,
+                          screws.parts.front()};
         const auto same = std::find_if(all.begin(), all.end(), [&](const BoughtScrews& one) {
             return one.name == some.name && nearlyEqual(one.length, some.length) &&
-                   (hasGauge || nearlyEqual(one.diameter, some.diameter));
+                   (one.hasGauge || nearlyEqual(one.diameter, some.diameter));
         });
         if (same == all.end()) {
             all.push_back(std::move(some));
@@ -133,7 +131,7 @@ std::vector<Op> partsList(const Piece& piece,
         subjects.push_back(small.part ? Subject{SubjectKind::Part, *small.part}
                                       : Subject{SubjectKind::Joint, small.joints.front()});
     }
-    for (const BoughtScrews& screws : boughtScrews(resolved, unitOf(piece.style) == Unit::Inch)) {
+    for (const BoughtScrews& screws : boughtScrews(resolved, piece.style)) {
         rows.push_back({"",
                         screws.name,
                         std::to_string(screws.quantity),

@@ -118,6 +118,13 @@ class JointsDrawer {
         }
         if (cut.kind == CutKind::Bore && looksInto) {
             addCircle(rect, role);
+        } else if (cut.kind == CutKind::Bore) {
+            const std::vector<Vec2> ring = ringOf(rect);
+            std::vector<ViewEdge> edges;
+            for (std::size_t i = 0; i < ring.size(); ++i) {
+                edges.push_back({ring[i], ring[(i + 1) % ring.size()], isSeen});
+            }
+            addEdges(std::move(edges));
         } else {
             ops_.push_back(closed(ringOf(rect), role));
         }
@@ -127,14 +134,19 @@ class JointsDrawer {
     void addHole(const ResolvedCut& cut) {
         std::vector<ViewEdge> edges;
         addHoleEdges(part_, cut, view_, 0, edges);
-        for (const ViewEdge& edge : edges) {
-            ops_.push_back(
-                Stroke{{edge.a, edge.b}, edge.visible ? LineRole::Visible : LineRole::Hidden});
-        }
+        addEdges(std::move(edges));
         if (cut.face == view_.face) {
             const Vec2 middle = view_.toPlane(cut.hole->mouth);
             const double radius = cut.hole->diameter.mm() / 2;
             addCross({middle - Vec2{radius, radius}, middle + Vec2{radius, radius}});
+        }
+    }
+
+    void addEdges(std::vector<ViewEdge> edges) {
+        keepToWood(part_, view_, 0, edges);
+        for (const ViewEdge& edge : edges) {
+            ops_.push_back(
+                Stroke{{edge.a, edge.b}, edge.visible ? LineRole::Visible : LineRole::Hidden});
         }
     }
 

@@ -236,37 +236,47 @@ void PatternMaker::addWords(std::vector<Op>& ops) const {
     }
     const Rect lettered = boundsOf(ops, metrics_);
     const auto addLines = [&](Vec2 at, double width) {
+        std::vector<std::string> all;
         for (const std::string& text : lines) {
-            for (const std::string& line : wrapText(text, width, kPatternHeight, metrics_, "  ")) {
-                ops.push_back(TextOp{at, line, kPatternHeight, Align::Left, false, false});
-                at.y += kRow;
+            for (std::string& line : wrapText(text, width, kPatternHeight, metrics_, "  ")) {
+                all.push_back(std::move(line));
             }
         }
+        append(ops, wordsOps(at, all, kPatternHeight, kRow));
     };
-    constexpr double kAny = 1e6;
+    const auto titleWithin = [&](double width) {
+        // Titles are bold: a little wider than wrapped.
+        return wrapText(words_.title, 0.9 * width, kPatternNameHeight, metrics_);
+    };
+    const auto addTitle = [&](Vec2 at, const std::vector<std::string>& rows) {
+        for (const std::string& row : rows) {
+            append(ops, titleOps(at, row, kPatternNameHeight));
+            at.y += kTitleRow;
+        }
+    };
     switch (layout_.words) {
-        case PatternWordsPlace::Around:
-            addLines({0.0, lettered.max.y + 4.0 + kPatternHeight}, kAny);
-            append(ops,
-                   titleOps({lettered.min.x, lettered.min.y - kOverTitle},
-                            words_.title,
-                            kPatternNameHeight));
+        case PatternWordsPlace::Around: {
+            addLines({0.0, lettered.max.y + 4.0 + kPatternHeight}, layout_.widest);
+            const std::vector<std::string> rows = titleWithin(layout_.widest);
+            const double over = kOverTitle + kTitleRow * static_cast<double>(rows.size() - 1);
+            addTitle({lettered.min.x, lettered.min.y - over}, rows);
             return;
+        }
         case PatternWordsPlace::Beside: {
             const Vec2 at{drawn.max.x + kBeside, drawn.min.y + kPatternNameHeight};
-            addLines(at + Vec2{0.0, kBetweenFigureRows + 2.0 * kPatternHeight}, kAny);
-            append(ops, titleOps(at, words_.title, kPatternNameHeight));
+            const std::vector<std::string> rows = titleWithin(layout_.widest);
+            const double under = kTitleRow * static_cast<double>(rows.size() - 1);
+            addLines(at + Vec2{0.0, under + kBetweenFigureRows + 2.0 * kPatternHeight},
+                     layout_.widest);
+            addTitle(at, rows);
             return;
         }
         case PatternWordsPlace::Margin: {
             const double width = -kOverrun - 3.0 - drawn.min.x;
-            Vec2 at{drawn.min.x, kToFigures + 2.0 * kPatternNameHeight};
-            for (const std::string& line :
-                 wrapText(words_.title, 0.9 * width, kPatternNameHeight, metrics_)) {
-                append(ops, titleOps(at, line, kPatternNameHeight));
-                at.y += kTitleRow;
-            }
-            addLines(at, width);
+            const Vec2 at{drawn.min.x, kToFigures + 2.0 * kPatternNameHeight};
+            const std::vector<std::string> rows = titleWithin(width);
+            addTitle(at, rows);
+            addLines(at + Vec2{0.0, kTitleRow * static_cast<double>(rows.size())}, width);
             return;
         }
     }

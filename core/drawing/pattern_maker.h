@@ -27,6 +27,7 @@ struct PatternLayout {
     bool areNamesOver = false;  // the names of rows of figures over them, not before them
     PatternWordsPlace words = PatternWordsPlace::Around;
     bool hasLength = true;  // a dimension of its length, which its last station tells too
+    double widest = 1e6;    // that a line of words may be; millimetres
 };
 
 struct PatternWords {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <tuple>
+#include <utility>
 
 #include "core/drawing/form_pattern.h"
 #include "core/drawing/part_sizes.h"
@@ -17,7 +19,8 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kFigureHeight = 2.5;  // mm, of the stations
+constexpr double kFigureHeight = 2.5;    // mm, of the stations
+constexpr double kWidestOfForm = 150.0;  // mm, of the lines under a form
 
 }  // namespace
 
@@ -56,12 +59,13 @@ std::string sizeText(const Piece& piece, const ResolvedPart& part) {
 std::optional<Pattern> formOf(const Piece& piece,
                               const ResolvedPiece& resolved,
                               const PartKind& kind,
+                              double widest,
                               const TextMetrics& metrics) {
     const ResolvedPart& part = resolved.parts[kind.parts.front()];
     if (!part.bend || part.bend->method == BendMethod::Sawn) {
         return std::nullopt;
     }
-    Sheet sheet = formPattern(piece, resolved, part, metrics);
+    Sheet sheet = formPattern(piece, resolved, part, widest, metrics);
     sheet.title = kind.name + ", form";
     return Pattern{sheet.title, std::move(sheet)};
 }
@@ -175,19 +179,27 @@ Sheet onFewestSheets(const SharedPattern& pattern,
     int fewest = 0;
     using enum PatternWordsPlace;
     // The first of them is the clearest to read.
-    for (const PatternLayout& layout : {PatternLayout{false, Around, true},
-                                        PatternLayout{true, Around, true},
-                                        PatternLayout{false, Beside, true},
-                                        PatternLayout{true, Beside, true},
-                                        PatternLayout{false, Margin, true},
-                                        PatternLayout{true, Around, false},
-                                        PatternLayout{true, Beside, false},
-                                        PatternLayout{false, Margin, false}}) {
-        Sheet sheet = makePattern(
-            piece, resolved, *pattern.part, pattern.plane, layout, pattern.words, metrics);
-        const int count = diagonalOn(sheet.size, paper, options)
-                              ? 1
-                              : tileGrid(sheet.size, paper, options).count();
+    for (PatternLayout layout : {PatternLayout{false, Around, true},
+                                 PatternLayout{true, Around, true},
+                                 PatternLayout{false, Beside, true},
+                                 PatternLayout{true, Beside, true},
+                                 PatternLayout{false, Margin, true},
+                                 PatternLayout{true, Around, false},
+                                 PatternLayout{true, Beside, false},
+                                 PatternLayout{false, Margin, false}}) {
+        const auto tryOut = [&] {
+            Sheet sheet = makePattern(
+                piece, resolved, *pattern.part, pattern.plane, layout, pattern.words, metrics);
+            const int count = diagonalOn(sheet.size, paper, options)
+                                  ? 1
+                                  : tileGrid(sheet.size, paper, options).count();
+            return std::pair{std::move(sheet), count};
+        };
+        auto [sheet, count] = tryOut();
+        if (count > 1) {
+            layout.widest = widestBetweenCuts(paper, options);
+            std::tie(sheet, count) = tryOut();
+        }
         if (!best || count < fewest) {
             best = std::move(sheet);
             fewest = count;
@@ -210,7 +222,7 @@ std::vector<Pattern> patternsOf(const Piece& piece,
         sheet.title = kind.name + ", " + std::string(wordFor(plane.seenOn));
         patterns.push_back({sheet.title, std::move(sheet)});
     }
-    if (std::optional<Pattern> form = formOf(piece, resolved, kind, metrics)) {
+    if (std::optional<Pattern> form = formOf(piece, resolved, kind, kWidestOfForm, metrics)) {
         patterns.push_back(*std::move(form));
     }
     return patterns;
@@ -233,8 +245,9 @@ PrintJob patternsJob(const Piece& piece,
                             joined(pattern.quantities, "; "),
                             sizeText(piece, *pattern.part)});
     }
+    const double widest = std::min(kWidestOfForm, widestBetweenCuts(paper, options));
     for (const PartKind& kind : partKinds(resolved)) {
-        if (std::optional<Pattern> form = formOf(piece, resolved, kind, metrics)) {
+        if (std::optional<Pattern> form = formOf(piece, resolved, kind, widest, metrics)) {
             drawings.push_back({std::move(form->drawing),
                                 "pattern of " + form->name,
                                 quantityText(resolved, kind),

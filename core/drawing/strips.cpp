@@ -112,6 +112,19 @@ std::vector<Op> titleOps(Vec2 at, const std::string& text, double height) {
             EndGroup{}};
 }
 
+std::vector<Op> wordsOps(Vec2 at,
+                         const std::vector<std::string>& lines,
+                         double height,
+                         double row) {
+    std::vector<Op> ops{BeginGroup{{}, std::string(kWordsGroup)}};
+    for (const std::string& line : lines) {
+        ops.push_back(TextOp{at, line, height, Align::Left, false, false});
+        at.y += row;
+    }
+    ops.push_back(EndGroup{});
+    return ops;
+}
+
 Sheet markedStrip(std::vector<StripMark> marks,
                   double from,
                   double to,

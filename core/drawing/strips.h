@@ -40,6 +40,14 @@ struct StripMark {
 inline constexpr std::string_view kTitleGroup = "title";
 [[nodiscard]] std::vector<Op> titleOps(Vec2 at, const std::string& text, double height);
 
+// The name of a group of lines that a drawing says of itself. Tiled, they move together along their
+// level to where they stand whole on one sheet. `at` is the first line's, `row` from line to line.
+inline constexpr std::string_view kWordsGroup = "words";
+[[nodiscard]] std::vector<Op> wordsOps(Vec2 at,
+                                       const std::vector<std::string>& lines,
+                                       double height,
+                                       double row);
+
 // A drawing to be tiled, and what its pages say of it.
 struct FullSizeDrawing {
     Sheet drawing;

@@ -10,6 +10,7 @@
 #include "core/drawing/fraction_text.h"
 #include "core/drawing/lettering_widths.h"
 #include "core/drawing/overloaded.h"
+#include "core/drawing/svg_font.h"
 
 namespace shoulderline {
 
@@ -123,9 +124,8 @@ class LayerMaker {
                     "\" stroke-linejoin=\"round\" stroke-linecap=\"" +
                     (isRound ? "round" : "butt") + "\"";
         } else {
-            style +=
-                " font-family=\"'Routed Gothic', sans-serif\" font-kerning=\"none\""
-                " xml:space=\"preserve\"";
+            style += " font-family=\"'" + std::string(kLetteringFamily) +
+                     "', sans-serif\" font-kerning=\"none\" xml:space=\"preserve\"";
         }
         return "<g id=\"" + prefix + name + "\" class=\"layer " + name + "\"" + style +
                ">\n<title>" + name + "</title>\n";
@@ -311,12 +311,15 @@ class LayerMaker {
     std::vector<std::size_t> open_;  // indices in groups_ + 1
 };
 
-std::string document(Vec2 size, const std::string& title, const std::string& content) {
+std::string document(Vec2 size,
+                     const std::string& title,
+                     std::string_view fontFile,
+                     const std::string& content) {
     return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
            "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"" +
            number(size.x) + "mm\" height=\"" + number(size.y) + "mm\" viewBox=\"0 0 " +
            number(size.x) + " " + number(size.y) + "\">\n<title>" + escaped(title) + "</title>\n" +
-           content + "</svg>\n";
+           embeddedFont(fontFile) + content + "</svg>\n";
 }
 
 }  // namespace
@@ -343,12 +346,15 @@ std::string layerName(LineRole role) {
     return "";
 }
 
-std::string svgOf(const Sheet& sheet, const TextMetrics& metrics) {
+std::string svgOf(const Sheet& sheet, const TextMetrics& metrics, std::string_view fontFile) {
     const LayerMaker layers(sheet, {0, 0}, {{0, 0}, sheet.size}, metrics);
-    return document(sheet.size, sheet.title, layers.text({}));
+    return document(sheet.size, sheet.title, fontFile, layers.text({}));
 }
 
-std::string svgOf(const PrintJob& job, const Page& page, const TextMetrics& metrics) {
+std::string svgOf(const PrintJob& job,
+                  const Page& page,
+                  const TextMetrics& metrics,
+                  std::string_view fontFile) {
     const Vec2 min = page.printable.min;
     const Vec2 size = page.printable.max - min;
     const Sheet& content = job.contents[page.content];
@@ -369,6 +375,7 @@ std::string svgOf(const PrintJob& job, const Page& page, const TextMetrics& metr
     const std::string title = page.name.empty() ? job.title : job.title + ": " + page.name;
     return document(page.size,
                     title,
+                    fontFile,
                     clip + "<g clip-path=\"url(#printable)\">\n" + drawn + "</g>\n" +
                         furniture.text("furniture-"));
 }

@@ -16,7 +16,7 @@ struct Obstacles {
     const std::vector<std::pair<double, double>>& lettering;
 };
 
-// How well a cut lies: first whether it runs through lettering, then how near it comes to a place.
+// How well a cut lies: first how much lettering it runs through, then how near it comes to a place.
 struct Lie {
     int struck = 0;
     double distance = 0.0;
@@ -32,11 +32,10 @@ Lie lieOf(double cut, const Obstacles& obstacles) {
     for (const double place : obstacles.places) {
         lie.distance = std::min(lie.distance, std::abs(cut - place));
     }
-    lie.struck = std::any_of(obstacles.lettering.begin(),
-                             obstacles.lettering.end(),
-                             [&](const auto& one) { return cut > one.first && cut < one.second; })
-                     ? 1
-                     : 0;
+    lie.struck = static_cast<int>(
+        std::count_if(obstacles.lettering.begin(), obstacles.lettering.end(), [&](const auto& one) {
+            return cut > one.first && cut < one.second;
+        }));
     return lie;
 }
 
@@ -147,6 +146,16 @@ TileGrid tileGrid(Vec2 drawing,
     }
     grid.rowShifts = settle(cuts, -grid.start.y, within, {places.y, places.acrossY}, grid.start.y);
     return grid;
+}
+
+double widestBetweenCuts(const Paper& paper, const TileOptions& options) {
+    constexpr double kLeast = 40.0;
+    constexpr double kClear = 2.0;  // of a line on either side, to be moved about in
+    const double narrow = std::min(paper.size.x, paper.size.y);
+    const double wide = std::max(paper.size.x, paper.size.y);
+    const Vec2 page = options.held == Held::Lying ? Vec2{wide, narrow} : Vec2{narrow, wide};
+    const TileGrid grid = gridOn({1.0, 1.0}, page, options);
+    return std::max(kLeast, grid.room().x - 2.0 * (grid.overlap - kGluedEdge + kClear));
 }
 
 std::optional<Diagonal> diagonalOn(Vec2 drawing, const Paper& paper, const TileOptions& options) {

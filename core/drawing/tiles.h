@@ -69,6 +69,10 @@ struct PlacesToKeepWhole {
                                 const TileOptions& options,
                                 const PlacesToKeepWhole& places = {});
 
+// How wide a line of words may be so that there is room for it between two cuts wherever they lie
+// within the overlap, on sheets held as the options have it, else upright; at least 40 mm.
+[[nodiscard]] double widestBetweenCuts(const Paper& paper, const TileOptions& options);
+
 // A drawing that goes on one sheet only when it lies along the diagonal: a long and narrow one.
 struct Diagonal {
     Vec2 page;

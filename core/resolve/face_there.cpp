@@ -100,6 +100,23 @@ std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
     return there.far > there.face ? std::optional(there) : std::nullopt;
 }
 
+bool beginsInWaste(const ResolvedPart& part, const ResolvedCut& bore) {
+    if (bore.kind != CutKind::Bore || part.body.isBox() || part.bend) {
+        return false;
+    }
+    constexpr double kUnderFace = 0.1;  // mm
+    const auto [axis, way] = inwardOf(bore.face);
+    const Box blank = part.bodyBox();
+    Vec3 at = bore.hole ? bore.hole->mouth : bore.box.centre();
+    at[axis] = (way > 0.0 ? blank.min : blank.max)[axis] + way * kUnderFace;
+    const bool isInBlank = blank.holds({at, at}, 0.0) && bore.box.min[axis] <= at[axis] &&
+                           at[axis] <= bore.box.max[axis];
+    const BodySolids wood = part.wood();
+    return isInBlank && std::none_of(wood.pieces().begin(),
+                                     wood.pieces().end(),
+                                     [&](const ConvexSolid& piece) { return piece.contains(at); });
+}
+
 Length referenceIn(const ResolvedPart& mortised, const Box& mortise, int into, int across) {
     const Vec3 from = mortise.centre();
     double in = 0.0;

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "core/measure/length_text.h"
+#include "core/resolve/face_there.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
 #include "core/resolve/lean.h"
@@ -98,13 +99,17 @@ class PartSettings {
         one.from = alongReference(cut.face);
         if (isSlot) {
             const double more = (cut.hole->slotLength.value - cut.hole->slotWidth).mm() / 2;
-            one.after =
-                (depth <= kDeepestRouted ? "; stops " : "; a row of holes, pared out, to ") +
-                shown(more) + " to either side of the centre, " +
-                (cut.hole->slot == SlotWay::Along ? "along" : "across") + " the part";
+            one.after = (depth <= kDeepestRouted
+                             ? "; stops " + shown(more) + " to either side of the centre, "
+                             : "; a row of holes, pared out to a slot " +
+                                   shown(diameter + 2 * more) + " long over its ends, ") +
+                        (cut.hole->slot == SlotWay::Along ? "along" : "across") + " the part";
         }
         if (isTilted) {
             one.after = "; " + tableText(cut.hole->lean, cut.face);
+        }
+        if (beginsInWaste(part_, cut)) {
+            one.after += "; before the blank is shaped";
         }
         gather(std::move(one));
     }

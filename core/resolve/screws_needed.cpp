@@ -163,9 +163,17 @@ std::vector<NeededScrews> screwsNeeded(const ResolvedPiece& resolved, bool inInc
     return ScrewList(resolved, inInches).collect();
 }
 
+bool hasGauge(const SoldScrew& screw, const LengthStyle& style) {
+    return screw.gauge > 0 && unitOf(style) == Unit::Inch;
+}
+
+std::string screwName(const SoldScrew& screw, const LengthStyle& style) {
+    return hasGauge(screw, style) ? "screw No. " + std::to_string(screw.gauge) : "screw";
+}
+
 std::string screwText(const SoldScrew& screw, Length diameter, const LengthStyle& style) {
-    const bool hasGauge = screw.gauge > 0 && unitOf(style) == Unit::Inch;
-    return (hasGauge ? "No. " + std::to_string(screw.gauge) : showLength(diameter, style)) +
+    return (hasGauge(screw, style) ? "No. " + std::to_string(screw.gauge)
+                                   : showLength(diameter, style)) +
            " \u00d7 " + showLength(screw.length, style);
 }
 

@@ -35,6 +35,12 @@ struct NeededScrews {
                                                std::size_t joint,
                                                bool inInches);
 
+// Whether it is told by its gauge number rather than by its diameter: in inches, where it has one.
+[[nodiscard]] bool hasGauge(const SoldScrew& screw, const LengthStyle& style);
+
+// "screw No. 8" where it is told by its gauge, else "screw".
+[[nodiscard]] std::string screwName(const SoldScrew& screw, const LengthStyle& style);
+
 // As one asks for it in a shop: "No. 8 × 1 1/4", "4.5 × 35".
 [[nodiscard]] std::string screwText(const SoldScrew& screw,
                                     Length diameter,

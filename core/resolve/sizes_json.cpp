@@ -1,17 +1,12 @@
 #include "core/resolve/sizes_json.h"
 
-#include <array>
-#include <charconv>
-#include <cmath>
-#include <utility>
-
 #include <nlohmann/json.hpp>
 
-#include "core/measure/angle_text.h"
-#include "core/resolve/bending_text.h"
 #include "core/resolve/joint_angles.h"
+#include "core/resolve/named_sizes.h"
 #include "core/resolve/part_set_up.h"
 #include "core/resolve/part_shape_json.h"
+#include "core/resolve/screws_needed.h"
 #include "core/resolve/set_up.h"
 #include "core/resolve/sitting.h"
 #include "core/resolve/small_parts.h"
@@ -113,31 +108,6 @@ ordered_json part(const ResolvedPart& part, const RuleBook& rules, const LengthS
     return object;
 }
 
-using NamedSize = std::pair<const char*, const Size*>;
-
-std::vector<NamedSize> namedSizes(const ResolvedJoint& joint) {
-    const Tenon& tenon = joint.tenon;
-    const Mortise& mortise = joint.mortise;
-    std::vector<NamedSize> sizes{{"tenon thickness", &tenon.thickness},
-                                 {"tenon width", &tenon.width},
-                                 {"tenon length", &tenon.length},
-                                 {"projection", &tenon.projection},
-                                 {"shoulder at face side", &tenon.shoulders.faceSide},
-                                 {"shoulder at back side", &tenon.shoulders.backSide},
-                                 {"shoulder at face edge", &tenon.shoulders.faceEdge},
-                                 {"shoulder at back edge", &tenon.shoulders.backEdge},
-                                 {"mortise width", &mortise.width},
-                                 {"mortise length", &mortise.length},
-                                 {"mortise depth", &mortise.depth},
-                                 {"mortise from face", &mortise.fromFace},
-                                 {"mortise from end", &mortise.fromStart}};
-    for (const FurtherSize& further : joint.further) {
-        sizes.emplace_back(wordFor(further.name).data(), &further.size);
-    }
-    std::erase_if(sizes, [](const NamedSize& size) { return size.second->reasons.empty(); });
-    return sizes;
-}
-
 void addTenonAndMortise(const ResolvedJoint& joint, ordered_json& object) {
     const Tenon& tenon = joint.tenon;
     const Mortise& mortise = joint.mortise;
@@ -233,11 +203,15 @@ ordered_json joint(const Piece& piece, const ResolvedPiece& resolved, std::size_
     return object;
 }
 
-ordered_json smallPart(const SmallPart& small, const ResolvedPiece& resolved) {
-    ordered_json joints = ordered_json::array();
-    for (const std::size_t index : small.joints) {
-        joints.push_back(resolved.joints[index].name);
+ordered_json jointNames(const std::vector<std::size_t>& joints, const ResolvedPiece& resolved) {
+    ordered_json names = ordered_json::array();
+    for (const std::size_t index : joints) {
+        names.push_back(resolved.joints[index].name);
     }
+    return names;
+}
+
+ordered_json smallPart(const SmallPart& small, const ResolvedPiece& resolved) {
     return {{"kind", wordFor(small.kind)},
             {"of", small.of},
             {"stock", small.stock},
@@ -245,7 +219,22 @@ ordered_json smallPart(const SmallPart& small, const ResolvedPiece& resolved) {
             {"length_mm", number(small.length)},
             {"width_mm", number(small.width)},
             {"thickness_mm", number(small.thickness)},
-            {"joints", std::move(joints)}};
+            {"joints", jointNames(small.joints, resolved)}};
+}
+
+ordered_json screwsJson(const NeededScrews& screws,
+                        const Piece& piece,
+                        const ResolvedPiece& resolved) {
+    ordered_json object{{"quantity", screws.quantity},
+                        {"length_mm", number(screws.screw.length)},
+                        {"hole_mm", number(screws.diameter)},
+                        {"through", screws.through},
+                        {"into", screws.into},
+                        {"joints", jointNames(screws.joints, resolved)}};
+    if (hasGauge(screws.screw, piece.style)) {
+        object["gauge"] = screws.screw.gauge;
+    }
+    return object;
 }
 
 ordered_json swingJson(const Piece& piece,
@@ -265,26 +254,6 @@ ordered_json swingJson(const Piece& piece,
             {"above_mm", number(swing.above)},
             {"at", swing.positions[swing.at].name},
             {"positions", std::move(positions)}};
-}
-
-std::string shown(const Piece& piece, Length length) {
-    return showLength(length, piece.style, true);
-}
-
-std::string valueText(const Piece& piece, const ResolvedMeasure& measure) {
-    if (!measure.value) {
-        return "cannot be worked out";
-    }
-    if (measure.value->dimension() == Dimension::Length) {
-        return shown(piece, measure.value->asLength().value_or(Length()));
-    }
-    const bool isAngle = measure.value->dimension() == Dimension::Angle;
-    const double value = isAngle ? measure.value->asAngle().value_or(Angle()).degrees()
-                                 : measure.value->asNumber().value_or(0.0);
-    std::array<char, 32> digits{};
-    const auto end =
-        std::to_chars(digits.data(), digits.data() + digits.size(), rounded(value)).ptr;
-    return std::string(digits.data(), end) + (isAngle ? "°" : "");
 }
 
 }  // namespace
@@ -307,6 +276,10 @@ std::string sizesJson(const Piece& piece, const ResolvedPiece& resolved) {
     for (const SmallPart& one : smallPartsOf(piece, resolved)) {
         document["small_parts"].push_back(smallPart(one, resolved));
     }
+    document["screws"] = ordered_json::array();
+    for (const NeededScrews& one : screwsNeeded(resolved, unitOf(piece.style) == Unit::Inch)) {
+        document["screws"].push_back(screwsJson(one, piece, resolved));
+    }
     if (const std::optional<Sitting> sitting = sittingOn(resolved)) {
         document["sitting"] = sittingJson(*sitting);
     }
@@ -317,80 +290,6 @@ std::string sizesJson(const Piece& piece, const ResolvedPiece& resolved) {
         document["swings"].push_back(swingJson(piece, resolved, swing));
     }
     return document.dump(2, ' ', false, ordered_json::error_handler_t::replace) + "\n";
-}
-
-std::string sizesText(const Piece& piece, const ResolvedPiece& resolved) {
-    std::string text = piece.name + "\n\nMeasures\n";
-    for (std::size_t i = 0; i < resolved.measures.size(); ++i) {
-        text += "  " + resolved.measures[i].name + ": " + valueText(piece, resolved.measures[i]) +
-                "  (" + piece.measures[i].expression + ")\n";
-    }
-    if (const std::optional<Sitting> sitting = sittingOn(resolved)) {
-        text += "\nSitting\n  " + sittingText(*sitting, piece.style) + "\n";
-    }
-    const std::string survey = surveyText(piece);
-    text += survey.empty() ? "" : "\nAs found on the original\n" + survey;
-    text += "\nParts\n";
-    for (const ResolvedPart& one : resolved.parts) {
-        text += "  " + one.name + ": " + shown(piece, one.length()) + " x " +
-                shown(piece, one.width.value) + " x " + shown(piece, one.thickness.value) + ", " +
-                one.stock;
-        if (!one.tenons.empty()) {
-            text += ", shoulder to shoulder " + shown(piece, one.shoulderLength.value);
-        }
-        text += "\n";
-        if (one.bend) {
-            for (const std::string& setting : bendSettings(one, resolved.rules, piece.style)) {
-                text += "    " + setting + "\n";
-            }
-        }
-        for (const PartSetUp& setUp : partSetUpsOf(one, piece.style)) {
-            text += "    " + partSetUpText(setUp, resolved.rules) + "\n";
-        }
-        for (const End end : {End::Start, End::Far}) {
-            for (const std::string& setting : endSettings(one, end)) {
-                text += "    " + std::string(wordFor(end)) + " end, " + setting + "\n";
-            }
-        }
-    }
-    const std::vector<SmallPart> small = smallPartsOf(piece, resolved);
-    text += small.empty() ? "" : "\nSmall parts\n";
-    for (const SmallPart& one : small) {
-        text += "  " + one.name() + ": " + std::to_string(one.quantity) + " of " +
-                shown(piece, one.length) + " x " +
-                (one.isRound() ? "\u2300" + shown(piece, one.width)
-                               : shown(piece, one.width) + " x " + shown(piece, one.thickness)) +
-                ", " + one.stock + "\n";
-    }
-    for (const ResolvedSwing& swing : resolved.swings) {
-        text += "\n" + piece.assemblies[swing.assembly].name + " swings, the bar's top " +
-                shown(piece, swing.above) + " above its pivot\n";
-        for (const SwingPosition& one : swing.positions) {
-            text += "  " + one.name + ": leans " + showAngle(one.lean) + ", the bar's front " +
-                    shown(piece, one.behind) + " behind the pivot, meets the back " +
-                    shown(piece, one.contact) + " from the pivot" +
-                    (&one == &swing.positions[swing.at] ? "; drawn here" : "") + "\n";
-        }
-    }
-    text += "\nJoints\n";
-    for (const ResolvedJoint& one : resolved.joints) {
-        text += "  " + one.name + ": " + std::string(wordFor(one.kind)) + "\n";
-        if (one.kind == JointKind::Rests) {
-            continue;
-        }
-        for (const std::string& setting : jointSettings(resolved, one)) {
-            text += "    " + setting + "\n";
-        }
-        for (const auto& [name, size] : namedSizes(one)) {
-            text += std::string("    ") + name + " " + shown(piece, size->value) + ":";
-            for (const Reason& reason : size->reasons) {
-                text += (&reason == &size->reasons.front() ? " " : "; ") +
-                        reasonText(reason, resolved.rules, piece.style);
-            }
-            text += "\n";
-        }
-    }
-    return text;
 }
 
 }  // namespace shoulderline

@@ -92,6 +92,15 @@ class Sizes(unittest.TestCase):
         self.assertEqual([p["name"] for p in document["swings"][0]["positions"]], ["upright", "reading", "resting"])
         self.assertEqual([s["quantity"] for s in document["small_parts"] if s["kind"] in ("pivot pin", "peg")], [2, 2])
 
+    def test_screws_are_listed_with_what_they_hold(self):
+        screws = json.loads(run("sizes", sample("armchair"), "--json").stdout)["screws"]
+        cleat = next(s for s in screws if s["through"] == "front cleat")
+        self.assertEqual((cleat["into"], cleat["gauge"], cleat["quantity"]), ("front rail", 10, 4))
+        self.assertEqual(cleat["joints"], ["front cleat on front rail"])
+        self.assertAlmostEqual(cleat["length_mm"], 1.5 * 25.4)
+        for one in json.loads(run("sizes", sample("table"), "--json").stdout)["screws"]:
+            self.assertNotIn("gauge", one, "the table is in millimetres")
+
     def test_with_states_a_measure_anew(self):
         def thickness(*more):
             document = json.loads(run("sizes", sample("armchair"), "--json", *more).stdout)
@@ -194,16 +203,19 @@ class Print(unittest.TestCase):
                 self.assertEqual(root.tag, "{http://www.w3.org/2000/svg}svg")
                 # A4, lying or upright
                 self.assertEqual({root.get("width"), root.get("height")}, {"297mm", "210mm"})
+                styles = root.findall("{http://www.w3.org/2000/svg}style")
+                self.assertEqual([style.text.count("@font-face{font-family:'Routed Gothic'") for style in styles], [1])
             run("print", sample("bench"), "--what", "piece", "--scale", "fit", "--out", os.path.join(folder, "whole.svg"))
             self.assertIn("whole.svg", os.listdir(folder))
 
     def test_the_same_piece_gives_the_same_bytes(self):
         with tempfile.TemporaryDirectory() as folder:
-            outs = [os.path.join(folder, name) for name in ("a.pdf", "b.pdf")]
-            for out in outs:
-                run("print", sample("table"), "--out", out)
-            with open(outs[0], "rb") as first, open(outs[1], "rb") as second:
-                self.assertEqual(first.read(), second.read())
+            for ending, options in (("pdf", []), ("svg", ["--what", "piece", "--scale", "fit"])):
+                outs = [os.path.join(folder, name + "." + ending) for name in ("a", "b")]
+                for out in outs:
+                    run("print", sample("table"), *options, "--out", out)
+                with open(outs[0], "rb") as first, open(outs[1], "rb") as second:
+                    self.assertEqual(first.read(), second.read())
 
     def test_unknown_paper_or_scale_is_refused(self):
         for option in (["--paper", "A99"], ["--what", "carvings"], ["--scale", "big"], ["--scale", "0:1"], ["--paper", "0 x 0 mm"]):

@@ -1,5 +1,7 @@
 // SVG against PDF: librsvg and poppler draw the same page, and both are measured.
+#include <QFile>
 #include <QImage>
+#include <QRawFont>
 #include <QTemporaryDir>
 #include <QXmlStreamReader>
 #include <algorithm>
@@ -14,6 +16,7 @@
 #include "core/storage/piece_file.h"
 #include "tests/print/raster.h"
 #include "tests/support/pieces.h"
+#include "ui/painting/lettering_font.h"
 #include "ui/printing/pdf_writer.h"
 
 namespace shoulderline {
@@ -31,7 +34,7 @@ class Svgs : public ::testing::Test {
     [[nodiscard]] QImage bySvg(const PrintJob& job, std::size_t page) const {
         const std::string svg = fileFor("page.svg");
         const std::string png = fileFor("svg.png");
-        EXPECT_TRUE(replaceFile(svg, svgOf(job, job.pages[page], metrics_)));
+        EXPECT_TRUE(replaceFile(svg, svgOf(job, job.pages[page], metrics_, font_)));
         EXPECT_EQ(testing::runProgram("rsvg-convert",
                                       {"-d", "300", "-p", "300", "-b", "white", "-o", png, svg})
                       .code,
@@ -54,6 +57,7 @@ class Svgs : public ::testing::Test {
 
     QTemporaryDir folder_;
     LetteringMetrics metrics_;
+    const std::string font_ = letteringFontFile();
 };
 
 constexpr int kDark = 160;
@@ -180,7 +184,8 @@ TEST_F(Svgs, AreWellFormedForEverySheetOfEverySample) {
             const PrintJob job =
                 sheetJob(piece, resolved, isParts, *findPaper("A3"), 0.0, "2026-11-24", metrics_);
             for (const Page& page : job.pages) {
-                QXmlStreamReader reader(QByteArray::fromStdString(svgOf(job, page, metrics_)));
+                QXmlStreamReader reader(
+                    QByteArray::fromStdString(svgOf(job, page, metrics_, font_)));
                 int elements = 0;
                 while (!reader.atEnd()) {
                     elements += reader.readNext() == QXmlStreamReader::StartElement;
@@ -193,13 +198,30 @@ TEST_F(Svgs, AreWellFormedForEverySheetOfEverySample) {
     }
 }
 
+// What is read back out of the file is the font, as it is shipped, and it can be lettered with.
+TEST_F(Svgs, CarryTheFontThatTheyAreLetteredIn) {
+    const Piece piece = testing::sample("table");
+    const PrintJob job = sheetJob(
+        piece, testing::resolved(piece), false, *findPaper("A3"), 0.0, "2026-11-24", metrics_);
+    QFile shipped(QStringLiteral(SHOULDERLINE_SOURCE_DIR "/resources/fonts/routed-gothic.ttf"));
+    ASSERT_TRUE(shipped.open(QIODevice::ReadOnly));
+
+    const QByteArray svg =
+        QByteArray::fromStdString(svgOf(job, job.pages[0], metrics_, letteringFontFile()));
+
+    const auto from = svg.indexOf("base64,") + 7;
+    const QByteArray font = QByteArray::fromBase64(svg.mid(from, svg.indexOf(')', from) - from));
+    EXPECT_TRUE(font == shipped.readAll());
+    EXPECT_EQ(QRawFont(font, 20.0).familyName(), QStringLiteral("Routed Gothic"));
+}
+
 TEST_F(Svgs, AreValidForXmllint) {
     Piece piece = testing::sample("table");
     piece.name = "<Table & \"bench\">";
     const PrintJob job = sheetJob(
         piece, testing::resolved(piece), false, *findPaper("A3"), 0.0, "2026-11-24", metrics_);
     const std::string file = fileFor("table.svg");
-    ASSERT_TRUE(replaceFile(file, svgOf(job, job.pages[0], metrics_)));
+    ASSERT_TRUE(replaceFile(file, svgOf(job, job.pages[0], metrics_, font_)));
 
     EXPECT_EQ(testing::runProgram("xmllint", {"--noout", file}).code, 0);
 }

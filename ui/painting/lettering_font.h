@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QFont>
+#include <string>
 
 namespace shoulderline {
 
@@ -8,6 +9,9 @@ namespace shoulderline {
 // that it is as wide as LetteringMetrics says at every scale. Loads the font that is bundled with
 // the program; needs a QGuiApplication.
 [[nodiscard]] QFont letteringFont();
+
+// The bytes of that font's file, a TrueType font, for drawings that carry it in themselves.
+[[nodiscard]] std::string letteringFontFile();
 
 inline constexpr int kLetteringPixels = 1000;
 

@@ -117,6 +117,21 @@ TEST(MovementFinding, ATopFastInTheMiddleAndSlottedAtItsSidesIsFree) {
     EXPECT_TRUE(ofRule(findings(testing::sample("table")), RuleId::MovementFixedApart).empty());
 }
 
+// The seat's screws: one up through the middle of the front rail, two through each side rail.
+TEST(MovementFinding, ASeatFastAtItsMiddleAndSlottedAtItsSidesIsFree) {
+    for (const char* name : {"side_chair", "raked_chair"}) {
+        Piece chair = testing::sample(name);
+        EXPECT_TRUE(ofRule(findings(chair), RuleId::MovementFixedApart).empty()) << name;
+        EXPECT_TRUE(ofRule(findings(chair), RuleId::SlotTakesMovement).empty()) << name;
+
+        for (CutStatement& cut : statedPart(chair, "side rail").cuts) {
+            cut.slot = SlotWay::Round;
+        }
+
+        EXPECT_EQ(ofRule(findings(chair), RuleId::MovementFixedApart).size(), 1u) << name;
+    }
+}
+
 TEST(MovementFinding, ATopInRoundHolesIsHeldAsFarApartAsTheyAre) {
     Piece table = testing::sample("table");
     for (CutStatement& cut : statedPart(table, "end rail").cuts) {

@@ -230,28 +230,35 @@ void LetteredPart::readTurned(Face face, const Box& box, const std::vector<std::
     }
 }
 
-// "counterbore \u230010, 66 deep": the wider hole over a screw hole.
+// "counterbore \u230010, 66 deep", slotted "counterbore 10 \u00d7 14.5, 66 deep": the wider hole
+// over a screw hole.
 void LetteredPart::readHead(const ResolvedHole* hole, Face face, const std::string& line) {
     const Into into = intoOf(face);
-    const std::size_t round = line.find("\u2300");
+    const std::string times = " \u00d7 ";
+    const std::size_t first = line.find_first_of("0123456789");
+    const std::size_t by = line.find(times);
     const std::size_t comma = line.find(", ");
     const std::size_t deep = line.find(" deep");
-    const std::optional<Figure> wide = figureOf(line.substr(round, comma - round));
+    const std::optional<Figure> wide = figureOf(line.substr(first, std::min(by, comma) - first));
+    const std::optional<Figure> over =
+        by == std::string::npos
+            ? wide
+            : figureOf(line.substr(by + times.size(), comma - by - times.size()));
     const std::optional<Figure> depth = deep == std::string::npos
                                             ? std::nullopt
                                             : figureOf(line.substr(comma + 2, deep - comma - 2));
     for (const ResolvedCut& cut : part_.cuts) {
-        if (hole == nullptr || !wide || !cut.hole || !cut.hole->isForHead ||
+        if (hole == nullptr || !wide || !over || !cut.hole || !cut.hole->isForHead ||
             cut.hole->cut != hole->cut) {
             continue;
         }
         const Box box = setOutBoxOf(cut);
         for (int axis = 0; axis < 3; ++axis) {
             if (axis != into.axis) {
-                // A slotted one is as much longer than wide as its hole.
-                const double more = (box.size()[axis] - cut.hole->diameter.mm()) / 2.0;
-                addFigure(axis, box.min[axis], box.centre()[axis], wide->mm / 2.0 + more);
-                addFigure(axis, box.centre()[axis], box.max[axis], wide->mm / 2.0 + more);
+                const bool isAlongSlot = std::abs(cut.hole->slotAlong[axis]) > 0.5;
+                const double half = (isAlongSlot ? over->mm : wide->mm) / 2.0;
+                addFigure(axis, box.min[axis], box.centre()[axis], half);
+                addFigure(axis, box.centre()[axis], box.max[axis], half);
             }
         }
         if (depth) {

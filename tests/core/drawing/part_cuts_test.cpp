@@ -103,6 +103,67 @@ TEST(PartCuts, AScrewHoleTellsItsSlotAndItsCounterbore) {
             });
         });
     EXPECT_TRUE(tellsSlots);
+    // The slot is 9.5 long and 5 wide; the wider hole is as much longer than wide.
+    EXPECT_TRUE(says(sizes, "counterbore 10 \u00d7 14.5, 66 deep"));
+}
+
+// The chair's front rail is hollowed 1/2 in below its middle, where its screw goes up: the head is
+// sunk 1 1/4 in from the straight edge of the blank.
+TEST(PartCuts, AHoleInAHollowedEdgeIsToldAsBoredBeforeItIsShaped) {
+    const Piece chair = testing::sample("side_chair");
+    const ResolvedPiece made = resolved(chair);
+    const std::string before = "before the blank is shaped";
+
+    const ViewSizes hollowed = sizesSeen(partNamed(made, "front rail"), Face::BackEdge, chair);
+    const ViewSizes straight =
+        sizesSeen(partNamed(made, "side rail, right"), Face::BackEdge, chair);
+
+    EXPECT_TRUE(says(hollowed, "counterbore \u23005/16, 1 1/4 deep"));
+    EXPECT_TRUE(says(hollowed, before));
+    EXPECT_FALSE(says(straight, before));
+}
+
+TEST(PartCuts, WhatABoreTookOutOfTheWasteIsNotDrawn) {
+    const ResolvedPiece made = resolved(testing::sample("side_chair"));
+    const ResolvedPart& rail = partNamed(made, "front rail");
+    const double middle = rail.shoulderLength.value.mm() / 2;
+    const double hollow = (2.5 - 0.5) * Length::kMmPerInch;
+
+    double lowest = 0.0;
+    for (const PartLine& line : linesOf(rail, partView(rail, Face::FaceSide))) {
+        if (!line.isVisible && std::abs(line.a.x - middle) < 5.0) {
+            lowest = std::max({lowest, line.a.y, line.b.y});
+        }
+    }
+
+    EXPECT_NEAR(lowest, hollow, 0.1) << "the hole is drawn down to the hollow, and no further";
+}
+
+// Peg holes in a tenon lie past the shoulder, where the rail's body has ended.
+TEST(PartCuts, HolesInTheTenonsOfAShapedPartAreDrawn) {
+    Piece piece = testing::sample("side_chair");
+    for (JointStatement& joint : piece.joints) {
+        if (joint.tenoned == "front rail") {
+            joint.features = {JointFeature::Drawbored};
+        }
+    }
+    const ResolvedPiece made = resolved(piece);
+    const ResolvedPart& rail = partNamed(made, "front rail");
+    const auto holes = std::count_if(rail.cuts.begin(), rail.cuts.end(), [](const auto& cut) {
+        return cut.kind == CutKind::Bore && cut.box.max.x < 0.0;
+    });
+    ASSERT_GE(holes, 1);
+
+    const std::vector<PartLine> lines = linesOf(rail, partView(rail, Face::FaceEdge));
+
+    EXPECT_GE(std::count_if(lines.begin(),
+                            lines.end(),
+                            [](const PartLine& line) {
+                                return !line.isVisible && line.a.x < 0.0 && line.b.x < 0.0 &&
+                                       std::abs(line.a.x - line.b.x) < 1e-9;
+                            }),
+              2 * holes)
+        << "both sides of each";
 }
 
 }  // namespace

@@ -69,6 +69,84 @@ TEST_P(SeamsOfSample, RunThroughNoTitle) {
     }
 }
 
+// All that is lettered on a drawing, the figures of its dimensions too.
+std::vector<TextOp> letteringOf(const Sheet& drawing) {
+    std::vector<TextOp> lettering;
+    for (const Op& op : drawing.ops) {
+        if (const auto* text = std::get_if<TextOp>(&op)) {
+            lettering.push_back(*text);
+        } else if (const auto* dimension = std::get_if<DimensionOp>(&op)) {
+            lettering.push_back(partsOf(*dimension, kMetrics).figure);
+        }
+    }
+    return lettering;
+}
+
+// Whether the words lie within what one of the sheets prints.
+bool standWhole(const Rect& words, const std::vector<const Page*>& sheets) {
+    return std::any_of(sheets.begin(), sheets.end(), [&](const Page* page) {
+        if (page->turn != Angle()) {
+            return true;  // the whole drawing, along the diagonal
+        }
+        const Vec2 min = page->origin;
+        const Vec2 max = page->origin + page->printable.max - page->printable.min;
+        return words.min.x >= min.x && words.min.y >= min.y && words.max.x <= max.x &&
+               words.max.y <= max.y;
+    });
+}
+
+// What no sheet of its drawing has whole: a cut or an edge runs through it.
+std::vector<std::string> cutWordsOf(const PrintJob& job) {
+    std::vector<std::string> cut;
+    for (std::size_t i = 1; i < job.contents.size(); ++i) {
+        std::vector<const Page*> sheets;
+        std::vector<Rect> cuts;
+        for (const Page& page : job.pages) {
+            if (page.content == i) {
+                sheets.push_back(&page);
+                const std::vector<Rect> some = cutsOf(page);
+                cuts.insert(cuts.end(), some.begin(), some.end());
+            }
+        }
+        for (const TextOp& text : letteringOf(job.contents[i])) {
+            const Rect words = boundsOf(text, kMetrics);
+            const bool isCut = std::any_of(cuts.begin(), cuts.end(), [&](const Rect& line) {
+                return line.min.x < words.max.x && line.max.x > words.min.x &&
+                       line.min.y < words.max.y && line.max.y > words.min.y;
+            });
+            if (isCut || !standWhole(words, sheets)) {
+                cut.push_back(job.contents[i].title + ": " + text.text);
+            }
+        }
+    }
+    return cut;
+}
+
+// Words and figures of a pattern are to be read at the bench before its sheets are joined, too.
+TEST_P(SeamsOfSample, LeaveAllWordsOfAPatternWholeOnOneSheet) {
+    const Piece piece = testing::sample(GetParam());
+    const ResolvedPiece made = testing::resolved(piece);
+    PrintOrder order;
+    order.kind = PrintKind::Patterns;
+    for (const char* paper : {"A4", "Letter", "A3"}) {
+        order.paper = *findPaper(paper);
+        for (const Held held : {Held::Either, Held::Upright, Held::Lying}) {
+            order.tiles.held = held;
+            for (const double overlap : {10.0, 15.0, 30.0}) {
+                order.tiles.overlap = overlap;
+                for (const PrintUnits units : {PrintUnits::AsPiece,
+                                               PrintUnits::InchesAndMillimetres,
+                                               PrintUnits::MillimetresAndInches}) {
+                    order.units = units;
+                    EXPECT_EQ(cutWordsOf(printJob(piece, made, order, kMetrics)),
+                              std::vector<std::string>{})
+                        << paper << ", overlap " << overlap;
+                }
+            }
+        }
+    }
+}
+
 TEST_P(SeamsOfSample, LeaveEachTileItsWholeName) {
     for (const PrintKind kind :
          {PrintKind::Patterns, PrintKind::Story, PrintKind::Rods, PrintKind::PartsFullSize}) {
@@ -93,6 +171,34 @@ std::size_t tilesOf(const PrintJob& job, const std::string& drawing) {
             return page.name == drawing ||
                    (page.name.rfind(drawing + ", ", 0) == 0 && page.name != drawing + ", map");
         }));
+}
+
+// Twelve holes in a row are one line of words, 400 mm long: more than a sheet is wide.
+TEST(Patterns, WrapALineThatIsLongerThanASheet) {
+    Piece piece = testing::sample("armchair");
+    Part& arm = testing::statedPart(piece, "arm");
+    for (int i = 0; i < 12; ++i) {
+        CutStatement bore;
+        bore.kind = CutKind::Bore;
+        bore.along = std::to_string(8 + i) + " in";
+        bore.across = "2 1/4 in";
+        bore.width = "1/4 in";
+        bore.depth = "1/4 in";
+        arm.cuts.push_back(bore);
+    }
+    PrintOrder order;
+    order.kind = PrintKind::Patterns;
+    order.paper = *findPaper("A4");
+
+    const PrintJob job = printJob(piece, testing::resolved(piece), order, kMetrics);
+
+    EXPECT_EQ(cutWordsOf(job), std::vector<std::string>{});
+    bool isTold = false;
+    for (const std::string& words : testing::wordsOn(job.contents.at(1))) {
+        isTold = isTold || words.find("12 \u00d7 bore \u23001/4, 1/4 deep") == 0;
+        EXPECT_LT(kMetrics.width(words, 2.5, false), 297.0) << words;
+    }
+    EXPECT_TRUE(isTold);
 }
 
 // An arm of 32 in is 813 mm, and A4 lying prints 267 mm, 15 of them shared with the next sheet:

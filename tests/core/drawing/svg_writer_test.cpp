@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "core/drawing/lettering_metrics.h"
+#include "core/drawing/svg_font.h"
 #include "tests/core/drawing/sheet_checks.h"
 
 namespace shoulderline {
@@ -109,6 +110,41 @@ TEST(SvgWriter, LinesOffThePageAreLeftOut) {
 
     EXPECT_NE(svg.find("M10 10 L20 10"), std::string::npos) << svg;
     EXPECT_EQ(svg.find("M510"), std::string::npos);
+}
+
+// The vectors of RFC 4648 section 10.
+TEST(SvgWriter, AFontIsCarriedByteForByte) {
+    const auto source = [](std::string_view digits) {
+        return "src:url(data:font/ttf;base64," + std::string(digits) + ") format('truetype')";
+    };
+
+    EXPECT_NE(embeddedFont("f").find(source("Zg==")), std::string::npos);
+    EXPECT_NE(embeddedFont("fo").find(source("Zm8=")), std::string::npos);
+    EXPECT_NE(embeddedFont("foobar").find(source("Zm9vYmFy")), std::string::npos);
+    EXPECT_NE(embeddedFont(std::string_view("\0\xFB\xFF", 3)).find(source("APv/")),
+              std::string::npos);
+    EXPECT_EQ(embeddedFont({}), "");
+}
+
+TEST(SvgWriter, APageCarriesTheFontOfItsLetteringOnce) {
+    const TextOp words{{20, 20}, "post", 3.5, Align::Left, false, false};
+    PrintJob job;
+    job.contents.push_back(sheetWith({words}));
+    Page page;
+    page.size = {210, 297};
+    page.printable = {{10, 10}, {200, 280}};
+    page.furniture = sheetWith({words});
+
+    const std::string svg = svgOf(job, page, kMetrics, "foobar");
+
+    EXPECT_EQ(timesIn(svg,
+                      "class=\"layer lettering\" fill=\"black\" stroke=\"none\" "
+                      "font-family=\"'Routed Gothic', "),
+              2);
+    EXPECT_EQ(timesIn(svg, "@font-face{font-family:'Routed Gothic';"), 1);
+    EXPECT_EQ(timesIn(svg, "base64"), 1);
+    EXPECT_EQ(timesIn(svgOf(job.contents[0], kMetrics, "foobar"), "@font-face"), 1);
+    EXPECT_EQ(timesIn(svgOf(job, page, kMetrics), "<style>"), 0);
 }
 
 }  // namespace

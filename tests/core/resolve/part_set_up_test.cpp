@@ -83,6 +83,32 @@ TEST(PartSetUps, ASlotBeneathASunkHeadGoesThroughWhatThatLeaves) {
     EXPECT_TRUE(holds(*slot, "through the 30 beneath the hole for the head")) << slot->setting;
 }
 
+// The seat of the chair is narrower behind, so that its screws there are nearer to its middle and
+// their slots shorter.
+TEST(PartSetUps, SlotsOfUnlikeLengthsAreSetUpEachByItself) {
+    const Piece piece = testing::sample("side_chair");
+    const ResolvedPiece made = resolved(piece);
+    const std::vector<PartSetUp> setUps =
+        partSetUpsOf(partNamed(made, "side rail, right"), piece.style);
+
+    ASSERT_EQ(setUps.size(), 4u) << "two slots, each with one for the head";
+    EXPECT_TRUE(holds(setUps[2], "pared out to a slot 3/8 long over its ends, across the part"));
+    EXPECT_TRUE(holds(setUps[3], "pared out to a slot 5/16 long over its ends, across the part"));
+}
+
+TEST(PartSetUps, AHoleWhoseMouthIsSawnAwayIsBoredBeforeThePartIsShaped) {
+    const Piece piece = testing::sample("side_chair");
+    const ResolvedPiece made = resolved(piece);
+    const std::string before = "; before the blank is shaped";
+
+    for (const PartSetUp& one : partSetUpsOf(partNamed(made, "front rail"), piece.style)) {
+        EXPECT_TRUE(holds(one, before)) << one.setting;
+    }
+    for (const PartSetUp& one : partSetUpsOf(partNamed(made, "side rail, right"), piece.style)) {
+        EXPECT_FALSE(holds(one, before)) << one.setting;
+    }
+}
+
 // Each eased part of a sample has its setting and the caution of its tool.
 TEST(PartSetUps, EveryEasingOfTheSamplesHasOne) {
     for (const char* name : testing::kSamples) {

@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include "core/resolve/sizes_json.h"
+#include "core/resolve/sizes_text.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
@@ -53,6 +55,30 @@ TEST(ScrewsNeeded, OnesThroughHolesOfAPartsOwnGoIntoWhatLiesBehind) {
     const double top = testing::partNamed(made, "top").thickness.value.mm();
     EXPECT_GT(screws->screw.length.mm(), 30.0) << "past the wood under its head";
     EXPECT_LT(screws->screw.length.mm(), 30.0 + top) << "it does not come out of the top";
+}
+
+// By gauge in inches, by the diameter of the hole in millimetres.
+TEST(ScrewsNeeded, TheSizesOfAPieceListThem) {
+    const Piece chair = sample("armchair");
+    const Piece table = sample("table");
+
+    EXPECT_NE(sizesText(chair, resolved(chair))
+                  .find("\nScrews\n  screw No. 6: 4 of 1 1/4\u00a0in, through back arm "
+                        "bracket into back "
+                        "post\n  screw No. 10: 4 of 1 1/2\u00a0in, through front cleat into "
+                        "front rail\n"),
+              std::string::npos)
+        << sizesText(chair, resolved(chair));
+    EXPECT_NE(sizesText(table, resolved(table))
+                  .find("  screw: 6 of 45\u00a0mm x \u23005\u00a0mm, through end rail into top\n"),
+              std::string::npos);
+}
+
+TEST(ScrewsNeeded, TheSizesOfAPieceWithoutAnySayNothingOfThem) {
+    const Piece piece = testing::twoPostsAndARail();
+
+    EXPECT_EQ(sizesText(piece, resolved(piece)).find("crew"), std::string::npos);
+    EXPECT_NE(sizesJson(piece, resolved(piece)).find("\"screws\": []"), std::string::npos);
 }
 
 TEST(ScrewsNeeded, AFrameOfMortisesAndTenonsTakesNone) {

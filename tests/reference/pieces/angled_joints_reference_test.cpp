@@ -133,6 +133,9 @@ TEST_P(AskewSamples, AreSoundAndHaveTheVolumesOfTheKernel) {
         for (const MortiseSolid& mortise : part.mortises) {
             plan.cutAway.push_back(mortise.solid());
         }
+        for (const ResolvedCut& hole : part.cuts) {
+            plan.cutAway.push_back(hole.solid());
+        }
         const double theirs = Solid(plan).volume();
         const double facets = part.body.isBox() ? 0.0 : 0.02 * part.thickness.value.mm();
         EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs + facets) << part.name;
@@ -173,6 +176,9 @@ TEST(MitredAskewEnds, KeepClearOfOneAnotherInTheKernel) {
         }
         for (const MortiseSolid& mortise : part.mortises) {
             plan.cutAway.push_back(mortise.solid());
+        }
+        for (const ResolvedCut& hole : part.cuts) {
+            plan.cutAway.push_back(hole.solid());
         }
         const double theirs = Solid(plan).volume();
         const double facets = part.body.isBox() ? 0.0 : 0.02 * part.thickness.value.mm();
