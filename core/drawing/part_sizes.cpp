@@ -61,15 +61,24 @@ double depthAt(const SizeWriter& writer, double x) {
     return depth;
 }
 
+// From its shoulder; on one out of square as long as its joint has it, so that this sheet and the
+// joint's tell one length.
+double lengthOf(const SizeWriter& writer, const TenonSolid& tenon, End end, double tip) {
+    if (!tenon.isHaunch && endPlaneOf(writer.part.body, end)) {
+        return writer.resolved.joints[tenon.joint].tenon.length.value.mm();
+    }
+    const Vec3 middle = footOf(writer.part, tenon).centre();
+    return std::abs(tip - endAt(writer.part, end, middle.y, middle.z));
+}
+
 void addTenonLengths(SizeWriter& writer, End end) {
     const ResolvedPart& part = writer.part;
     const bool atStart = end == End::Start;
     std::vector<double> done;
     for (const TenonSolid& tenon : part.tenons) {
-        const Vec3 middle = footOf(part, tenon).centre();
-        const double shoulder = endAt(part, end, middle.y, middle.z);
         const double tip = atStart ? tenon.box.min.x : tenon.box.max.x;
-        const double length = std::abs(tip - shoulder);
+        const double length = lengthOf(writer, tenon, end, tip);
+        const double shoulder = atStart ? tip + length : tip - length;
         const bool isDone =
             std::any_of(done.begin(), done.end(), [&](double d) { return isSameSize(d, length); });
         if ((tenon.box.min.x < 0.0) != atStart || isDone) {

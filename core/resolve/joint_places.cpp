@@ -306,7 +306,7 @@ void placeJoint(const OpenJoint& open,
         MortiseSolid mortise;
         mortise.joint = index;
         mortise.face = face;
-        // From the blank's face on, where the shoulder lies in from it.
+        // From the blank's face on, where the shoulder's furthest end lies in from it.
         JointSolid hollow = cuts.mortises[i];
         hollow.box.min.x = std::min(hollow.box.min.x, open.blankFace.mm());
         put(hollow, open.inMortised, open.face, mortise);

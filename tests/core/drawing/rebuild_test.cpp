@@ -121,7 +121,7 @@ class Maker {
         return std::abs(endAt(part_, end, part_.width.value.mm(), 0.0) - corner) > 1e-6 ||
                std::abs(endAt(part_, end, 0.0, part_.thickness.value.mm()) - corner) > 1e-6;
     }
-    // Across by its foot, along by its length from the middle of that.
+    // Across by its foot, along by its length as the joint has it.
     void placeAskew(const TenonSolid& tenon) const {
         const Box foot = footOf(part_, tenon);
         const bool atStart = tenon.box.min.x < 0.0;
@@ -129,11 +129,10 @@ class Maker {
         across.min.x = across.max.x = 0.0;
         static_cast<void>(placed(across, "askew tenon"));
         const double tip = atStart ? tenon.box.min.x : tenon.box.max.x;
-        const Vec3 middle = foot.centre();
-        const double shoulder = endAt(part_, atStart ? End::Start : End::Far, middle.y, middle.z);
         const std::optional<double> length = lettered_.length("tenon length", tip);
         EXPECT_TRUE(length) << what_ << ": no length of the tenon that ends at " << tip;
-        EXPECT_NEAR(length.value_or(0.0), std::abs(tip - shoulder), tolerance_) << what_;
+        const Length byJoint = resolved_.joints[tenon.joint].tenon.length.value;
+        EXPECT_NEAR(length.value_or(0.0), byJoint.mm(), tolerance_) << what_;
     }
     // The corners of the mouth where its middle, turn, length and width put them.
     void expectCorners(const LetteredPart::Turned& turned, const MortiseSolid& mortise) const {

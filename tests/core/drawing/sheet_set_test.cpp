@@ -195,7 +195,7 @@ TEST(JointSheets, ShowEachJointApartTogetherAndInSection) {
         EXPECT_TRUE(setSays(sheet, words)) << words;
     }
     // Three full-size pictures of 3 in stock go on A3 turned, the settings beside the mouth.
-    EXPECT_TRUE(setSays(sheet, "make 2, the left drawn, the right mirrored; blind; 1 : 1"))
+    EXPECT_TRUE(setSays(sheet, "make 2, the right drawn, the left mirrored; blind; 1 : 1"))
         << "both ends of the rail are alike";
 }
 

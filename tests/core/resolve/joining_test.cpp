@@ -62,6 +62,9 @@ TEST(Joining, TenonFillsItsMortiseButForTheDepthLeftForGlue) {
                 const double clearance =
                     mortise.isThrough ? -joint.tenon.projection.value.mm()
                                       : (joint.mortise.depth.value - joint.tenon.length.value).mm();
+                if (joint.mortise.below - joint.mortise.pastShoulder > kLengthTolerance) {
+                    continue;  // on a shaped face it begins where the wood does
+                }
                 const double mouth =
                     joint.mortise.width.value.mm() * joint.mortise.length.value.mm();
                 EXPECT_NEAR(mortise.box.volume() - mortise.tenon.volume(), clearance * mouth, 1e-6)

@@ -120,12 +120,18 @@ TEST_P(PieceSolids, VolumesAsMadeAreAlike) {
                                                 : 0.02 * part.thickness.value.mm();
         // Of a shaped side that a hole is bored through, facets within kArcSagitta go with it.
         double bored = 0.0;
-        for (const ResolvedCut& cut : part.cuts) {
-            const Vec3 size = cut.box.size();
+        const auto bore = [&](const Box& hollow) {
+            const Vec3 size = hollow.size();
             bored +=
                 part.body.isBox()
                     ? 0.0
                     : kArcSagitta * std::min({size.x * size.y, size.y * size.z, size.x * size.z});
+        };
+        for (const ResolvedCut& cut : part.cuts) {
+            bore(cut.box);
+        }
+        for (const MortiseSolid& mortise : part.mortises) {
+            bore(mortise.box);
         }
         // Facets of a round-over lie within kEasingSagitta inside the kernel's fillet.
         double rounded = 0.0;
