@@ -79,7 +79,7 @@ void PartBlocks::addMouths(const PartView& view, double scale, std::vector<Op>& 
         const Rect mouth = view.toPlane(mortise.box);
         ops.push_back(
             BeginGroup{{SubjectKind::Joint, mortise.joint}, resolved_.joints[mortise.joint].name});
-        std::vector<Vec2> ring = ringOf(mortise, view);
+        std::vector<Vec2> ring = ringOf(part_, mortise, view);
         for (Vec2& corner : ring) {
             corner = corner * scale;
         }
