@@ -85,7 +85,7 @@ std::vector<std::string> holeLines(const ResolvedCut& cut,
                                    const std::string& times,
                                    const LengthStyle& style) {
     const ResolvedHole& hole = *cut.hole;
-    const auto shown = [&](Length length) { return showLength(length, style); };
+    const auto shown = [&](Length length) { return letterLength(length, style); };
     const bool isSlot = hole.slotLength.value > hole.slotWidth;
     std::vector<std::string> lines;
     std::string first = times;

@@ -226,7 +226,7 @@ void PartBlocks::addGrain(double height, FreeSpace& space, std::vector<Op>& ops)
 // What is needed to draw the bow: at its middle.
 Note PartBlocks::bowNote(const PartView& view) const {
     const ResolvedBend& bend = *part_.bend;
-    const auto shown = [&](Length length) { return showLength(length, piece_.style); };
+    const auto shown = [&](Length length) { return letterLength(length, piece_.style); };
     const Vec3 size = part_.bodyBox().max;
     const Rect edge = part_.body.edge ? part_.body.edge->bounds() : Rect{{0, 0}, {size.x, size.z}};
     const double far = bend.hollow == Face::FaceSide ? edge.max.y : edge.min.y;

@@ -29,6 +29,22 @@ Stroke outlineOf(std::vector<Vec2> ring) {
     return {std::move(ring), LineRole::Visible};
 }
 
+// The axis of a bored mortise, from before its mouth to past its bottom.
+Stroke axisOf(const ResolvedPiece& resolved,
+              const ResolvedPart& part,
+              const MortiseSolid& mortise,
+              double scale) {
+    constexpr double kOverrun = 1.5;  // mm
+    const Vec3 into = part.frame.directionToLocal(resolved.joints[mortise.joint].frame.x);
+    const Vec3 mouth = mouthOf(mortise).centre();
+    const Vec2 way{into.z, into.y};
+    const Extent reach = mortise.solid().extentAlong(into);
+    const Vec2 from = Vec2{mouth.z, mouth.y} * scale;
+    const Vec2 over = way * (kOverrun / norm(way));
+    return {{from - over, from + way * ((reach.max - dot(mouth, into)) * scale) + over},
+            LineRole::Centre};
+}
+
 // Figures run past one corner only on each side, round the section, so that they never meet.
 FigureRoom roomOn(Face side, Vec2 size) {
     FigureRoom room;
@@ -192,6 +208,11 @@ std::vector<Op> sectionOps(const PartSection& section,
         ops.push_back(EndGroup{});
     }
     append(ops, hatch(cut, Angle::degrees(45.0), kHatchSpacing));
+    for (const std::size_t m : section.mortises) {
+        if (isBored(resolved, part.mortises[m]) && !isEnd(part.mortises[m].face)) {
+            ops.push_back(axisOf(resolved, part, part.mortises[m], scale));
+        }
+    }
     ops.push_back(EndGroup{});
     const Vec2 size = Vec2{part.thickness.value.mm(), part.width.value.mm()} * scale;
     std::vector<SectionSize> sizes = sizesIn(section, piece, resolved, part);

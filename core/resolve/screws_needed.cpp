@@ -165,8 +165,8 @@ std::vector<NeededScrews> screwsNeeded(const ResolvedPiece& resolved, bool inInc
 
 std::string screwText(const SoldScrew& screw, Length diameter, const LengthStyle& style) {
     const bool hasGauge = screw.gauge > 0 && unitOf(style) == Unit::Inch;
-    return (hasGauge ? "No. " + std::to_string(screw.gauge) : showLength(diameter, style)) +
-           " \u00d7 " + showLength(screw.length, style);
+    return (hasGauge ? "No. " + std::to_string(screw.gauge) : letterLength(diameter, style)) +
+           " \u00d7 " + letterLength(screw.length, style);
 }
 
 }  // namespace shoulderline
