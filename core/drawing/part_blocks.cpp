@@ -7,6 +7,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
+#include "core/drawing/narrow_mouths.h"
 #include "core/drawing/notes.h"
 #include "core/drawing/section_marks.h"
 #include "core/drawing/smooth_runs.h"
@@ -49,6 +50,7 @@ std::vector<Op> PartBlocks::body(const PartView& view, double scale) const {
     std::stable_sort(lines.begin(), lines.end(), [](const PartLine& a, const PartLine& b) {
         return a.joint < b.joint;
     });
+    const std::vector<std::vector<Vec2>> narrow = narrowMouths(part_, view, scale, style_.lines);
     std::optional<std::size_t> open;
     for (const PartLine& line : lines) {
         if (line.joint != open) {
@@ -58,8 +60,10 @@ std::vector<Op> PartBlocks::body(const PartView& view, double scale) const {
             open = line.joint;
             ops.push_back(BeginGroup{{SubjectKind::Joint, *open}, resolved_.joints[*open].name});
         }
-        ops.push_back(Stroke{{line.a * scale, line.b * scale},
-                             line.isVisible ? LineRole::Visible : LineRole::Hidden});
+        const Vec2 a = line.a * scale;
+        const Vec2 b = line.b * scale;
+        const LineRole seen = isOfMouth(narrow, a, b) ? LineRole::Narrow : LineRole::Visible;
+        ops.push_back(Stroke{{a, b}, line.isVisible ? seen : LineRole::Hidden});
     }
     if (open) {
         ops.push_back(EndGroup{});
@@ -100,6 +104,8 @@ void PartBlocks::addMouths(const PartView& view, double scale, std::vector<Op>& 
 
 // One line through each row of mouths, along the part; through a mouth that lies across it, across.
 void PartBlocks::addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const {
+    const std::vector<std::vector<Vec2>> narrow = narrowMouths(part_, view, scale, style_.lines);
+    const auto add = [&](Vec2 from, Vec2 to) { append(ops, centreLineOutside(narrow, from, to)); };
     for (const Face face : {view.face, oppositeOf(view.face)}) {
         for (const MortiseRow& row : rowsOn(face, resolved_, part_)) {
             const bool opensHere = face == view.face || row.mortises.front()->isThrough;
@@ -108,11 +114,13 @@ void PartBlocks::addCentreLines(const PartView& view, double scale, std::vector<
             }
             if (face == view.face && turnedMouthOf(resolved_, part_, *row.mortises.front())) {
                 for (const MortiseSolid* mortise : row.mortises) {
-                    append(ops,
-                           turnedCentreLines(*turnedMouthOf(resolved_, part_, *mortise),
-                                             view,
-                                             scale,
-                                             kCentreOverrun));
+                    for (const auto& [from, to] :
+                         turnedCentreLines(*turnedMouthOf(resolved_, part_, *mortise),
+                                           view,
+                                           scale,
+                                           kCentreOverrun)) {
+                        add(from, to);
+                    }
                 }
                 continue;
             }
@@ -120,17 +128,15 @@ void PartBlocks::addCentreLines(const PartView& view, double scale, std::vector<
             const Rect last = view.toPlane(row.mortises.back()->box);
             const Vec2 middle = (first.min + first.max) * (0.5 * scale);
             if (first.size().x >= first.size().y) {
-                ops.push_back(Stroke{{{first.min.x * scale - kCentreOverrun, middle.y},
-                                      {last.max.x * scale + kCentreOverrun, middle.y}},
-                                     LineRole::Centre});
+                add({first.min.x * scale - kCentreOverrun, middle.y},
+                    {last.max.x * scale + kCentreOverrun, middle.y});
                 continue;
             }
             for (const MortiseSolid* mortise : row.mortises) {
                 const Rect mouth = view.toPlane(mortise->box);
                 const double x = (mouth.min.x + mouth.max.x) * 0.5 * scale;
-                ops.push_back(Stroke{{{x, mouth.min.y * scale - kCentreOverrun},
-                                      {x, mouth.max.y * scale + kCentreOverrun}},
-                                     LineRole::Centre});
+                add({x, mouth.min.y * scale - kCentreOverrun},
+                    {x, mouth.max.y * scale + kCentreOverrun});
             }
         }
     }
