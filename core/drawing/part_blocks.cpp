@@ -91,12 +91,18 @@ void PartBlocks::addMouths(const PartView& view, double scale, std::vector<Op>& 
         // A mouth only a few widths of line across would fill up.
         constexpr double kLeastMouth = 2.5;
         const Vec2 size = mouth.size() * scale;
+        const auto add = [&](std::vector<Op> diagonals) {
+            append(ops,
+                   inGroup(mortise.isThrough ? kThroughGroup : kBlindGroup,
+                           {SubjectKind::Joint, mortise.joint},
+                           std::move(diagonals)));
+        };
         if (const std::optional<TurnedMouth> turned = turnedMouthOf(resolved_, part_, mortise)) {
             if (turned->width * scale >= kLeastMouth) {
-                append(ops, turnedDiagonals(*turned, view, scale, mortise.isThrough));
+                add(turnedDiagonals(*turned, view, scale, mortise.isThrough));
             }
         } else if (!isBored(resolved_, mortise) && std::min(size.x, size.y) >= kLeastMouth) {
-            append(ops, mouthDiagonals(mouth.min * scale, mouth.max * scale, mortise.isThrough));
+            add(mouthDiagonals(mouth.min * scale, mouth.max * scale, mortise.isThrough));
         }
         ops.push_back(EndGroup{});
     }
@@ -193,8 +199,11 @@ void PartBlocks::addMarks(std::vector<Op>& ops) const {
     const double height = std::clamp(
         0.75 * std::min(part_.width.value, part_.thickness.value * 3.0).mm() * scale_, 2.0, 9.0);
     const Vec2 at = placeForMark(height);
-    ops.push_back(faceSideMark(at, height));
-    ops.push_back(faceEdgeMark(at + Vec2{0.34 * height, 0.0}, 0.5 * height, true));
+    append(ops, inGroup(kFaceSideGroup, {}, {faceSideMark(at, height)}));
+    append(
+        ops,
+        inGroup(
+            kFaceEdgeGroup, {}, {faceEdgeMark(at + Vec2{0.34 * height, 0.0}, 0.5 * height, true)}));
 }
 
 // On the wood of the face side where that has room for it, else under the view.
@@ -223,7 +232,7 @@ void PartBlocks::addGrain(double height, FreeSpace& space, std::vector<Op>& ops)
         place = space.placeFor(kSize, {{0.0, height + 1.0}, {length, height + kUnder}});
     }
     if (place) {
-        std::vector<Op> arrow = grainArrow(*place + kSize * 0.5, 14.0);
+        std::vector<Op> arrow = inGroup(kGrainGroup, {}, grainArrow(*place + kSize * 0.5, 14.0));
         space.take(arrow, metrics_);
         append(ops, std::move(arrow));
     }
