@@ -106,7 +106,7 @@ class AssemblyComposer {
 
   private:
     [[nodiscard]] std::string shown(double mm) const {
-        return showLength(Length::mm(mm), piece_.style);
+        return letterLength(Length::mm(mm), piece_.style);
     }
 
     [[nodiscard]] std::vector<Op> across(

@@ -7,9 +7,13 @@ namespace shoulderline {
 
 namespace {
 
-// Hidden edges under the length of ISO 128-21 (27 widths) would pass for visible ones if drawn
-// whole: down to two dots with a gap between they get two short dashes.
+// Broken lines under the lengths of ISO 128-21 would pass for edges in sight if drawn whole. Hidden
+// ones (27 widths) get two short dashes, down to two dots with a gap between. Double-dotted ones
+// (58 widths) get one period with shorter dashes, to the standard's short dash of 6 widths; under
+// that, while its gaps are half of theirs, the same in proportion; then they are as hidden ones.
 constexpr double kShortestDashed = 5.0;
+constexpr double kShortDashWidths = 6.0;
+constexpr double kLeastProportion = 0.5;
 
 struct DashPattern {
     double dash = 0.0;
@@ -30,6 +34,23 @@ DashPattern patternOf(LineType type) {
     return {};
 }
 
+// A dash, a gap, two dots and a gap between, a gap and a dash: the whole of a double-dotted line
+// that is too short for its pattern; empty for one that is shorter than half of that.
+std::vector<DrawnStretch> shortDoubleDotted(double length, double d) {
+    const double dots = (3.0 * kGapWidths + 2.0 * kDotWidths) * d;
+    const double whole = 2.0 * kShortDashWidths * d + dots;
+    const double proportion = std::min(1.0, length / whole);
+    if (proportion < kLeastProportion) {
+        return {};
+    }
+    const double dash = (length - proportion * dots) / 2.0;
+    const double gap = proportion * kGapWidths * d;
+    const double dot = proportion * kDotWidths * d;
+    const double first = dash + gap;
+    const double second = first + dot + gap;
+    return {{0.0, dash}, {first, first + dot}, {second, second + dot}, {length - dash, length}};
+}
+
 }  // namespace
 
 std::vector<DrawnStretch> drawnStretches(double length, const LineStyle& style) {
@@ -37,9 +58,16 @@ std::vector<DrawnStretch> drawnStretches(double length, const LineStyle& style) 
     const double d = style.width;
     const double between = d * (kGapWidths * (pattern.dots + 1) + kDotWidths * pattern.dots);
     const double shortest = 2.0 * pattern.dash * d + between;
-    if (style.type == LineType::Dashed && length < shortest && length >= kShortestDashed * d) {
-        const double half = (length - between) / 2.0;
-        return {{0.0, half}, {half + between, length}};
+    const bool isDoubleDotted = style.type == LineType::LongDashedDoubleDotted;
+    if (isDoubleDotted && length < shortest && d > 0.0) {
+        if (std::vector<DrawnStretch> one = shortDoubleDotted(length, d); !one.empty()) {
+            return one;
+        }
+    }
+    if ((style.type == LineType::Dashed || isDoubleDotted) && length < shortest &&
+        length >= kShortestDashed * d) {
+        const double half = (length - kGapWidths * d) / 2.0;
+        return {{0.0, half}, {length - half, length}};
     }
     if (style.type == LineType::Continuous || d <= 0.0 || length < shortest) {
         return {{0.0, length}};

@@ -16,7 +16,9 @@ struct DrawnStretch {
 // The stretches of a line `length` long (>= 0) that `style` draws, ascending. A broken line begins
 // and ends with a dash: the dashes are stretched to fit, gaps and dots keep their lengths; one too
 // short for its pattern is drawn whole (ISO 128-21), but a dashed one of 5 widths or more as two
-// short dashes, so that it still tells what is hidden. A continuous line is one stretch.
+// short dashes, so that it still tells what is hidden, and a double-dotted one as two shorter
+// dashes with two dots between, in proportion where it is shorter still, so that it does not pass
+// for an edge. A continuous line is one stretch.
 [[nodiscard]] std::vector<DrawnStretch> drawnStretches(double length, const LineStyle& style);
 
 // How far two pieces of a curve may turn from one to the next; more is a corner.

@@ -49,7 +49,7 @@ class FormMaker {
 
   private:
     [[nodiscard]] std::string shown(double mm) const {
-        return showLength(Length::mm(mm), piece_.style);
+        return letterLength(Length::mm(mm), piece_.style);
     }
     // y up off the base, onto the sheet.
     [[nodiscard]] static Vec2 onSheet(Vec2 p) { return {p.x, -p.y}; }
@@ -151,7 +151,7 @@ void FormMaker::addSizes(std::vector<Op>& ops) const {
 void FormMaker::addNotes(std::vector<Op>& ops) const {
     const ResolvedBend& bend = *part_.bend;
     const Length half = part_.thickness.value / 2;
-    const auto withUnit = [&](Length length) { return showLength(length, piece_.style, true); };
+    const auto withUnit = [&](Length length) { return letterLength(length, piece_.style, true); };
     std::vector<std::string> lines{
         "heights of the form stand off its base; the figures lie at the lines they are for",
         "radius of the form's face " + withUnit(bend.formRadius.value - half) +

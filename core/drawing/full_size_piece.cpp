@@ -46,7 +46,7 @@ PrintJob fullSizePieceJob(const Piece& piece,
             break;
         }
         Sheet sheet = fullSizeElevation(resolved, named.view, named.name);
-        const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
+        const auto shown = [&](double mm) { return letterLength(Length::mm(mm), piece.style); };
         std::string over = "over all " + shown(sheet.size.x - 2 * kRoundElevation) + " × " +
                            shown(sheet.size.y - 2 * kRoundElevation) + " " + unitsOf(piece);
         drawings.push_back({std::move(sheet), named.name, "the whole piece", std::move(over)});

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "core/drawing/round_wood.h"
 #include "core/geometry/convex_hull.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
@@ -104,14 +105,18 @@ void keepWithin(const std::vector<std::vector<Vec2>>& hulls,
     }
 }
 
-// What of the hole lies in the blank.
-std::optional<ConvexSolid> inBlank(const ResolvedPart& part, const ResolvedCut& cut) {
-    return intersection(cut.solid(), ConvexSolid::box(part.bodyBox()));
+// What of the hole lies in the wood, or for a part square in section in its blank.
+std::optional<ConvexSolid> inWood(const ResolvedPart& part, const ResolvedCut& cut) {
+    std::optional<ConvexSolid> inRound = withinRound(part, cut.solid());
+    return inRound ? inRound : intersection(cut.solid(), ConvexSolid::box(part.bodyBox()));
 }
 
-}  // namespace
-
-std::vector<Vec3> holeRing(const ResolvedPart& part, const ResolvedCut& cut, Face face) {
+// Where the hole opens on the face of the blank, or on the round wood under it, corner by corner in
+// the part's frame; empty where it does not.
+std::vector<Vec3> mouthOn(const ResolvedPart& part, const ResolvedCut& cut, Face face) {
+    if (const std::optional<ConvexSolid> inRound = withinRound(part, cut.solid())) {
+        return mouthTowards(*inRound, planeOf(part, face).normal);
+    }
     constexpr double kOnPlane = 1e-6;
     const HalfSpace plane = planeOf(part, face);
     std::vector<Vec3> ring;
@@ -128,31 +133,26 @@ std::vector<Vec3> holeRing(const ResolvedPart& part, const ResolvedCut& cut, Fac
     return ring;
 }
 
+}  // namespace
+
 void addHoleEdges(const ResolvedPart& part,
                   const ResolvedCut& cut,
                   const PartView& view,
                   int solid,
                   std::vector<ViewEdge>& edges) {
-    const auto flat = [&](const std::vector<Vec3>& corners) {
-        std::vector<Vec2> points;
-        for (const Vec3& corner : corners) {
-            points.push_back(view.toPlane(corner));
-        }
-        return points;
-    };
     const bool opens =
         cut.face == view.face || (cut.isThrough && oppositeOf(cut.face) == view.face);
     const bool looksInto = cut.face == view.face || oppositeOf(cut.face) == view.face;
     if (opens) {
-        addHoleLoop(flat(holeRing(part, cut, view.face)), true, solid, edges);
+        addHoleLoop(hullOf(mouthOn(part, cut, view.face), view), true, solid, edges);
     }
     const bool isTilted = cut.hole && cut.hole->lean.isTilted();
     if (opens && !isTilted) {
         return;  // what lies behind its mouth is hidden by it
     }
-    const std::optional<ConvexSolid> inside = inBlank(part, cut);
+    const std::optional<ConvexSolid> inside = inWood(part, cut);
     if (inside && (!isEnd(view.face) || looksInto)) {
-        addHoleLoop(convexHull(flat(inside->vertices())), false, solid, edges);
+        addHoleLoop(hullOf(inside->vertices(), view), false, solid, edges);
     }
 }
 
@@ -179,7 +179,7 @@ std::vector<std::string> holeLines(const ResolvedCut& cut,
                                    const std::string& times,
                                    const LengthStyle& style) {
     const ResolvedHole& hole = *cut.hole;
-    const auto shown = [&](Length length) { return showLength(length, style); };
+    const auto shown = [&](Length length) { return letterLength(length, style); };
     const bool isSlot = hole.slotLength.value > hole.slotWidth;
     std::vector<std::string> lines;
     std::string first = times;

@@ -13,13 +13,8 @@ namespace shoulderline {
 // Holes as stated that their boxes do not tell: bores that tilt, slotted and countersunk screw
 // holes.
 
-// Where the hole crosses the face of its part's blank that is `face`, corner by corner in the
-// part's frame; empty where it does not.
-[[nodiscard]] std::vector<Vec3> holeRing(const ResolvedPart& part,
-                                         const ResolvedCut& cut,
-                                         Face face);
-
-// Its lines as a view of the part shows them, tied to `solid`: its mouths seen, the rest hidden.
+// The lines of such a hole as a view of the part shows them, tied to `solid`: its mouths seen, the
+// rest hidden.
 void addHoleEdges(const ResolvedPart& part,
                   const ResolvedCut& cut,
                   const PartView& view,

@@ -29,7 +29,7 @@ std::string nameOf(const ResolvedPiece& resolved, const JointGroup& group) {
 
 // "loose tenon 26 by 36 by 10".
 std::string smallText(const Piece& piece, const SmallPart& small) {
-    const auto shown = [&](Length length) { return showLength(length, piece.style); };
+    const auto shown = [&](Length length) { return letterLength(length, piece.style); };
     return std::string(wordFor(small.kind)) + " " + shown(small.length) + " by " +
            shown(small.width) + " by " + shown(small.thickness);
 }
@@ -52,8 +52,8 @@ std::string furtherSizes(const Piece& piece,
     }
     for (const FurtherSize& further : joint.further) {
         text += text.empty() ? "" : ", ";
-        text +=
-            std::string(wordFor(further.name)) + " " + showLength(further.size.value, piece.style);
+        text += std::string(wordFor(further.name)) + " " +
+                letterLength(further.size.value, piece.style);
     }
     return text;
 }

@@ -51,12 +51,14 @@ bool isOpenTowards(Vec3 viewer, const Hollow& hollow, const std::vector<Polyhedr
 
 constexpr double kHairOut = 1e-6;  // mm
 
-// The corners nearest to the viewer, as they are seen.
-std::vector<Vec2> nearRing(const Polyhedron& solid, const View& view) {
-    const double reach = reachOf(solid, view.towardsViewer);
+// The corners nearest to the viewer, as they are seen, or those of the mouth where the viewer looks
+// into it.
+std::vector<Vec2> nearRing(const Hollow& hollow, const View& view) {
+    const bool isMouth = !hollow.mouth.empty() && dot(hollow.outward, view.towardsViewer) > 0.5;
+    const double reach = reachOf(hollow.solid, view.towardsViewer);
     std::vector<Vec2> ring;
-    for (const Vec3& corner : solid.vertices) {
-        if (dot(corner, view.towardsViewer) > reach - kLengthTolerance.mm()) {
+    for (const Vec3& corner : isMouth ? hollow.mouth : hollow.solid.vertices) {
+        if (isMouth || dot(corner, view.towardsViewer) > reach - kLengthTolerance.mm()) {
             ring.push_back(view.project(corner));
         }
     }
@@ -96,7 +98,7 @@ std::vector<ViewEdge> linesOfHollow(const Hollow& hollow,
                                     const std::vector<Polyhedron>& solids,
                                     const View& view) {
     const bool isOpen = isOpenTowards(view.towardsViewer, hollow, solids);
-    const std::vector<Vec2> mouth = nearRing(hollow.solid, view);
+    const std::vector<Vec2> mouth = nearRing(hollow, view);
     std::vector<ViewEdge> lines = hiddenLines({&hollow.solid, 1}, view);
     for (ViewEdge& line : lines) {
         line.visible =

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/drawing/joint_wood.h"
+#include "core/drawing/round_wood.h"
 #include "core/geometry/plane_cut.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/small_solids.h"
@@ -197,16 +198,27 @@ std::vector<Hollow> hollowsOf(const ResolvedJoint& joint,
                               std::size_t index) {
     const Frame frame = relativeFrame(joint.frame, part.frame);
     std::vector<Hollow> hollows;
+    const auto add = [&](const ConvexSolid& solid, Face face) {
+        const Vec3 outward = outwardOf(face);
+        const std::optional<ConvexSolid> inRound = withinRound(part, solid);
+        Hollow hollow{(inRound ? *inRound : solid).toPolyhedron().transformed(frame),
+                      frame.directionToOuter(outward)};
+        if (inRound) {
+            hollow.mouth = mouthTowards(*inRound, outward);
+            for (Vec3& corner : hollow.mouth) {
+                corner = frame.toOuter(corner);
+            }
+        }
+        hollows.push_back(std::move(hollow));
+    };
     for (const MortiseSolid& mortise : part.mortises) {
         if (mortise.joint == index) {
-            hollows.push_back({mortise.solid().toPolyhedron().transformed(frame),
-                               frame.directionToOuter(outwardOf(mortise.face))});
+            add(mortise.solid(), mortise.face);
         }
     }
     for (const ResolvedCut& cut : part.cuts) {
         if (cut.joint == index) {
-            hollows.push_back({cut.solid().toPolyhedron().transformed(frame),
-                               frame.directionToOuter(outwardOf(cut.face))});
+            add(cut.solid(), cut.face);
         }
     }
     return hollows;

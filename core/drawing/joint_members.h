@@ -10,10 +10,12 @@
 
 namespace shoulderline {
 
-// Something hollow: its solid, and the way that its mouth looks.
+// Something hollow: its solid, the way that its mouth looks, and where that does not lie in one
+// plane its corners.
 struct Hollow {
     Polyhedron solid;
     Vec3 outward;
+    std::vector<Vec3> mouth = {};
 };
 
 // Both members near a joint, as boxes in its frame: x into the mortised part, y along the tenon's

@@ -294,7 +294,7 @@ std::vector<Op> JointPictures::wedge() const {
                         style_.dimensions,
                         metrics_,
                         upTo(seen.max.x)));
-    addLabel("wedge, " + showLength(Length::mm(box.size().y), piece_.style) + " thick", ops);
+    addLabel("wedge, " + letterLength(Length::mm(box.size().y), piece_.style) + " thick", ops);
     return ops;
 }
 
@@ -328,11 +328,18 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
     const Rect mortise = onSheet(members_.mortise, looking);
     const Rect post = onSheet(members_.post, looking);
     const double depth = drawn.max.x - mortise.max.x;
-    std::vector<SizeToPlace> sizes{size(mortise.min.y,
-                                        mortise.max.y,
+    // A bore by its bit, not by the facets that it is drawn with.
+    const bool isBore = joint_.kind == JointKind::Round;
+    const double wide = isBore ? joint_.mortise.width.value.mm() : mortise.size().y / scale_;
+    const double middle = (mortise.min.y + mortise.max.y) / 2.0;
+    const double half = wide * scale_ / 2.0;
+    std::vector<SizeToPlace> sizes{size(middle - half,
+                                        middle + half,
                                         depth,
-                                        mortise.size().y / scale_,
-                                        onCheek ? "mortise length" : "mortise width")};
+                                        wide,
+                                        isBore    ? "bore diameter"
+                                        : onCheek ? "mortise length"
+                                                  : "mortise width")};
     std::vector<SizeToPlace> atMouth;
     const Rect mouth = onSheet(members_.mouth, looking);
     constexpr double kWorthTelling = 0.2;  // mm of wood

@@ -82,7 +82,7 @@ class JointPictures {
                 std::max(from, to),
                 depth,
                 depth,
-                showLength(Length::mm(value), piece_.style),
+                letterLength(Length::mm(value), piece_.style),
                 value,
                 std::move(of),
                 subject_,

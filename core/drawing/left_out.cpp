@@ -267,7 +267,7 @@ Sheet withPlainLeftOut(const Sheet& drawing, const LengthStyle& style, const Tex
         std::vector<Crossed> views;
         openLines(x, sheet.ops, views);
         addBreak(x,
-                 showLength(Length::mm(gap.length), style, true) + " left out",
+                 letterLength(Length::mm(gap.length), style, true) + " left out",
                  views,
                  metrics,
                  sheet.ops);

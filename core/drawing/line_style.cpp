@@ -8,6 +8,8 @@ LineStyle lineStyle(LineRole role, LineGroup group) {
     switch (role) {
         case LineRole::Visible:
             return {wide, LineType::Continuous};
+        case LineRole::Narrow:
+            return {narrow, LineType::Continuous};
         case LineRole::Hidden:
             return {narrow, LineType::Dashed};
         case LineRole::Centre:

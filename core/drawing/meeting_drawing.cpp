@@ -96,7 +96,7 @@ Sheet meetingDrawing(const Piece& piece,
     PartStyle style;
     style.scale = scale;
     style.lines = LineGroup::Medium;
-    sheet.title = part.name + ", " + showLength(Length::mm(section.at), piece.style, true) +
+    sheet.title = part.name + ", " + letterLength(Length::mm(section.at), piece.style, true) +
                   " from its start";
     sheet.ops = sectionOps(section, piece, resolved, index, scale, style, metrics);
     const Vec3 centre = place->centre();

@@ -7,6 +7,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
+#include "core/drawing/narrow_mouths.h"
 #include "core/drawing/notes.h"
 #include "core/drawing/section_marks.h"
 #include "core/drawing/smooth_runs.h"
@@ -49,6 +50,7 @@ std::vector<Op> PartBlocks::body(const PartView& view, double scale) const {
     std::stable_sort(lines.begin(), lines.end(), [](const PartLine& a, const PartLine& b) {
         return a.joint < b.joint;
     });
+    const std::vector<std::vector<Vec2>> narrow = narrowMouths(part_, view, scale, style_.lines);
     std::optional<std::size_t> open;
     for (const PartLine& line : lines) {
         if (line.joint != open) {
@@ -58,8 +60,10 @@ std::vector<Op> PartBlocks::body(const PartView& view, double scale) const {
             open = line.joint;
             ops.push_back(BeginGroup{{SubjectKind::Joint, *open}, resolved_.joints[*open].name});
         }
-        ops.push_back(Stroke{{line.a * scale, line.b * scale},
-                             line.isVisible ? LineRole::Visible : LineRole::Hidden});
+        const Vec2 a = line.a * scale;
+        const Vec2 b = line.b * scale;
+        const LineRole seen = isOfMouth(narrow, a, b) ? LineRole::Narrow : LineRole::Visible;
+        ops.push_back(Stroke{{a, b}, line.isVisible ? seen : LineRole::Hidden});
     }
     if (open) {
         ops.push_back(EndGroup{});
@@ -79,7 +83,7 @@ void PartBlocks::addMouths(const PartView& view, double scale, std::vector<Op>& 
         const Rect mouth = view.toPlane(mortise.box);
         ops.push_back(
             BeginGroup{{SubjectKind::Joint, mortise.joint}, resolved_.joints[mortise.joint].name});
-        std::vector<Vec2> ring = ringOf(mortise, view);
+        std::vector<Vec2> ring = ringOf(part_, mortise, view);
         for (Vec2& corner : ring) {
             corner = corner * scale;
         }
@@ -87,12 +91,18 @@ void PartBlocks::addMouths(const PartView& view, double scale, std::vector<Op>& 
         // A mouth only a few widths of line across would fill up.
         constexpr double kLeastMouth = 2.5;
         const Vec2 size = mouth.size() * scale;
+        const auto add = [&](std::vector<Op> diagonals) {
+            append(ops,
+                   inGroup(mortise.isThrough ? kThroughGroup : kBlindGroup,
+                           {SubjectKind::Joint, mortise.joint},
+                           std::move(diagonals)));
+        };
         if (const std::optional<TurnedMouth> turned = turnedMouthOf(resolved_, part_, mortise)) {
             if (turned->width * scale >= kLeastMouth) {
-                append(ops, turnedDiagonals(*turned, view, scale, mortise.isThrough));
+                add(turnedDiagonals(*turned, view, scale, mortise.isThrough));
             }
         } else if (!isBored(resolved_, mortise) && std::min(size.x, size.y) >= kLeastMouth) {
-            append(ops, mouthDiagonals(mouth.min * scale, mouth.max * scale, mortise.isThrough));
+            add(mouthDiagonals(mouth.min * scale, mouth.max * scale, mortise.isThrough));
         }
         ops.push_back(EndGroup{});
     }
@@ -100,6 +110,8 @@ void PartBlocks::addMouths(const PartView& view, double scale, std::vector<Op>& 
 
 // One line through each row of mouths, along the part; through a mouth that lies across it, across.
 void PartBlocks::addCentreLines(const PartView& view, double scale, std::vector<Op>& ops) const {
+    const std::vector<std::vector<Vec2>> narrow = narrowMouths(part_, view, scale, style_.lines);
+    const auto add = [&](Vec2 from, Vec2 to) { append(ops, centreLineOutside(narrow, from, to)); };
     for (const Face face : {view.face, oppositeOf(view.face)}) {
         for (const MortiseRow& row : rowsOn(face, resolved_, part_)) {
             const bool opensHere = face == view.face || row.mortises.front()->isThrough;
@@ -108,11 +120,13 @@ void PartBlocks::addCentreLines(const PartView& view, double scale, std::vector<
             }
             if (face == view.face && turnedMouthOf(resolved_, part_, *row.mortises.front())) {
                 for (const MortiseSolid* mortise : row.mortises) {
-                    append(ops,
-                           turnedCentreLines(*turnedMouthOf(resolved_, part_, *mortise),
-                                             view,
-                                             scale,
-                                             kCentreOverrun));
+                    for (const auto& [from, to] :
+                         turnedCentreLines(*turnedMouthOf(resolved_, part_, *mortise),
+                                           view,
+                                           scale,
+                                           kCentreOverrun)) {
+                        add(from, to);
+                    }
                 }
                 continue;
             }
@@ -120,17 +134,15 @@ void PartBlocks::addCentreLines(const PartView& view, double scale, std::vector<
             const Rect last = view.toPlane(row.mortises.back()->box);
             const Vec2 middle = (first.min + first.max) * (0.5 * scale);
             if (first.size().x >= first.size().y) {
-                ops.push_back(Stroke{{{first.min.x * scale - kCentreOverrun, middle.y},
-                                      {last.max.x * scale + kCentreOverrun, middle.y}},
-                                     LineRole::Centre});
+                add({first.min.x * scale - kCentreOverrun, middle.y},
+                    {last.max.x * scale + kCentreOverrun, middle.y});
                 continue;
             }
             for (const MortiseSolid* mortise : row.mortises) {
                 const Rect mouth = view.toPlane(mortise->box);
                 const double x = (mouth.min.x + mouth.max.x) * 0.5 * scale;
-                ops.push_back(Stroke{{{x, mouth.min.y * scale - kCentreOverrun},
-                                      {x, mouth.max.y * scale + kCentreOverrun}},
-                                     LineRole::Centre});
+                add({x, mouth.min.y * scale - kCentreOverrun},
+                    {x, mouth.max.y * scale + kCentreOverrun});
             }
         }
     }
@@ -187,8 +199,11 @@ void PartBlocks::addMarks(std::vector<Op>& ops) const {
     const double height = std::clamp(
         0.75 * std::min(part_.width.value, part_.thickness.value * 3.0).mm() * scale_, 2.0, 9.0);
     const Vec2 at = placeForMark(height);
-    ops.push_back(faceSideMark(at, height));
-    ops.push_back(faceEdgeMark(at + Vec2{0.34 * height, 0.0}, 0.5 * height, true));
+    append(ops, inGroup(kFaceSideGroup, {}, {faceSideMark(at, height)}));
+    append(
+        ops,
+        inGroup(
+            kFaceEdgeGroup, {}, {faceEdgeMark(at + Vec2{0.34 * height, 0.0}, 0.5 * height, true)}));
 }
 
 // On the wood of the face side where that has room for it, else under the view.
@@ -217,7 +232,7 @@ void PartBlocks::addGrain(double height, FreeSpace& space, std::vector<Op>& ops)
         place = space.placeFor(kSize, {{0.0, height + 1.0}, {length, height + kUnder}});
     }
     if (place) {
-        std::vector<Op> arrow = grainArrow(*place + kSize * 0.5, 14.0);
+        std::vector<Op> arrow = inGroup(kGrainGroup, {}, grainArrow(*place + kSize * 0.5, 14.0));
         space.take(arrow, metrics_);
         append(ops, std::move(arrow));
     }
@@ -226,7 +241,7 @@ void PartBlocks::addGrain(double height, FreeSpace& space, std::vector<Op>& ops)
 // What is needed to draw the bow: at its middle.
 Note PartBlocks::bowNote(const PartView& view) const {
     const ResolvedBend& bend = *part_.bend;
-    const auto shown = [&](Length length) { return showLength(length, piece_.style); };
+    const auto shown = [&](Length length) { return letterLength(length, piece_.style); };
     const Vec3 size = part_.bodyBox().max;
     const Rect edge = part_.body.edge ? part_.body.edge->bounds() : Rect{{0, 0}, {size.x, size.z}};
     const double far = bend.hollow == Face::FaceSide ? edge.max.y : edge.min.y;

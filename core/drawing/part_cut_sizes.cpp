@@ -7,6 +7,7 @@
 #include "core/drawing/hole_views.h"
 #include "core/drawing/part_faces.h"
 #include "core/drawing/part_sizing.h"
+#include "core/drawing/round_wood.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/face_there.h"
 #include "core/resolve/frames.h"
@@ -356,7 +357,12 @@ void addCutEdges(const ResolvedPart& part,
         }
         const bool opens = opensOn(cut, view.face, part.bodyBox());
         // Seen from an end, what lies in the sides is left out, as mortises are.
-        if (opens || !isEnd(view.face)) {
+        const std::optional<ConvexSolid> inRound = withinRound(part, cut.solid());
+        if (inRound && (opens || !isEnd(view.face))) {
+            const std::vector<Vec3> mouth =
+                opens ? mouthTowards(*inRound, view.view.towardsViewer) : std::vector<Vec3>();
+            addLoop(hullOf(mouth.empty() ? inRound->vertices() : mouth, view), opens, solid, edges);
+        } else if (opens || !isEnd(view.face)) {
             const Rect rect = view.toPlane(cut.box);
             const bool isRound = cut.kind == CutKind::Bore &&
                                  (cut.face == view.face || oppositeOf(cut.face) == view.face);

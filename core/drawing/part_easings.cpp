@@ -46,9 +46,10 @@ void addStops(const ResolvedEasing& easing, SizeWriter& writer) {
 }  // namespace
 
 std::string easingText(const ResolvedEasing& easing, const LengthStyle& lengths) {
-    const std::string size = showLength(easing.size, lengths);
+    const std::string size = letterLength(easing.size, lengths);
     const bool isEven = isSameSize(easing.size.mm(), easing.second.mm());
-    const std::string both = isEven ? size : size + " \u00d7 " + showLength(easing.second, lengths);
+    const std::string both =
+        isEven ? size : size + " \u00d7 " + letterLength(easing.second, lengths);
     const std::string kind(wordFor(easing.kind));
     switch (easing.kind) {
         case EasingKind::Chamfer:

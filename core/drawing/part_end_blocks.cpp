@@ -23,8 +23,9 @@ PartBlock PartBlocks::pair() const {
     pair.length = view.size.x * scale;
     pair.height = view.size.y * scale;
     const double mark = std::clamp(0.6 * pair.height, 2.0, 5.0);
-    pair.drawn.push_back(faceSideMark({2.0 * mark, 0.0}, mark));
-    pair.drawn.push_back(faceEdgeMark({2.34 * mark, 0.0}, 0.5 * mark, true));
+    append(pair.drawn, inGroup(kFaceSideGroup, {}, {faceSideMark({2.0 * mark, 0.0}, mark)}));
+    append(pair.drawn,
+           inGroup(kFaceEdgeGroup, {}, {faceEdgeMark({2.34 * mark, 0.0}, 0.5 * mark, true)}));
     if (part_.hand != Hand::None) {
         pair.drawnHand = wordFor(part_.hand);
         pair.otherHand = wordFor(part_.hand == Hand::Left ? Hand::Right : Hand::Left);

@@ -60,7 +60,7 @@ class FixingTeller {
 
   private:
     [[nodiscard]] std::string shown(Length length) const {
-        return showLength(length, piece_.style);
+        return letterLength(length, piece_.style);
     }
     [[nodiscard]] std::string shown(double mm) const { return shown(Length::mm(mm)); }
 

@@ -4,11 +4,16 @@
 #include "core/drawing/part_sections.h"
 #include "core/drawing/part_sizing.h"
 #include "core/drawing/turned_mouth.h"
+#include "core/measure/length_text.h"
 #include "core/resolve/joint_angles.h"
 
 namespace shoulderline {
 
 namespace {
+
+bool isOutOfSquare(Angle lean) {
+    return std::abs(lean.degrees()) > 0.05;
+}
 
 // Across the face that a mortise opens on: 1 (from the face edge) or 2 (from the face side).
 int acrossAxisOf(Face face) {
@@ -145,7 +150,7 @@ class MortiseWriter {
     [[nodiscard]] bool isExactPitch(const MortiseRow& row, bool byMiddle) const {
         const double pitch =
             placeOf(*row.mortises[1], byMiddle) - placeOf(*row.mortises[0], byMiddle);
-        return to_.shown(pitch).find("\u2248") == std::string::npos;
+        return showLength(Length::mm(pitch), to_.piece.style).find("\u2248") == std::string::npos;
     }
 
     void note(const MortiseSolid& mortise, std::size_t count) {
@@ -185,8 +190,10 @@ class MortiseWriter {
             return;
         }
         const bool isLongAcross = width > box.size().x + kLengthTolerance.mm();
-        const std::string depth =
-            mortise.isThrough ? std::string("through") : to_.shown(box.size()[into]) + " deep";
+        const std::string depth = mortise.isThrough ? std::string("through")
+                                  : isLeaningBore(to_.resolved, mortise)
+                                      ? deepAlongIt(mortise)
+                                      : to_.shown(box.size()[into]) + " deep";
         const bool bored = isBored(to_.resolved, mortise);
         if (turned_) {
             note.lines.push_back(depth);
@@ -225,6 +232,10 @@ class MortiseWriter {
         }
     }
 
+    [[nodiscard]] std::string deepAlongIt(const MortiseSolid& mortise) const {
+        return to_.shown(depthAlong(to_.resolved, to_.part, mortise)) + " deep along it";
+    }
+
     [[nodiscard]] static std::string referenceOf(const MortiseSolid& mortise) {
         return std::string(
             wordFor(acrossAxisOf(mortise.face) == 1 ? Face::FaceEdge : Face::FaceSide));
@@ -233,7 +244,7 @@ class MortiseWriter {
     // How one that does not lie square is set out and cut.
     void addSlant(const MortiseSolid& mortise, NeededNote& note) const {
         const JointAngles angles = anglesOf(to_.resolved, to_.resolved.joints[mortise.joint]);
-        if (std::abs(angles.mortise.degrees()) > 0.05) {
+        if (isOutOfSquare(angles.mortise)) {
             note.lines.push_back("leans " + slopeText(angles.mortise) + " from square to the face");
         }
         if (!turned_) {
@@ -255,7 +266,9 @@ class MortiseWriter {
     [[nodiscard]] std::string toolFor(const MortiseSolid& mortise, double width) const {
         const ResolvedJoint& joint = to_.resolved.joints[mortise.joint];
         if (isBored(to_.resolved, mortise)) {
-            return ", " + to_.shown(joint.mortise.width.value.mm()) + " bit";
+            const bool tellsDepth = isLeaningBore(to_.resolved, mortise) && !mortise.isThrough;
+            return ", " + to_.shown(joint.mortise.width.value.mm()) + " bit" +
+                   (tellsDepth ? ", " + deepAlongIt(mortise) : std::string());
         }
         if (joint.form().has(JointFeature::RoundEnds)) {
             return ", " + to_.shown(width) + " cutter, round ends";
@@ -281,6 +294,19 @@ class MortiseWriter {
 
 bool isBored(const ResolvedPiece& resolved, const MortiseSolid& mortise) {
     return resolved.joints[mortise.joint].kind == JointKind::Round;
+}
+
+bool isLeaningBore(const ResolvedPiece& resolved, const MortiseSolid& mortise) {
+    return isBored(resolved, mortise) &&
+           isOutOfSquare(anglesOf(resolved, resolved.joints[mortise.joint]).mortise);
+}
+
+double depthAlong(const ResolvedPiece& resolved,
+                  const ResolvedPart& part,
+                  const MortiseSolid& mortise) {
+    const ResolvedJoint& joint = resolved.joints[mortise.joint];
+    const bool isTurnedPart = part.section != SectionForm::Square;
+    return (joint.mortise.depth.value + (isTurnedPart ? joint.mortise.below : Length())).mm();
 }
 
 std::vector<MortiseRow> rowsOn(Face face, const ResolvedPiece& resolved, const ResolvedPart& part) {

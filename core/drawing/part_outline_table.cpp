@@ -69,8 +69,8 @@ std::string runText(const ShapedOutline& shaped, std::size_t i, const LengthStyl
     }
     const OutlineArc arc = arcOf(from, ring[next].point);
     const double rise = std::abs(from.bulge) * norm(ring[next].point - from.point) / 2.0;
-    return "arc R " + showLength(Length::mm(arc.radius), lengths) +
-           (from.bulge > 0.0 ? ", rises " : ", hollow ") + showLength(Length::mm(rise), lengths);
+    return "arc R " + letterLength(Length::mm(arc.radius), lengths) +
+           (from.bulge > 0.0 ? ", rises " : ", hollow ") + letterLength(Length::mm(rise), lengths);
 }
 
 }  // namespace
@@ -105,7 +105,7 @@ std::vector<Op> outlineTable(const ShapedOutline& outline,
     constexpr double kBetweenColumns = 4.0;
     const double line = kLineSpacing * height;
     const double fraction = 0.6 * height;  // room for a fraction's lower figures
-    const auto shown = [&](double mm) { return showLength(Length::mm(mm), lengths); };
+    const auto shown = [&](double mm) { return letterLength(Length::mm(mm), lengths); };
     std::vector<std::array<std::string, 4>> rows{
         {"",
          outline.fromShoulder ? "from left shoulder" : "from left end",

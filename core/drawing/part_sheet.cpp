@@ -296,7 +296,8 @@ Sheet framedPartSheet(const Piece& piece,
     const Rect inner = innerFrame(setOut.paper);
     nameSheetsOf(setOut.drawings, index, frame.number, setOut.drawings[index].ops);
     Sheet& drawing = setOut.drawings[index];
-    std::vector<Op> legend = legendOf(drawing.ops, {inner.min.x, inner.max.y - kTitleHeight});
+    const Vec2 besideTitle{inner.min.x, inner.max.y - kTitleHeight};
+    std::vector<Op> legend = legendOf(drawing.ops, besideTitle);
     const bool isBesideTitle = inner.size().x >= kTitleWidth + 60.0;
     const Rect space = drawingSpace(setOut.paper);
     const Vec2 centred = (space.min + space.max - drawing.size) * 0.5;
@@ -304,9 +305,18 @@ Sheet framedPartSheet(const Piece& piece,
     if (!isBesideTitle && !legend.empty()) {
         // Where the title block takes the whole width, wherever the drawing leaves room.
         const FreeSpace taken(drawing.ops, metrics);
-        const Rect bounds = boundsOf(legend, metrics);
-        const std::optional<Vec2> place = taken.placeFor(bounds.size(), space);
-        place ? move(legend, *place - bounds.min) : legend.clear();
+        std::optional<Vec2> place;
+        for (int columns = 1; columns <= 3 && !place; ++columns) {
+            legend = legendOf(drawing.ops, besideTitle, columns);
+            const Rect bounds = boundsOf(legend, metrics);
+            place = taken.placeFor(bounds.size(), space);
+            if (place) {
+                move(legend, *place - bounds.min);
+            }
+        }
+        if (!place) {
+            legend.clear();
+        }
     }
     append(sheet.ops, std::move(legend));
     sheet.ops.insert(sheet.ops.end(),

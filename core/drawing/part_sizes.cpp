@@ -37,7 +37,7 @@ void add(NeededSize size, const SizeWriter& writer, std::vector<NeededSize>& to)
 }  // namespace
 
 std::string SizeWriter::shown(double mm) const {
-    return showLength(Length::mm(mm), piece.style);
+    return letterLength(Length::mm(mm), piece.style);
 }
 
 void SizeWriter::along(NeededSize size) {
@@ -190,7 +190,7 @@ ViewSizes sizesOn(const PartView& view,
 }
 
 std::string finishedSize(const Piece& piece, const ResolvedPart& part) {
-    const auto shown = [&](Length length) { return showLength(length, piece.style); };
+    const auto shown = [&](Length length) { return letterLength(length, piece.style); };
     if (part.section == SectionForm::Round) {
         return shown(part.length()) + " \u00d7 \u2300" + shown(part.width.value);
     }

@@ -64,6 +64,12 @@ struct ViewSizes {
 
 // Whether a mortise is bored: it is set out by its centre and its diameter.
 [[nodiscard]] bool isBored(const ResolvedPiece& resolved, const MortiseSolid& mortise);
+// Whether it is bored out of square to the face that it enters.
+[[nodiscard]] bool isLeaningBore(const ResolvedPiece& resolved, const MortiseSolid& mortise);
+// How deep that goes along itself, in a turned part from where the bit touches first; millimetres.
+[[nodiscard]] double depthAlong(const ResolvedPiece& resolved,
+                                const ResolvedPart& part,
+                                const MortiseSolid& mortise);
 
 // Mortises that are alike but for their place along the part, in order along it.
 struct MortiseRow {

@@ -3,6 +3,7 @@
 #include "core/drawing/hatching.h"
 #include "core/drawing/part_cut_sizes.h"
 #include "core/drawing/part_horns.h"
+#include "core/drawing/round_wood.h"
 #include "core/geometry/convex_hull.h"
 #include "core/geometry/hidden_lines.h"
 #include "core/resolve/frames.h"
@@ -180,17 +181,30 @@ Face oppositeOf(Face face) {
     return face;
 }
 
-std::vector<Vec2> ringOf(const MortiseSolid& mortise, const PartView& view) {
+std::vector<Vec2> hullOf(const std::vector<Vec3>& corners, const PartView& view) {
+    std::vector<Vec2> points;
+    for (const Vec3& corner : corners) {
+        points.push_back(view.toPlane(corner));
+    }
+    return convexHull(std::move(points));
+}
+
+std::vector<Vec2> ringOf(const ResolvedPart& part,
+                         const MortiseSolid& mortise,
+                         const PartView& view) {
+    const bool opens = opensOn(mortise, view.face);
+    if (const std::optional<ConvexSolid> inRound = withinRound(part, mortise.solid())) {
+        const std::vector<Vec3> mouth =
+            opens ? mouthTowards(*inRound, view.view.towardsViewer) : std::vector<Vec3>();
+        return hullOf(mouth.empty() ? inRound->vertices() : mouth, view);
+    }
     if (!mortise.exact) {
         return ringOf(view.toPlane(mortise.box));
     }
-    std::vector<Vec2> points;
-    if (!opensOn(mortise, view.face)) {
-        for (const Vec3& corner : mortise.exact->vertices()) {
-            points.push_back(view.toPlane(corner));
-        }
-        return convexHull(std::move(points));
+    if (!opens) {
+        return hullOf(mortise.exact->vertices(), view);
     }
+    std::vector<Vec2> points;
     MortiseSolid seen = mortise;
     seen.face = view.face;  // the mouth at which it comes out, where it does not enter here
     for (const Vec3& corner : mouthRing(seen)) {
@@ -203,11 +217,7 @@ std::vector<Vec2> ringOf(const TenonSolid& tenon, const PartView& view) {
     if (!tenon.exact) {
         return ringOf(view.toPlane(tenon.box));
     }
-    std::vector<Vec2> points;
-    for (const Vec3& vertex : tenon.exact->vertices()) {
-        points.push_back(view.toPlane(vertex));
-    }
-    return convexHull(std::move(points));
+    return hullOf(tenon.exact->vertices(), view);
 }
 
 bool opensOn(const MortiseSolid& mortise, Face face) {
@@ -237,7 +247,7 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
     for (const MortiseSolid& mortise : part.mortises) {
         const bool opens = opensOn(mortise, view.face);
         if (opens || !isEnd(view.face)) {
-            addRing(ringOf(mortise, view), opens, static_cast<int>(jointOf.size()), edges);
+            addRing(ringOf(part, mortise, view), opens, static_cast<int>(jointOf.size()), edges);
         }
         jointOf.emplace_back(mortise.joint);
     }

@@ -54,7 +54,12 @@ class PartLines {
 
 // What a mortise covers in the view, corner by corner: its mouth where it enters on the face seen
 // or comes out there, else its outermost lines.
-[[nodiscard]] std::vector<Vec2> ringOf(const MortiseSolid& mortise, const PartView& view);
+[[nodiscard]] std::vector<Vec2> ringOf(const ResolvedPart& part,
+                                       const MortiseSolid& mortise,
+                                       const PartView& view);
+
+// The smallest convex ring around corners of the part's frame as they are seen.
+[[nodiscard]] std::vector<Vec2> hullOf(const std::vector<Vec3>& corners, const PartView& view);
 
 // What a tenon covers, seen from the end that it stands on: its foot there.
 [[nodiscard]] std::vector<Vec2> ringOf(const TenonSolid& tenon, const PartView& view);

@@ -39,13 +39,13 @@ std::string hornText(const ResolvedPart& part, const LengthStyle& style) {
     if (!atStart && !atFar) {
         return {};
     }
-    const std::string one = showLength(atStart ? part.startHorn : part.farHorn, style);
+    const std::string one = letterLength(atStart ? part.startHorn : part.farHorn, style);
     if (!atStart || !atFar) {
         return ", with horn " + one;
     }
     return nearlyEqual(part.startHorn, part.farHorn)
                ? ", with horns " + one
-               : ", with horns " + one + " and " + showLength(part.farHorn, style);
+               : ", with horns " + one + " and " + letterLength(part.farHorn, style);
 }
 
 // ", chamfer 1/8 and round-over R 1/4": what is taken off its arrises, each once.
@@ -101,7 +101,7 @@ std::vector<BoughtScrews> boughtScrews(const ResolvedPiece& resolved, const Leng
 std::vector<Op> partsList(const Piece& piece,
                           const ResolvedPiece& resolved,
                           const TextMetrics& metrics) {
-    const auto shown = [&](Length length) { return showLength(length, piece.style); };
+    const auto shown = [&](Length length) { return letterLength(length, piece.style); };
     std::vector<std::array<std::string, kColumns>> rows;
     std::vector<Subject> subjects{{}};
     rows.push_back({});

@@ -44,7 +44,7 @@ std::vector<std::string> addArcLetters(const Outline& outline,
                                        const LengthStyle& style,
                                        const TextMetrics& metrics,
                                        std::vector<Op>& ops) {
-    const auto shown = [&](double mm) { return showLength(Length::mm(mm), style); };
+    const auto shown = [&](double mm) { return letterLength(Length::mm(mm), style); };
     FreeSpace space(ops, metrics);
     const Rect bounds = boundsOf(ops, metrics);
     std::vector<std::string> list;

@@ -44,7 +44,7 @@ std::vector<std::string> holeWordsOf(const ResolvedPart& part,
         }
         found->places.push_back(mouthOn(cut, view));
     }
-    const auto shown = [&](double mm) { return showLength(Length::mm(mm), style); };
+    const auto shown = [&](double mm) { return letterLength(Length::mm(mm), style); };
     std::vector<std::string> lines;
     for (const AlikeHoles& one : alike) {
         const std::size_t count = one.places.size();

@@ -61,10 +61,10 @@ class JointsDrawer {
         PartView into = view_;
         into.face = face;
         if (!isBored(resolved_, mortise)) {
-            ops_.push_back(closed(ringOf(mortise, into), role));
+            ops_.push_back(closed(ringOf(part_, mortise, into), role));
             return;
         }
-        std::vector<Vec2> ring = ringOf(mortise, into);
+        std::vector<Vec2> ring = ringOf(part_, mortise, into);
         Rect mouth{ring.front(), ring.front()};
         for (const Vec2& p : ring) {
             mouth.include(p);
@@ -87,7 +87,7 @@ class JointsDrawer {
             addMouth(mortise, oppositeOf(view_.face));
         }
         if (!isSeen && !isBehind) {
-            ops_.push_back(closed(ringOf(mortise, view_), LineRole::Hidden));
+            ops_.push_back(closed(ringOf(part_, mortise, view_), LineRole::Hidden));
         }
     }
 

@@ -55,7 +55,7 @@ class PatternMaker {
 
   private:
     [[nodiscard]] std::string shown(double mm) const {
-        return showLength(Length::mm(mm), piece_.style);
+        return letterLength(Length::mm(mm), piece_.style);
     }
     void addOutline(std::vector<Op>& ops) const;
     void addCentreLines(std::vector<Op>& ops) const;

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "core/drawing/pulled_apart.h"
+#include "core/drawing/round_wood.h"
 #include "core/geometry/hidden_lines.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/small_solids.h"
@@ -92,6 +93,15 @@ void addInside(Vec2 size, Vec2 way, const Frame& frame, std::vector<Polyhedron>&
     }
 }
 
+// A bored mortise, or one in a turned part, as what would fill it up to the wood: of that the rim
+// alone is in sight.
+std::optional<ConvexSolid> fillingOf(const ResolvedPart& part,
+                                     const MortiseSolid& mortise,
+                                     const ResolvedJoint& joint) {
+    const std::optional<ConvexSolid> inRound = withinRound(part, mortise.solid());
+    return inRound || joint.kind != JointKind::Round ? inRound : mortise.solid();
+}
+
 // The mouths of a joint's mortise: the one entered, and where it goes through the one behind.
 void addMouths(const ResolvedPart& part,
                const MortiseSolid& mortise,
@@ -99,9 +109,13 @@ void addMouths(const ResolvedPart& part,
                Vec3 move,
                const View& view,
                std::vector<Polyhedron>& into) {
+    const Frame placed = movedBy(part.frame, move);
+    if (const std::optional<ConvexSolid> filling = fillingOf(part, mortise, joint)) {
+        into.push_back(filling->toPolyhedron().transformed(placed));
+        return;
+    }
     // The mortise's box in the joint's axes: x into the wood.
     const Frame frame = movedBy(joint.frame, move);
-    const Frame placed = movedBy(part.frame, move);
     Vec3 corner[2] = {frame.toLocal(placed.toOuter(mortise.box.min)),
                       frame.toLocal(placed.toOuter(mortise.box.max))};
     Box box;

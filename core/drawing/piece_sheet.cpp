@@ -82,7 +82,7 @@ class Composer {
 
   private:
     [[nodiscard]] std::string shown(double mm) const {
-        return showLength(Length::mm(mm), piece_.style);
+        return letterLength(Length::mm(mm), piece_.style);
     }
 
     // The piece's middle and floor at (0, 0), y down.

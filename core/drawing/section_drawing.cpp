@@ -7,6 +7,7 @@
 #include "core/drawing/hatching.h"
 #include "core/drawing/joint_section.h"
 #include "core/drawing/part_views.h"
+#include "core/drawing/round_wood.h"
 #include "core/drawing/section_marks.h"
 #include "core/geometry/convex_hull.h"
 
@@ -28,34 +29,20 @@ Stroke outlineOf(std::vector<Vec2> ring) {
     return {std::move(ring), LineRole::Visible};
 }
 
-// What of a hollow lies inside the wood, whose ring is convex: a hole bored into a round part
-// begins at its surface, not at the square around it.
-std::vector<Vec2> insideOf(std::vector<Vec2> hollow, const std::vector<Vec2>& wood) {
-    double area = 0.0;
-    for (std::size_t i = 0; i < wood.size(); ++i) {
-        area += cross(wood[i], wood[(i + 1) % wood.size()]);
-    }
-    const double way = area > 0.0 ? 1.0 : -1.0;
-    for (std::size_t i = 0; i < wood.size(); ++i) {
-        const Vec2 a = wood[i];
-        const Vec2 side = wood[(i + 1) % wood.size()] - a;
-        const auto heightOf = [&](Vec2 p) { return way * cross(side, p - a); };
-        std::vector<Vec2> kept;
-        for (std::size_t k = 0; k < hollow.size(); ++k) {
-            const Vec2 p = hollow[k];
-            const Vec2 q = hollow[(k + 1) % hollow.size()];
-            const double from = heightOf(p);
-            const double to = heightOf(q);
-            if (from >= 0.0) {
-                kept.push_back(p);
-            }
-            if ((from > 0.0 && to < 0.0) || (from < 0.0 && to > 0.0)) {
-                kept.push_back(p + (q - p) * (from / (from - to)));
-            }
-        }
-        hollow = std::move(kept);
-    }
-    return hollow;
+// The axis of a bored mortise, from before its mouth to past its bottom.
+Stroke axisOf(const ResolvedPiece& resolved,
+              const ResolvedPart& part,
+              const MortiseSolid& mortise,
+              double scale) {
+    constexpr double kOverrun = 1.5;  // mm
+    const Vec3 into = part.frame.directionToLocal(resolved.joints[mortise.joint].frame.x);
+    const Vec3 mouth = mouthOf(mortise).centre();
+    const Vec2 way{into.z, into.y};
+    const Extent reach = mortise.solid().extentAlong(into);
+    const Vec2 from = Vec2{mouth.z, mouth.y} * scale;
+    const Vec2 over = way * (kOverrun / norm(way));
+    return {{from - over, from + way * ((reach.max - dot(mouth, into)) * scale) + over},
+            LineRole::Centre};
 }
 
 // Figures run past one corner only on each side, round the section, so that they never meet.
@@ -196,10 +183,9 @@ std::vector<Op> sectionOps(const PartSection& section,
     }
     std::vector<Subject> subjects;
     const auto addHollow = [&](const ConvexSolid& solid, const Subject& subject) {
-        std::vector<Vec2> hollow = scaled(solidAcross(solid, section.at), scale);
-        if (part.section != SectionForm::Square && cut.rings.size() == 1) {
-            hollow = insideOf(std::move(hollow), cut.rings.front());
-        }
+        const std::optional<ConvexSolid> inRound = withinRound(part, solid);
+        std::vector<Vec2> hollow =
+            scaled(solidAcross(inRound ? *inRound : solid, section.at), scale);
         if (hollow.size() > 2) {
             cut.hollows.push_back(std::move(hollow));
             subjects.push_back(subject);
@@ -222,6 +208,11 @@ std::vector<Op> sectionOps(const PartSection& section,
         ops.push_back(EndGroup{});
     }
     append(ops, hatch(cut, Angle::degrees(45.0), kHatchSpacing));
+    for (const std::size_t m : section.mortises) {
+        if (isBored(resolved, part.mortises[m]) && !isEnd(part.mortises[m].face)) {
+            ops.push_back(axisOf(resolved, part, part.mortises[m], scale));
+        }
+    }
     ops.push_back(EndGroup{});
     const Vec2 size = Vec2{part.thickness.value.mm(), part.width.value.mm()} * scale;
     std::vector<SectionSize> sizes = sizesIn(section, piece, resolved, part);

@@ -365,7 +365,7 @@ std::vector<Op> faceMarksAcross(const std::vector<std::vector<Vec2>>& wood,
         return Rect{foot.at - Vec2{half, v}, foot.at + Vec2{half, -std::min(off, v)}};
     });
     if (onEdge) {
-        ops.emplace_back(faceEdgeMark(onEdge->at, v, true));
+        append(ops, inGroup(kFaceEdgeGroup, {}, {faceEdgeMark(onEdge->at, v, true)}));
         space.take(ops, metrics);
     }
     const double out = isFaceSideLeft ? -1.0 : 1.0;
@@ -383,7 +383,7 @@ std::vector<Op> faceMarksAcross(const std::vector<std::vector<Vec2>>& wood,
         for (Vec2& p : mark.points) {
             p = {foot.x + out * p.y, foot.y + p.x - 0.1 * height};
         }
-        ops.emplace_back(std::move(mark));
+        append(ops, inGroup(kFaceSideGroup, {}, {std::move(mark)}));
     }
     return ops;
 }

@@ -14,7 +14,9 @@ bool inOnePlane(double a, double b) {
     return std::abs(a - b) <= kSame;
 }
 
-// The sizes of one mortise: along the mouth's side from the face side or edge, and into the wood.
+// The sizes of one mortise: along the mouth's side from the face side or edge, and into the wood. A
+// bored one by its middle and its diameter; of one that leans the section is no circle, and its
+// note tells its bit and how deep it goes along it.
 class MortiseSizes {
   public:
     MortiseSizes(const Piece& piece,
@@ -24,6 +26,9 @@ class MortiseSizes {
         : piece_(piece),
           mortise_(mortise),
           isTurned_(turnedMouthOf(resolved, part, mortise).has_value()),
+          isBored_(isBored(resolved, mortise)),
+          isLeaningBore_(isLeaningBore(resolved, mortise)),
+          width_(resolved.joints[mortise.joint].mortise.width.value.mm()),
           size_{part.thickness.value.mm(), part.width.value.mm()},
           rect_(acrossOf(setOutBox(mortise))) {}
 
@@ -35,12 +40,20 @@ class MortiseSizes {
                           : (mortise_.face == Face::FaceSide ? Face::BackEdge : Face::FaceEdge);
         const double from = opensUpOrDown ? rect_.min.x : rect_.min.y;
         const double to = opensUpOrDown ? rect_.max.x : rect_.max.y;
+        const double middle = (from + to) / 2.0;
         std::vector<SectionSize> sizes;
-        if (!isTurned_) {  // else it is cut askew here, and its note tells how it is set out
+        if (isBored_) {
+            sizes.push_back(sized(0.0, middle, mortise_.face, "bore centre"));
+        } else if (!isTurned_) {  // else it is cut askew, and its note tells how it is set out
             sizes.push_back(sized(0.0, from, mortise_.face, "from face"));
             sizes.push_back(sized(from, to, mortise_.face, "mortise width"));
         }
-        if (!mortise_.isThrough) {
+        if (isBored_ && !isLeaningBore_) {
+            sizes.push_back(sized(
+                middle - width_ / 2.0, middle + width_ / 2.0, mortise_.face, "bore diameter"));
+            sizes.back().size.text.insert(0, "\u2300");
+        }
+        if (!mortise_.isThrough && !isLeaningBore_) {
             sizes.push_back(opensUpOrDown
                                 ? sized(rect_.min.y, rect_.max.y, deepSide, "mortise depth")
                                 : sized(rect_.min.x, rect_.max.x, deepSide, "mortise depth"));
@@ -72,12 +85,12 @@ class MortiseSizes {
     }
     [[nodiscard]] SectionSize sized(double from, double to, Face side, std::string of) const {
         const double depth = depthFrom(side);
-        const bool isFromReference = of == "from face";
+        const bool isFromReference = of == "from face" || of == "bore centre";
         return {{from,
                  to,
                  isFromReference ? 0.0 : depth,
                  depth,
-                 showLength(Length::mm(to - from), piece_.style),
+                 letterLength(Length::mm(to - from), piece_.style),
                  to - from,
                  std::move(of),
                  {SubjectKind::Joint, mortise_.joint},
@@ -88,6 +101,9 @@ class MortiseSizes {
     const Piece& piece_;
     const MortiseSolid& mortise_;
     bool isTurned_;
+    bool isBored_;
+    bool isLeaningBore_;
+    double width_;
     Vec2 size_;
     Rect rect_;
 };

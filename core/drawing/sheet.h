@@ -17,6 +17,7 @@ namespace shoulderline {
 // (core/drawing/line_style.h).
 enum class LineRole {
     Visible,  // edges and outlines in sight
+    Narrow,   // edges in sight so close together that wide lines would run into one another
     Hidden,   // edges behind wood
     Centre,
     Dimension,     // dimension and extension lines, leaders

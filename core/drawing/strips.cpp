@@ -68,7 +68,7 @@ std::string_view zeroOf(RodKind kind) {
 
 // "14 3/4 left": how far from the zero, and which way where it has two.
 std::string placeOn(RodKind kind, double at, const LengthStyle& style) {
-    const std::string figure = showLength(Length::mm(std::abs(at)), style);
+    const std::string figure = letterLength(Length::mm(std::abs(at)), style);
     if (std::abs(at) < kOneLine) {
         return figure;
     }
@@ -193,7 +193,7 @@ PrintJob rodsJob(const Piece& piece,
         drawings.push_back({markedStrip(std::move(marks), from, to, "rod of " + name, metrics),
                             "rod of " + name,
                             lines,
-                            "length over all " + showLength(Length::mm(to - from), piece.style) +
+                            "length over all " + letterLength(Length::mm(to - from), piece.style) +
                                 " " + unitsOf(piece)});
     }
     return tiledJob(

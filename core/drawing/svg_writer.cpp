@@ -328,6 +328,8 @@ std::string layerName(LineRole role) {
     switch (role) {
         case LineRole::Visible:
             return "visible";
+        case LineRole::Narrow:
+            return "visible-narrow";
         case LineRole::Hidden:
             return "hidden";
         case LineRole::Centre:

@@ -127,7 +127,7 @@ TitleBlock titleBlock(std::string title, const Piece& piece, const SheetFrame& f
 }
 
 void setSizeOverAll(TitleBlock& block, Vec3 over, const Piece& piece) {
-    const auto shown = [&](double mm) { return showLength(Length::mm(mm), piece.style); };
+    const auto shown = [&](double mm) { return letterLength(Length::mm(mm), piece.style); };
     block.sizeCaption = "size over all";
     block.size = shown(over.x) + " wide, " + shown(over.y) + " deep, " + shown(over.z) + " high";
 }

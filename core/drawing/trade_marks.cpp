@@ -7,6 +7,12 @@
 
 namespace shoulderline {
 
+std::vector<Op> inGroup(const char* name, const Subject& subject, std::vector<Op> mark) {
+    mark.insert(mark.begin(), BeginGroup{subject, name});
+    mark.push_back(EndGroup{});
+    return mark;
+}
+
 Stroke faceSideMark(Vec2 at, double height) {
     Stroke mark;
     mark.role = LineRole::Dimension;
@@ -32,11 +38,9 @@ Stroke faceEdgeMark(Vec2 at, double height, bool upwards) {
 std::vector<Op> grainArrow(Vec2 at, double length) {
     const double head = std::min(2.5, length / 4.0);
     const Vec2 half{length / 2.0, 0.0};
-    return {BeginGroup{{}, kGrainGroup},
-            Stroke{{at - half, at + half}, LineRole::Dimension},
+    return {Stroke{{at - half, at + half}, LineRole::Dimension},
             arrowhead(at - half, at, head),
-            arrowhead(at + half, at, head),
-            EndGroup{}};
+            arrowhead(at + half, at, head)};
 }
 
 std::vector<Op> mouthDiagonals(Vec2 min, Vec2 max, bool isThrough) {

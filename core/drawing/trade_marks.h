@@ -6,7 +6,16 @@
 
 namespace shoulderline {
 
-// The joiner's marks, as strokes; common practice in the trade.
+// The joiner's marks, as strokes; common practice in the trade. On a drawing each stands in a group
+// of its name, from which the legend of the sheet is made.
+inline constexpr const char* kFaceSideGroup = "mark of the face side";
+inline constexpr const char* kFaceEdgeGroup = "mark of the face edge";
+inline constexpr const char* kThroughGroup = "mark of a mortise right through";
+inline constexpr const char* kBlindGroup = "mark of a blind mortise";
+inline constexpr const char* kGrainGroup = "the grain";
+[[nodiscard]] std::vector<Op> inGroup(const char* name,
+                                      const Subject& subject,
+                                      std::vector<Op> mark);
 
 // On the face side: a loop whose tail runs off at the face edge. `at` is on the face edge's line,
 // with the face below it.
@@ -16,8 +25,6 @@ namespace shoulderline {
 [[nodiscard]] Stroke faceEdgeMark(Vec2 at, double height, bool upwards);
 
 // Which way the grain runs: a level line with an arrow at each end. `at` is its middle.
-// In a group of that name.
-inline constexpr const char* kGrainGroup = "the grain";
 [[nodiscard]] std::vector<Op> grainArrow(Vec2 at, double length);
 
 // The diagonals of a mouth: crossed where the mortise goes through, one where it is blind.

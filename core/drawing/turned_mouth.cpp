@@ -84,16 +84,15 @@ std::vector<Op> turnedDiagonals(const TurnedMouth& mouth,
     return ops;
 }
 
-std::vector<Op> turnedCentreLines(const TurnedMouth& mouth,
-                                  const PartView& view,
-                                  double scale,
-                                  double overrun) {
+std::array<std::array<Vec2, 2>, 2> turnedCentreLines(const TurnedMouth& mouth,
+                                                     const PartView& view,
+                                                     double scale,
+                                                     double overrun) {
     const Vec2 middle = view.toPlane(mouth.middle) * scale;
     const Vec2 way = view.toPlane(mouth.middle + mouth.along) - view.toPlane(mouth.middle);
     const Vec2 along = way * ((mouth.length / 2.0 * scale + overrun) / norm(way));
     const Vec2 up{0.0, mouth.width / 2.0 * scale + overrun};
-    return {Stroke{{middle - along, middle + along}, LineRole::Centre},
-            Stroke{{middle - up, middle + up}, LineRole::Centre}};
+    return {{{middle - along, middle + along}, {middle - up, middle + up}}};
 }
 
 }  // namespace shoulderline

@@ -36,10 +36,10 @@ struct TurnedMouth {
                                               const PartView& view,
                                               double scale,
                                               bool isThrough);
-// The line that it is set out along, and its middle square to the part.
-[[nodiscard]] std::vector<Op> turnedCentreLines(const TurnedMouth& mouth,
-                                                const PartView& view,
-                                                double scale,
-                                                double overrun);
+// The line that it is set out along, and its middle square to the part; each from end to end.
+[[nodiscard]] std::array<std::array<Vec2, 2>, 2> turnedCentreLines(const TurnedMouth& mouth,
+                                                                   const PartView& view,
+                                                                   double scale,
+                                                                   double overrun);
 
 }  // namespace shoulderline

@@ -14,14 +14,15 @@ namespace {
 
 constexpr std::size_t kLongestText = 200;  // bytes
 
-std::string showFraction(Length length, int denominator) {
+// With ≈ where it is over `slack` from the length.
+std::string showFraction(Length length, int denominator, Length slack) {
     const double inches = std::abs(length.inches());
     const auto parts = static_cast<long long>(std::llround(inches * denominator));
     const Length shown = Length::inches(static_cast<double>(parts) / denominator);
     const long long whole = parts / denominator;
     const long long numerator = parts % denominator;
 
-    std::string text = nearlyEqual(shown, Length::inches(inches)) ? "" : "≈";
+    std::string text = nearlyEqual(shown, Length::inches(inches), slack) ? "" : "≈";
     if (length.mm() < 0 && parts != 0) {
         text += kMinusText;
     }
@@ -74,12 +75,14 @@ Result<Length> readLength(std::string_view text, Unit bare) {
     return isNegative ? -length : length;
 }
 
-std::string showLength(Length length, const LengthStyle& style, bool withUnit) {
+namespace {
+
+std::string textOf(Length length, const LengthStyle& style, bool withUnit, Length slack) {
     std::string text;
     // Past the range that can be read, whole fractions would overflow.
     const bool isShowable = std::abs(length.mm()) <= 1e9 * kLongestLength.mm();
     if (style.kind == LengthStyle::Kind::Fractions && isShowable) {
-        text = showFraction(length, std::max(style.denominator, 1));
+        text = showFraction(length, std::max(style.denominator, 1), slack);
     } else {
         const bool isMetric = style.kind == LengthStyle::Kind::Millimetres;
         text = showDecimal(isMetric ? length.mm() : length.inches(), style.decimals);
@@ -90,9 +93,19 @@ std::string showLength(Length length, const LengthStyle& style, bool withUnit) {
     if (style.withOther) {
         const LengthStyle other =
             unitOf(style) == Unit::Inch ? LengthStyle::millimetres(1) : LengthStyle::fractions(32);
-        text += " [" + showLength(length, other, withUnit) + "]";
+        text += " [" + textOf(length, other, withUnit, slack) + "]";
     }
     return text;
+}
+
+}  // namespace
+
+std::string showLength(Length length, const LengthStyle& style, bool withUnit) {
+    return textOf(length, style, withUnit, kLengthTolerance);
+}
+
+std::string letterLength(Length length, const LengthStyle& style, bool withUnit) {
+    return textOf(length, style, withUnit, kMeasurable);
 }
 
 }  // namespace shoulderline

@@ -58,4 +58,15 @@ struct LengthStyle {
                                      const LengthStyle& style,
                                      bool withUnit = false);
 
+// The least that a maker measures on wood, with a calliper: two thousandths of an inch (our choice;
+// the edge of a knife line is as wide).
+inline constexpr Length kMeasurable = Length::mm(0.05);
+
+// The same as drawings and the papers of the shop letter it: ≈ stands only before a fraction that
+// is over kMeasurable from the length. Not for a field, nor for what is stepped off many times
+// over.
+[[nodiscard]] std::string letterLength(Length length,
+                                       const LengthStyle& style,
+                                       bool withUnit = false);
+
 }  // namespace shoulderline

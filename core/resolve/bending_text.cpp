@@ -73,7 +73,7 @@ std::vector<std::string> bendSettings(const ResolvedPart& part,
                                       const LengthStyle& style) {
     const ResolvedBend& bend = *part.bend;
     const BendWork work = bendWorkOf(part, rules);
-    const auto shown = [&](Length length) { return showLength(length, style, true); };
+    const auto shown = [&](Length length) { return letterLength(length, style, true); };
     std::vector<std::string> lines;
     lines.push_back(std::string(wordFor(bend.method)) + ", hollow on its " +
                     std::string(wordFor(bend.hollow)) + ": rises " + shown(bend.rise.value) +
@@ -95,7 +95,7 @@ std::vector<std::string> bendSettings(const ResolvedPart& part,
                         (bend.springback > 0.0
                              ? std::string(bend.isMeasured ? "; springback as found, "
                                                            : "; springback expected, ") +
-                                   showLength(bend.formRise() - bend.rise.value, style, true) +
+                                   letterLength(bend.formRise() - bend.rise.value, style, true) +
                                    " of rise (an estimate: bend one and measure it)"
                              : std::string("; springback of steamed wood is not in the rule book: "
                                            "bend one and measure it")));

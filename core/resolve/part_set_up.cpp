@@ -55,8 +55,10 @@ class PartSettings {
         std::string after;
     };
 
-    [[nodiscard]] std::string shown(double mm) const { return showLength(Length::mm(mm), style_); }
-    [[nodiscard]] std::string shown(Length length) const { return showLength(length, style_); }
+    [[nodiscard]] std::string shown(double mm) const {
+        return letterLength(Length::mm(mm), style_);
+    }
+    [[nodiscard]] std::string shown(Length length) const { return letterLength(length, style_); }
 
     [[nodiscard]] std::string placesText(const Open& one) const {
         std::string text = ", at ";

@@ -173,8 +173,8 @@ std::string screwName(const SoldScrew& screw, const LengthStyle& style) {
 
 std::string screwText(const SoldScrew& screw, Length diameter, const LengthStyle& style) {
     return (hasGauge(screw, style) ? "No. " + std::to_string(screw.gauge)
-                                   : showLength(diameter, style)) +
-           " \u00d7 " + showLength(screw.length, style);
+                                   : letterLength(diameter, style)) +
+           " \u00d7 " + letterLength(screw.length, style);
 }
 
 }  // namespace shoulderline

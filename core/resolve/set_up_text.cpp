@@ -139,7 +139,7 @@ std::string placesText(std::span<const SetUp> alike, const ResolvedPart& part, c
 std::string textOf(std::span<const SetUp> alike,
                    const ResolvedPiece& resolved,
                    const LengthStyle& style) {
-    const Shown shown = [&](Length length) { return showLength(length, style); };
+    const Shown shown = [&](Length length) { return letterLength(length, style); };
     const SetUp& first = alike.front();
     if (isShoulder(first)) {
         std::string text = first.work + ", " + nameOf(resolved.parts[first.part]) + ": " +

@@ -30,6 +30,7 @@ bool isAmong(const std::vector<Subject>& subjects, const Subject& subject) {
 bool isSoft(LineRole role) {
     switch (role) {
         case LineRole::Visible:
+        case LineRole::Narrow:
         case LineRole::CutPlane:
         case LineRole::Border:
             return false;

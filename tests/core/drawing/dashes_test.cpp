@@ -49,6 +49,33 @@ TEST(Dashes, DoubleDottedLineHasTwoDotsAPeriod) {
     EXPECT_NEAR(stretches[3].from, 8.5, 1e-9);
 }
 
+// The line of a neighbouring part, d = 0.25: under 14.5 mm two shorter dashes with both dots, down
+// to 22 d = 5.5 mm in full gaps of 0.75, then in proportion, and under 2.75 mm as a hidden line.
+TEST(Dashes, ShortDoubleDottedLineStillHasGaps) {
+    const std::vector<DrawnStretch> full = drawnStretches(10.0, kDoubleDotted);
+    ASSERT_EQ(full.size(), 4u);
+    EXPECT_NEAR(full[0].to, 3.75, 1e-9);
+    EXPECT_NEAR(full[1].from, 4.5, 1e-9);
+    EXPECT_NEAR(full[3].from, 6.25, 1e-9);
+    EXPECT_EQ(full[3].to, 10.0);
+
+    const std::vector<DrawnStretch> close = drawnStretches(4.4, kDoubleDotted);
+    ASSERT_EQ(close.size(), 4u);
+    EXPECT_NEAR(close[1].from - close[0].to, 0.6, 1e-9) << "0.8 of the gap";
+    EXPECT_NEAR(close[0].to, 1.2, 1e-9) << "0.8 of the short dash";
+
+    EXPECT_EQ(drawnStretches(2.0, kDoubleDotted).size(), 2u);
+    for (double length = 1.3; length < 20.0; length += 0.1) {
+        const std::vector<DrawnStretch> drawn = drawnStretches(length, kDoubleDotted);
+        ASSERT_GE(drawn.size(), 2u) << length;
+        EXPECT_EQ(drawn.front().from, 0.0);
+        EXPECT_EQ(drawn.back().to, length);
+        for (std::size_t i = 0; i + 1 < drawn.size(); ++i) {
+            EXPECT_GT(drawn[i + 1].from - drawn[i].to, 0.37) << length << ": a gap to be seen";
+        }
+    }
+}
+
 TEST(Dashes, ShortHiddenLineIsStillTwoDashes) {
     EXPECT_EQ(drawnStretches(4.0, kDashed).size(), 2u);
     EXPECT_EQ(drawnStretches(2.0, kDashed).size(), 2u);

@@ -63,7 +63,7 @@ TEST_P(JointSizes, AreAsLongOnPaperAsTheyAreLettered) {
             const double from = level ? size->from.x : size->from.y;
             const double to = level ? size->to.x : size->to.y;
             EXPECT_NEAR(std::abs(to - from) / kScale, size->value, 0.02);
-            EXPECT_EQ(size->text, showLength(Length::mm(size->value), piece.style));
+            EXPECT_EQ(size->text, letterLength(Length::mm(size->value), piece.style));
             EXPECT_TRUE(isDrawnAt(sheet, from, level));
             EXPECT_TRUE(isDrawnAt(sheet, to, level));
             ++sizes;

@@ -128,5 +128,10 @@ class LetteredPart {
 // What is lettered of a hole: its diameter (of a slot its length) about the middle of its mouth,
 // and its depth along its axis; of another cut its box.
 [[nodiscard]] Box setOutBoxOf(const ResolvedCut& cut);
+// Of a mortise its box; of one bored out of square likewise its bit about the middle of its mouth,
+// and its depth along its axis.
+[[nodiscard]] Box setOutBoxOf(const ResolvedPiece& resolved,
+                              const ResolvedPart& part,
+                              const MortiseSolid& mortise);
 
 }  // namespace shoulderline::testing

@@ -84,7 +84,8 @@ void LetteredPart::readNote(const View& view, const Note& note) {
     std::vector<Hollow> hollows;
     for (const MortiseSolid& m : part_.mortises) {
         if (opensOn(m, view.face)) {
-            hollows.push_back({setOutBox(m), isBored(resolved_, m), m.isThrough});
+            hollows.push_back(
+                {setOutBoxOf(resolved_, part_, m), isBored(resolved_, m), m.isThrough});
         }
     }
     for (const ResolvedCut& c : part_.cuts) {
@@ -178,6 +179,13 @@ void LetteredPart::readNote(const View& view, const Note& note) {
                         if (axis != into.axis) {
                             addFigure(axis, box.min[axis], box.centre()[axis], d->mm / 2.0);
                             addFigure(axis, box.centre()[axis], box.max[axis], d->mm / 2.0);
+                        }
+                    }
+                } else if (const auto bit = ending(" bit"); bit && hollow.isRound) {
+                    for (int axis = 0; axis < 3; ++axis) {
+                        if (axis != into.axis) {
+                            addFigure(axis, box.min[axis], box.centre()[axis], *bit / 2.0);
+                            addFigure(axis, box.centre()[axis], box.max[axis], *bit / 2.0);
                         }
                     }
                 } else if (const auto deep = ending(" deep")) {
@@ -306,6 +314,26 @@ Box setOutBoxOf(const ResolvedCut& cut) {
     const double end = hole.mouth[into] + (hole.into[into] > 0.0 ? 1.0 : -1.0) * hole.depth.mm();
     box.min[into] = std::min(hole.mouth[into], end);
     box.max[into] = std::max(hole.mouth[into], end);
+    return box;
+}
+
+Box setOutBoxOf(const ResolvedPiece& resolved,
+                const ResolvedPart& part,
+                const MortiseSolid& mortise) {
+    const ResolvedJoint& joint = resolved.joints[mortise.joint];
+    const Vec3 axis = part.frame.directionToLocal(joint.frame.x);
+    const Into into = intoOf(mortise.face);
+    const bool isSquareIn = std::abs(axis[into.axis]) > 1.0 - 1e-9;
+    if (!isBored(resolved, mortise) || isSquareIn) {
+        return setOutBox(mortise);
+    }
+    const Vec3 mouth = mouthOf(mortise).centre();
+    const double half = joint.mortise.width.value.mm() / 2.0;
+    const double deep = mortise.solid().extentAlong(axis).max - dot(mouth, axis);
+    const double face = into.isFromFar ? part.bodyBox().max[into.axis] : 0.0;
+    Box box{mouth - Vec3{half, half, half}, mouth + Vec3{half, half, half}};
+    box.min[into.axis] = into.isFromFar ? face - deep : face;
+    box.max[into.axis] = into.isFromFar ? face : face + deep;
     return box;
 }
 

@@ -84,6 +84,44 @@ TEST(SectionPlan, DimensionsWidthPlaceAndDepth) {
                                           "mortise width 10"}));
 }
 
+std::multiset<std::string> toldInSections(const Piece& piece,
+                                          const ResolvedPiece& resolved,
+                                          const ResolvedPart& part) {
+    const SectionPlan plan(resolved, part, piece.unit == Unit::Inch);
+    std::multiset<std::string> told;
+    for (const PartSection& section : plan.sections()) {
+        for (const SectionSize& s : sizesIn(section, piece, resolved, part)) {
+            told.insert(s.size.of + " " + s.size.text);
+        }
+    }
+    return told;
+}
+
+// A bore is set out by its middle and made by its bit. The legs of the stool go into its seat with
+// a lean, so that a section cuts their bores askew: these are told by their notes.
+TEST(SectionPlan, DimensionsABoreByItsMiddleAndItsBit) {
+    const Piece piece = testing::sample("pilot_stool");
+    const ResolvedPiece resolved = testing::resolved(piece);
+
+    EXPECT_EQ(toldInSections(piece, resolved, testing::partNamed(resolved, "front stretcher")),
+              (std::multiset<std::string>{
+                  "bore centre 7/16", "bore diameter \u23003/8", "mortise depth 9/16"}));
+    for (const std::string& told :
+         toldInSections(piece, resolved, testing::partNamed(resolved, "seat"))) {
+        EXPECT_EQ(told.rfind("bore centre ", 0), 0u) << told;
+    }
+    std::vector<std::string> words;
+    for (const PartKind& kind : partKinds(resolved)) {
+        for (const Sheet& sheet :
+             partSheets(piece, resolved, kind, {{297, 210}, 0.0, "", 0, 0}, kMetrics)) {
+            const std::vector<std::string> more = testing::wordsOn(sheet);
+            words.insert(words.end(), more.begin(), more.end());
+        }
+    }
+    EXPECT_NE(std::find(words.begin(), words.end(), "B\u2013B, blind, 3/4 bit, 7/8 deep along it"),
+              words.end());
+}
+
 // The area of a section by hand: 40 x 60 less 10 x 25 and 18 x 10.
 TEST(SectionPlan, AcrossAPlainPartIsItsWidthByItsThickness) {
     const ResolvedPiece resolved = postWithMortises();

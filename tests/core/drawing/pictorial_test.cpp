@@ -9,6 +9,7 @@
 #include "core/drawing/paper.h"
 #include "core/drawing/piece_view.h"
 #include "core/drawing/pulled_apart.h"
+#include "core/geometry/convex_hull.h"
 #include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
 
@@ -203,6 +204,39 @@ TEST(PictureOfATuskTenon, HasItsWedge) {
     EXPECT_GT(linesOfRail(false), home + 8);
     // Two wedges of nine lines in sight each, and what is seen of two slots.
     EXPECT_GT(linesOfRail(true), apart + 18);
+}
+
+// The stretchers of the stool are bored into its turned legs: the rim of a hole lies on the leg.
+TEST(Pictures, AMouthInATurnedLegKeepsToTheLeg) {
+    const ResolvedPiece resolved = testing::resolved(testing::sample("pilot_stool"));
+    const std::vector<Vec3> moves = pulledApart(resolved, kClearance);
+    const View view = pictorialView();
+    const Picture picture = pictureOf(resolved, view, moves);
+    int rims = 0;
+    for (std::size_t i = 0; i < resolved.parts.size(); ++i) {
+        const ResolvedPart& part = resolved.parts[i];
+        if (part.section != SectionForm::Round) {
+            continue;
+        }
+        std::vector<Vec3> wood = part.wood().whole().vertices;
+        for (const TenonSolid& tenon : part.tenons) {
+            const std::vector<Vec3> more = polyhedronOf(tenon, {}).vertices;
+            wood.insert(wood.end(), more.begin(), more.end());
+        }
+        std::vector<Vec2> corners;
+        for (const Vec3& corner : wood) {
+            corners.push_back(view.project(part.frame.toOuter(corner) + moves[i]));
+        }
+        const std::vector<Vec2> outline = convexHull(std::move(corners));
+        for (const PictureLine& line : picture.lines) {
+            if (line.part == i && line.kind == PictureLineKind::Edge) {
+                EXPECT_TRUE(hullContains(outline, line.a, 0.01)) << part.name;
+                EXPECT_TRUE(hullContains(outline, line.b, 0.01)) << part.name;
+                ++rims;
+            }
+        }
+    }
+    EXPECT_GT(rims, 0);
 }
 
 }  // namespace

@@ -67,7 +67,7 @@ class Maker {
             }
         }
         for (MortiseSolid& mortise : made_.mortises) {
-            Box setOut = setOutBox(mortise);
+            Box setOut = testing::setOutBoxOf(resolved_, part_, mortise);
             if (isBored(resolved_, mortise) && !isEnd(mortise.face)) {
                 setOut.min.x = setOut.max.x = setOut.centre().x;
             }
@@ -78,7 +78,8 @@ class Maker {
                 setOut.min.x = setOut.max.x = setOut.centre().x;
                 setOut.min[across] = setOut.max[across] = setOut.centre()[across];
             }
-            if (!isOnBlank(mortise)) {
+            const bool opensOnBlank = isOnBlank(mortise, setOut);
+            if (!opensOnBlank) {
                 // Its mouth is where the shaped or sloping face is: its depth counts from there.
                 const std::optional<double> depth =
                     lettered_.length("mortise depth", setOut.min[into]);
@@ -86,7 +87,7 @@ class Maker {
                 setOut.min[into] = setOut.max[into] = 0.0;
             }
             const Box made = placed(setOut, "mortise");
-            if (!mortise.exact && isOnBlank(mortise)) {
+            if (!mortise.exact && opensOnBlank) {
                 mortise.box = made;
             }
         }
@@ -107,10 +108,9 @@ class Maker {
         return isEnd(face) ? 0 : face == Face::FaceEdge || face == Face::BackEdge ? 1 : 2;
     }
     // Whether the mouth lies on a face of the blank.
-    [[nodiscard]] bool isOnBlank(const MortiseSolid& mortise) const {
+    [[nodiscard]] bool isOnBlank(const MortiseSolid& mortise, const Box& box) const {
         constexpr double kOn = 0.02;
         const int axis = intoAxis(mortise.face);
-        const Box box = setOutBox(mortise);
         return mortise.isThrough || std::abs(box.min[axis]) < kOn ||
                std::abs(box.max[axis] - part_.bodyBox().max[axis]) < kOn;
     }

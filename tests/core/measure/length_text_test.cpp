@@ -79,6 +79,20 @@ TEST(ShowLength, FractionWithinAMicrometreCountsAsExact) {
     EXPECT_EQ(showLength(Length::mm(419.1011), LengthStyle::fractions(16)), "≈16 1/2");
 }
 
+// A mortise for a 5/16 tenon that leans 3.8 degrees is 0.018 mm longer: no calliper tells that on
+// wood.
+TEST(LetterLength, MarksOnlyWhatAMakerCouldMeasure) {
+    const Length leaning = Length::mm(7.9554);
+    EXPECT_EQ(letterLength(leaning, LengthStyle::fractions(32)), "5/16");
+    EXPECT_EQ(showLength(leaning, LengthStyle::fractions(32)), "≈5/16");
+
+    EXPECT_EQ(letterLength(Length::mm(419.14), LengthStyle::fractions(16)), "16 1/2");
+    EXPECT_EQ(letterLength(Length::mm(419.16), LengthStyle::fractions(16)), "≈16 1/2");
+    EXPECT_EQ(letterLength(Length::mm(419.14), LengthStyle::fractions(16).inBothUnits(), true),
+              "16 1/2\u00A0in [419.1\u00A0mm]");
+    EXPECT_EQ(letterLength(Length::mm(419.04), LengthStyle::millimetres(1)), "419");
+}
+
 TEST(ShowLength, NegativeCarriesTheTrueMinus) {
     EXPECT_EQ(showLength(Length::inches(-0.25), LengthStyle::fractions(16)), "\u22121/4");
     EXPECT_EQ(showLength(Length::mm(-3.5), LengthStyle::millimetres(1)), "\u22123.5");
