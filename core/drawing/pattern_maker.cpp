@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/dimensioning.h"
@@ -14,6 +15,7 @@
 #include "core/drawing/strips.h"
 #include "core/drawing/wrapped_text.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/end_plane.h"
 
 namespace shoulderline {
 
@@ -57,6 +59,8 @@ class PatternMaker {
     [[nodiscard]] std::string shown(double mm) const {
         return letterLength(Length::mm(mm), piece_.style);
     }
+    [[nodiscard]] std::optional<HalfSpace> slantsAt(double x) const;
+    void addSlantedEnd(double x, std::vector<Op>& ops) const;
     void addOutline(std::vector<Op>& ops) const;
     void addCentreLines(std::vector<Op>& ops) const;
     void addOffsets(std::vector<Op>& ops) const;
@@ -73,12 +77,36 @@ class PatternMaker {
     std::vector<Vec2> flat_;
 };
 
+// The end at one of the blank's, where it is cut to a plane that is out of square in this view.
+std::optional<HalfSpace> PatternMaker::slantsAt(double x) const {
+    constexpr double kSquare = 1e-7;
+    const bool isFar = x > plane_.blank.x / 2;
+    const std::optional<HalfSpace> plane = endPlaneOf(part_.body, isFar ? End::Far : End::Start);
+    return plane && std::abs(plane->normal[plane_.across]) > kSquare ? plane : std::nullopt;
+}
+
+// From one line of the outline to the other.
+void PatternMaker::addSlantedEnd(double x, std::vector<Op>& ops) const {
+    const HalfSpace plane = *slantsAt(x);
+    const Vec2 normal{plane.normal.x, plane.normal[plane_.across]};
+    const double size = norm(normal);
+    const Vec2 along = Vec2{-normal.y, normal.x} * (1.0 / size);
+    for (const Span& span :
+         spansInside({flat_}, along, normal * (1.0 / size), plane.offset / size)) {
+        const Vec2 foot = normal * (plane.offset / (size * size));
+        ops.push_back(
+            Stroke{{foot + along * span.from, foot + along * span.to}, LineRole::Visible});
+    }
+}
+
 void PatternMaker::addOutline(std::vector<Op>& ops) const {
     ops.push_back(outlineOf({{0, 0}, plane_.blank}, LineRole::Neighbour));
     const std::vector<OutlineVertex>& ring = plane_.outline->vertices;
     for (std::size_t i = 0; i < ring.size(); ++i) {
         const Vec2 next = ring[(i + 1) % ring.size()].point;
-        if (ring[i].bulge == 0.0) {
+        if (ring[i].bulge == 0.0 && ring[i].point.x == next.x && slantsAt(next.x)) {
+            addSlantedEnd(next.x, ops);
+        } else if (ring[i].bulge == 0.0) {
             ops.push_back(Stroke{{ring[i].point, next}, LineRole::Visible});
         } else {
             const OutlineArc arc = arcOf(ring[i], next);
@@ -101,7 +129,7 @@ void PatternMaker::addCentreLines(std::vector<Op>& ops) const {
 
 // At every station a fine line across, over it the distance along and, where the upper line is not
 // straight, the offset of that; under it the offset of the lower line, where that is not straight.
-// All offsets are taken from the blank's upper edge.
+// All offsets are taken from the blank's upper edge; below zero where the line lies beyond it.
 void PatternMaker::addOffsets(std::vector<Op>& ops) const {
     struct Station {
         double along;
@@ -117,8 +145,8 @@ void PatternMaker::addOffsets(std::vector<Op>& ops) const {
         const std::vector<Span> spans = spansInside({flat_}, {0, 1}, {1, 0}, at);
         if (!spans.empty()) {
             stations.push_back({along, spans.front().from, spans.back().to});
-            isUpperShaped = isUpperShaped || spans.front().from > kStraight;
-            isLowerShaped = isLowerShaped || spans.back().to < plane_.blank.y - kStraight;
+            isUpperShaped = isUpperShaped || std::abs(spans.front().from) > kStraight;
+            isLowerShaped = isLowerShaped || std::abs(spans.back().to - plane_.blank.y) > kStraight;
         }
     }
     const auto say = [&](double x, double y, const std::string& text, Align align) {
@@ -149,8 +177,15 @@ void PatternMaker::addOffsets(std::vector<Op>& ops) const {
         }
         return width;
     };
-    const double over = -kToFigures;
-    const double under = plane_.blank.y + kToFigures;
+    // Clear of an outline that goes beyond the blank, as a bow does.
+    double top = 0.0;
+    double bottom = plane_.blank.y;
+    for (const Vec2 p : flat_) {
+        top = std::min(top, p.y);
+        bottom = std::max(bottom, p.y);
+    }
+    const double over = top - kToFigures;
+    const double under = bottom + kToFigures;
     double alongRow = over;
     if (isUpperShaped) {
         const double length = longest(&Station::upper);
