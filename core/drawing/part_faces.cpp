@@ -87,8 +87,10 @@ std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
             ? std::vector<Face>{Face::FaceEdge, Face::FaceSide, Face::BackEdge, Face::BackSide}
             : std::vector<Face>{Face::BackEdge, Face::FaceSide, Face::FaceEdge, Face::BackSide};
     const std::vector<Face> all = order;
+    // On the edge that shows its shoulders too, where those follow the curve.
+    const Face bowed = isAngledOn(part, Face::FaceEdge) ? Face::FaceEdge : all.front();
     std::erase_if(order, [&](Face face) {
-        const bool showsBow = part.bend && face == all.front();
+        const bool showsBow = part.bend && face == bowed;
         const bool showsOutline =
             part.body.edge && !part.bend && !carriesMortises(part, Face::BackEdge);
         const bool showsAngle = face == Face::FaceEdge && (isAngledOn(part, face) || showsOutline);
