@@ -115,6 +115,7 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
     const Frame relative = relativeFrame(joint.frame, mortised.frame);
     const bool isSquare = m.railIsSquare && squared(relative);
     if (isSquare && (mortised.body.isBox() || !m.horns.empty())) {
+        m.postIsBox = true;
         m.postSolid = woodLessGrooves(joint, mortised, m.post, m.postAxis);
         m.postPieces = {m.postSolid};
         return;
@@ -135,6 +136,7 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
         m.referenceLine = {blank.min[m.postAxis], blank.max[m.postAxis]};
     }
     if (isSquare && isBox(m.postSolid)) {
+        m.postIsBox = true;
         m.postSolid = woodLessGrooves(joint, mortised, m.post, m.postAxis);
         m.postPieces = {m.postSolid};
     }
@@ -256,6 +258,13 @@ void addHorns(const ResolvedPart& mortised, const Frame& relative, JointMembers&
     add(mortised.farHorn, !runsUp);
 }
 
+// Where the part lies square.
+std::optional<JointMembers::MarkedFaces> facesOf(const ResolvedJoint& joint,
+                                                 const ResolvedPart& part) {
+    const std::optional<Frame> square = squared(relativeFrame(joint.frame, part.frame));
+    return square ? std::optional(JointMembers::MarkedFaces{-square->z, -square->y}) : std::nullopt;
+}
+
 // A loose tenon as one piece, half of it in each member.
 void addLooseTenon(JointMembers& m) {
     m.isLoose = true;
@@ -317,6 +326,12 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
     m.railIsSquare = squared(relativeFrame(joint.frame, tenoned.frame)).has_value();
     if (squared(relative) && m.railIsSquare) {
         addHorns(mortised, relative, m);
+    }
+    if (tenoned.section == SectionForm::Square) {
+        m.railFaces = facesOf(joint, tenoned);
+    }
+    if (mortised.section == SectionForm::Square) {
+        m.postFaces = facesOf(joint, mortised);
     }
     const Frame turnedOver{{}, {1, 0, 0}, {0, 1, 0}, {0, 0, isTurnedOver ? -1.0 : 1.0}};
     for (const SmallSolid& small : smallSolidsOf(resolved, index)) {

@@ -24,7 +24,7 @@ struct Hollow {
 // what a drawing of the joint needs.
 struct JointMembers {
     bool isTurnedOver = false;  // z runs from the back side to the face side
-    Box rail;  // around the tenoned part
+    Box rail;                   // around the tenoned part
     Box tenon;
     Box post;              // around the mortised part
     Polyhedron railSolid;  // both as they are drawn: their boxes, where they meet square
@@ -41,6 +41,14 @@ struct JointMembers {
     // From where to where along `postAxis` the blank's line is drawn there, where the wood has been
     // shaped away from it.
     std::optional<std::pair<double, double>> referenceLine;
+    // The ways that the face side and the face edge of each look, where it lies square.
+    struct MarkedFaces {
+        Vec3 side;
+        Vec3 edge;
+    };
+    std::optional<MarkedFaces> railFaces;
+    std::optional<MarkedFaces> postFaces;
+    bool postIsBox = false;  // as it is drawn, but for grooves
     // All solids of the joint, `tenon` and `mortise` among them; a loose tenon runs on into the
     // rail.
     std::vector<Polyhedron> tenons;

@@ -167,6 +167,7 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
     const Rect rail = onSheet(members_.railBlank, looking);
     addBlankLines(looking, ops);
     addTenonBlank(looking, ops);
+    addRailMark(looking, ops);
     const Tenon& t = joint_.tenon;
     const bool startIsTop = (looking.downWay > 0.0) != (!onCheek && members_.isTurnedOver);
     const Size& shoulder = onCheek ? t.shoulders.faceEdge : t.shoulders.faceSide;
@@ -322,6 +323,7 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
     addHornLines(looking, ops);
     addReferenceLine(looking, ops);
     addPostBreaks(looking, ops);
+    addPostMarks(looking, ops);
     // Clear of the breaks, whose zigzags and ends stand out a little.
     const Rect drawn = boundsOf(ops, metrics_);
     const bool onCheek = looking.downAxis == 1;

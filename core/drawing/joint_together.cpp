@@ -158,6 +158,7 @@ std::vector<Op> JointPictures::compose(bool isThirdAngle) const {
     std::vector<Op> mouth;
     draw({members_.postSolid}, members_.hollows, kOnMouth, mouth);
     addPostBreaks(kOnMouth, mouth);
+    addPostMarks(kOnMouth, mouth);
     addLabel("mouth", mouth);
     std::vector<Op> tenon;
     draw(railSolids(false), members_.ownHollows, kOnTenon, tenon);

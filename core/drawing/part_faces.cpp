@@ -4,6 +4,7 @@
 
 #include "core/drawing/part_angles.h"
 #include "core/drawing/part_views.h"
+#include "core/resolve/end_words.h"
 
 namespace shoulderline {
 
@@ -121,8 +122,8 @@ std::vector<EndToShow> endsToShow(const ResolvedPart& part, bool isThirdAngle) {
         !carriesMortises(part, Face::StartEnd)) {
         return {{atRight, "both ends", true}};
     }
-    const EndToShow left{Face::StartEnd, "left end", !isThirdAngle || !farCarries};
-    const EndToShow right{Face::FarEnd, "right end", isThirdAngle || !startCarries};
+    const EndToShow left{Face::StartEnd, endWord(part, End::Start), !isThirdAngle || !farCarries};
+    const EndToShow right{Face::FarEnd, endWord(part, End::Far), isThirdAngle || !startCarries};
     if (startCarries && farCarries) {
         // The section is dimensioned at the first; the other shows its own tenons.
         return isThirdAngle ? std::vector<EndToShow>{right, left}

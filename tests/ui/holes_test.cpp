@@ -204,7 +204,7 @@ TEST_F(FormInTheWindow, ABoreTiltedBothWaysIsTypedAndDrawn) {
     const Vec3 into = holesOf("rail")[0].into;
     EXPECT_NEAR(into.x / std::abs(into.z), 0.36397, 1e-5);
     EXPECT_NEAR(std::abs(into.y / into.z), 0.17633, 1e-5);
-    EXPECT_TRUE(drawingSays("leans 20\u00b0, 1 in 2.7, towards the far end"));
+    EXPECT_TRUE(drawingSays("leans 20\u00b0, 1 in 2.7, towards the right end"));
     EXPECT_TRUE(drawingSays("10\u00b0, 1 in 5.7"));
 }
 
