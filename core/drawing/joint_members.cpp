@@ -195,9 +195,10 @@ void shorten(JointMembers& m, bool isSquare) {
 }
 
 // What the joint takes from one part, restated in the joint's frame.
-std::vector<Hollow> hollowsOf(const ResolvedJoint& joint,
-                              const ResolvedPart& part,
-                              std::size_t index) {
+std::vector<Hollow> hollowsOf(const ResolvedPiece& resolved,
+                              std::size_t index,
+                              const ResolvedPart& part) {
+    const ResolvedJoint& joint = resolved.joints[index];
     const Frame frame = relativeFrame(joint.frame, part.frame);
     std::vector<Hollow> hollows;
     const auto add = [&](const ConvexSolid& solid, Face face) {
@@ -221,6 +222,7 @@ std::vector<Hollow> hollowsOf(const ResolvedJoint& joint,
     for (const ResolvedCut& cut : part.cuts) {
         if (cut.joint == index) {
             add(cut.solid(), cut.face);
+            hollows.back().isWedged = isWedgedKerf(resolved, index, cut);
         }
     }
     return hollows;
@@ -308,8 +310,8 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
             m.tenons.push_back(polyhedronOf(solid, relativeFrame(joint.frame, tenoned.frame)));
         }
     }
-    m.hollows = hollowsOf(joint, mortised, index);
-    m.ownHollows = hollowsOf(joint, tenoned, index);
+    m.hollows = hollowsOf(resolved, index, mortised);
+    m.ownHollows = hollowsOf(resolved, index, tenoned);
     for (const ResolvedCut& cut : tenoned.cuts) {
         if (cut.joint == index && cut.kind == CutKind::Notch && cut.isThrough) {
             m.slots.push_back(solidInJoint(joint, tenoned, cut));
@@ -334,6 +336,9 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
         m.postFaces = facesOf(joint, mortised);
     }
     const Frame turnedOver{{}, {1, 0, 0}, {0, 1, 0}, {0, 0, isTurnedOver ? -1.0 : 1.0}};
+    for (const ConvexSolid& piece : spreadTenonsOf(resolved, index)) {
+        m.spread.push_back(piece.transformed(turnedOver).toPolyhedron());
+    }
     for (const SmallSolid& small : smallSolidsOf(resolved, index)) {
         const ConvexSolid solid = small.solid.transformed(turnedOver);
         m.smalls.push_back(solid.toPolyhedron());

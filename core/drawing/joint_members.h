@@ -16,6 +16,7 @@ struct Hollow {
     Polyhedron solid;
     Vec3 outward;
     std::vector<Vec3> mouth = {};
+    bool isWedged = false;  // a kerf that a wedge fills once the joint is together
 };
 
 // Both members near a joint, as boxes in its frame: x into the mortised part, y along the tenon's
@@ -57,6 +58,7 @@ struct JointMembers {
     std::vector<Box> slots;            // for wedges, through the cheeks of the tenon
     std::optional<ConvexSolid> wedge;  // of a tusk tenon, driven home
     std::vector<Polyhedron> smalls;    // that wedge, and pins, plugs and other wedges likewise
+    std::vector<Polyhedron> spread;    // the tenons in pieces, where wedges in kerfs spread them
     // Where a horn begins and ends, along `postAxis`; it is sawn off at its beginning.
     struct Horn {
         double from = 0.0;
