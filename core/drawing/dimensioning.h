@@ -38,6 +38,11 @@ struct DimensionStyle {
 struct FigureRoom {
     double low = -std::numeric_limits<double>::infinity();
     double high = std::numeric_limits<double>::infinity();
+
+    // To this side of a corner, round which others stand.
+    [[nodiscard]] static constexpr FigureRoom upTo(double high) {
+        return {-std::numeric_limits<double>::infinity(), high};
+    }
 };
 
 // The sizes set out on rows beside the view's `edge` (its y for Above and Below, its x else): the

@@ -175,7 +175,8 @@ void keepToWood(const ResolvedPart& part,
     edges = std::move(kept);
 }
 
-std::vector<std::string> holeLines(const ResolvedCut& cut,
+std::vector<std::string> holeLines(const ResolvedPart& part,
+                                   const ResolvedCut& cut,
                                    const std::string& times,
                                    const LengthStyle& style) {
     const ResolvedHole& hole = *cut.hole;
@@ -208,7 +209,7 @@ std::vector<std::string> holeLines(const ResolvedCut& cut,
                 (hole.head == ScrewHead::Plugged ? ", with a plug" : ""));
             break;
     }
-    if (const std::string lean = leanText(hole.lean, cut.face); !lean.empty()) {
+    if (const std::string lean = leanText(hole.lean, part, cut.face); !lean.empty()) {
         lines.push_back(lean);
     }
     return lines;

@@ -31,7 +31,8 @@ void keepToWood(const ResolvedPart& part,
 
 // What a note says of a hole as stated besides where it is: "bore ⌀3/8, through", "slot 1/4 × 1/2
 // along the part", "counterbore ⌀1/2, 3/8 deep, with a plug", "leans 10°, 1 in 5.7, ...".
-[[nodiscard]] std::vector<std::string> holeLines(const ResolvedCut& cut,
+[[nodiscard]] std::vector<std::string> holeLines(const ResolvedPart& part,
+                                                 const ResolvedCut& cut,
                                                  const std::string& times,
                                                  const LengthStyle& style);
 

@@ -7,6 +7,7 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/fraction_text.h"
 #include "core/drawing/joint_drawing.h"
+#include "core/drawing/joint_twins.h"
 #include "core/drawing/scales.h"
 #include "core/drawing/title_block.h"
 #include "core/drawing/wrapped_text.h"
@@ -19,12 +20,19 @@ constexpr double kNameHeight = 3.5;
 constexpr double kCaptionHeight = 2.5;
 constexpr double kNameRows = 11.0;
 
+// Of one joint, and of those that are drawn alike: "end rail into front leg, and into back leg;
+// front rail into front leg".
 std::string nameOf(const ResolvedPiece& resolved, const JointGroup& group) {
-    const ResolvedJoint& joint = resolved.joints[group.joints.front()];
-    const ResolvedPart& tenoned = resolved.parts[joint.tenoned];
-    const ResolvedPart& mortised = resolved.parts[joint.mortised];
-    return tenoned.of + " into " + (tenoned.stated == mortised.stated ? "the next " : "") +
-           mortised.of;
+    std::string name = nameOfJoint(resolved, group.joints.front());
+    std::string tenoned = resolved.parts[resolved.joints[group.joints.front()].tenoned].of;
+    for (const std::vector<std::size_t>& joints : group.alike) {
+        const ResolvedJoint& joint = resolved.joints[joints.front()];
+        const std::string& own = resolved.parts[joint.tenoned].of;
+        name += own == tenoned ? ", into " + resolved.parts[joint.mortised].of
+                               : "; " + nameOfJoint(resolved, joints.front());
+        tenoned = own;
+    }
+    return name;
 }
 
 // "loose tenon 26 by 36 by 10".
@@ -58,6 +66,42 @@ std::string furtherSizes(const Piece& piece,
     return text;
 }
 
+// What the maker says of the joint; empty where nothing is said.
+std::string makersNote(const Piece& piece, const ResolvedPiece& resolved, std::size_t index) {
+    const ResolvedJoint& joint = resolved.joints[index];
+    const JointStatement* stated = findJointStatement(
+        piece, resolved.parts[joint.tenoned].of, resolved.parts[joint.mortised].of);
+    return stated != nullptr ? stated->note : std::string();
+}
+
+// Of all that are drawn here, each once.
+std::vector<std::string> makersNotes(const Piece& piece,
+                                     const ResolvedPiece& resolved,
+                                     const JointGroup& group) {
+    std::vector<std::string> notes;
+    const auto add = [&](std::size_t joint) {
+        std::string note = makersNote(piece, resolved, joint);
+        if (!note.empty() && std::find(notes.begin(), notes.end(), note) == notes.end()) {
+            notes.push_back(std::move(note));
+        }
+    };
+    add(group.joints.front());
+    for (const std::vector<std::size_t>& joints : group.alike) {
+        add(joints.front());
+    }
+    return notes;
+}
+
+// The parts whose tenons are drawn, by their stated names.
+std::vector<std::string> tenonedOf(const ResolvedPiece& resolved, const JointGroup& group) {
+    std::vector<std::string> parts{
+        resolved.parts[resolved.joints[group.joints.front()].tenoned].of};
+    for (const std::vector<std::size_t>& joints : group.alike) {
+        parts.push_back(resolved.parts[resolved.joints[joints.front()].tenoned].of);
+    }
+    return parts;
+}
+
 // The hand of a joint between parts of which at least one is of a pair.
 Hand handOf(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
     const Hand tenoned = resolved.parts[joint.tenoned].hand;
@@ -80,8 +124,12 @@ std::string handText(const ResolvedPiece& resolved, const JointGroup& group) {
 // "make 2, the right drawn, the left mirrored; blind; 1 : 4".
 std::string captionOf(const ResolvedPiece& resolved, const JointGroup& group, double scale) {
     const ResolvedJoint& joint = resolved.joints[group.joints.front()];
-    return "make " + std::to_string(group.joints.size()) + handText(resolved, group) + "; " +
-           joint.form().words() + "; " + scaleText(scale);
+    std::string count = std::to_string(group.joints.size());
+    for (const std::vector<std::size_t>& joints : group.alike) {
+        count += " and " + std::to_string(joints.size());
+    }
+    return "make " + count + handText(resolved, group) + "; " + joint.form().words() + "; " +
+           scaleText(scale);
 }
 
 constexpr double kOverSetUps = 4.0;
@@ -133,14 +181,24 @@ JointBlock blockOf(const Piece& piece,
         drawJoint(piece, resolved, group.joints.front(), {scale, kClose, areEndsBelow}, metrics);
     JointBlock block;
     block.scale = scale;
-    block.part = resolved.parts[resolved.joints[group.joints.front()].tenoned].of;
+    block.parts = tenonedOf(resolved, group);
     const std::string caption = captionOf(resolved, group, scale);
     const std::string further = furtherSizes(piece, resolved, smalls, group.joints.front());
-    const double rows = kNameRows + (further.empty() ? 0.0 : 2.0 + kCaptionHeight);
-    block.size = Vec2{std::max({drawing.size.x,
-                                metrics.width(caption, kCaptionHeight, false),
-                                metrics.width(further, kCaptionHeight, false)}),
-                      drawing.size.y + rows};
+    const double wide = std::max({drawing.size.x,
+                                  metrics.width(caption, kCaptionHeight, false),
+                                  metrics.width(further, kCaptionHeight, false)});
+    std::vector<std::string> under;
+    if (!further.empty()) {
+        under.push_back(further);
+    }
+    for (const std::string& note : makersNotes(piece, resolved, group)) {
+        for (std::string& line : wrapText("note: " + note, wide, kCaptionHeight, metrics, "   ")) {
+            under.push_back(std::move(line));
+        }
+    }
+    constexpr double kRow = 2.0 + kCaptionHeight;
+    const double rows = kNameRows + static_cast<double>(under.size()) * kRow;
+    block.size = Vec2{wide, drawing.size.y + rows};
     const FittedText name = fitText(nameOf(resolved, group), kNameHeight, block.size.x, metrics);
     block.ops.push_back(
         TextOp{{0.0, kNameHeight}, name.text, name.height, Align::Left, false, true});
@@ -150,13 +208,10 @@ JointBlock blockOf(const Piece& piece,
                                Align::Left,
                                false,
                                false});
-    if (!further.empty()) {
-        block.ops.push_back(TextOp{{0.0, kNameHeight + 4.0 + 2.0 * kCaptionHeight},
-                                   further,
-                                   kCaptionHeight,
-                                   Align::Left,
-                                   false,
-                                   false});
+    for (std::size_t i = 0; i < under.size(); ++i) {
+        const double down = kNameHeight + 2.0 + kCaptionHeight + static_cast<double>(i + 1) * kRow;
+        block.ops.push_back(
+            TextOp{{0.0, down}, under[i], kCaptionHeight, Align::Left, false, false});
     }
     move(drawing.ops, {0.0, rows});
     append(block.ops, std::move(drawing.ops));
@@ -191,8 +246,9 @@ const std::vector<std::string>& SetUpsTold::within(double width, const TextMetri
 SetUpsTold& JointBlocks::told(std::size_t group) {
     const auto [told, isNew] = told_.try_emplace(group);
     if (isNew) {
-        told->second = {
-            setUpsOf(resolved_, groups_[group]), setUpLines(piece_, resolved_, groups_[group]), {}};
+        told->second = {setUpsWithTwins(resolved_, groups_[group]),
+                        linesWithTwins(piece_, resolved_, groups_[group]),
+                        {}};
     }
     return told->second;
 }
@@ -257,7 +313,7 @@ std::vector<JointBlock> JointBlocks::setUpBlocks(std::size_t group, Vec2 room) {
         const std::vector<std::string> some(lines.begin() + static_cast<std::ptrdiff_t>(from),
                                             lines.begin() + static_cast<std::ptrdiff_t>(to));
         JointBlock block;
-        block.part = resolved_.parts[resolved_.joints[groups_[group].joints.front()].tenoned].of;
+        block.parts = tenonedOf(resolved_, groups_[group]);
         block.setUps = told(group).setUps;
         const FittedText name =
             fitText(nameOf(resolved_, groups_[group]) + ": set-ups", kNameHeight, width, metrics_);
@@ -329,10 +385,11 @@ std::vector<JointBlock> JointBlocks::fitted(std::size_t i, Vec2 room) {
     JointBlock& drawing = blocks.front();
     drawing.awaits = i;
     constexpr std::size_t kWidestNumber = 888;
-    const std::string caption =
-        std::get<TextOp>(drawing.ops[kJointCaption]).text + setUpsOnSheet(kWidestNumber);
-    drawing.size.x =
-        std::min(room.x, std::max(drawing.size.x, metrics_.width(caption, kCaptionHeight, false)));
+    TextOp& caption = std::get<TextOp>(drawing.ops[kJointCaption]);
+    const std::string whole = caption.text + setUpsOnSheet(kWidestNumber);
+    const double wide = metrics_.width(whole, kCaptionHeight, false);
+    caption.height = kCaptionHeight * std::min(1.0, room.x / wide);
+    drawing.size.x = std::min(room.x, std::max(drawing.size.x, wide));
     for (JointBlock& text : setUpBlocks(i, room)) {
         text.tells = i;
         blocks.push_back(std::move(text));

@@ -15,7 +15,7 @@ inline constexpr double kBetweenJoints = 8.0;
 
 // A joint with its name over it, its top left corner at (0, 0).
 struct JointBlock {
-    std::string part;  // the one with the tenon
+    std::vector<std::string> parts;  // those with the tenons
     std::vector<SetUp> setUps;
     std::vector<Op> ops;
     Vec2 size;

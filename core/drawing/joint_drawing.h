@@ -10,6 +10,7 @@ struct JointStyle {
     double scale = 1.0;  // drawing to wood
     DimensionStyle dimensions;
     bool areEndsBelow = false;  // the mouth and the tenon's end under the rest, not beside it
+    bool hasFaceMarks = true;   // of the face sides and face edges
 };
 
 // jointDrawing() at a scale of one's own: both members apart, from two sides, with every size; the

@@ -6,13 +6,14 @@
 
 #include "core/drawing/joint_sheets.h"
 #include "core/resolve/joint_angles.h"
+#include "core/resolve/set_up_order.h"
 
 namespace shoulderline {
 
 namespace {
 
-// What tells joints apart, lengths in thousandths of a millimetre.
-using Signature = std::array<long, 14>;
+// What tells joints apart, lengths in thousandths of a millimetre, angles of a degree.
+using Signature = std::array<long, 16>;
 
 long thousandths(double mm) {
     return std::lround(mm * 1000.0);
@@ -36,6 +37,7 @@ Signature signatureOf(const ResolvedPiece& resolved, std::size_t index) {
         }
     }
     const Tenon& tenon = joint.tenon;
+    const EndAngles end = endAnglesOf(resolved.parts[joint.tenoned], joint.end);
     return {static_cast<long>(resolved.parts[joint.tenoned].stated),
             static_cast<long>(resolved.parts[joint.mortised].stated),
             static_cast<long>(joint.kind) + 100 * featureBits(joint),
@@ -49,6 +51,8 @@ Signature signatureOf(const ResolvedPiece& resolved, std::size_t index) {
             thousandths(mouth.z),
             thousandths(joint.mortise.fromFace.value.mm()),
             static_cast<long>(joint.mortise.face),
+            thousandths(end.mitre.degrees()),
+            thousandths(end.tilt.degrees()),
             joint.further.empty() ? 0 : thousandths(joint.further.front().size.value.mm())};
 }
 
@@ -61,7 +65,8 @@ bool isSameSetting(const SetUp& a, const SetUp& b) {
            nearlyEqual(a.to, b.to) && nearlyEqual(a.reach, b.reach) &&
            nearlyEqual(a.mouth, b.mouth) && nearlyEqual(a.runsOutAt, b.runsOutAt) &&
            nearlyEqual(a.fenceAtEnd, b.fenceAtEnd) && nearlyEqual(a.pared, b.pared) &&
-           nearlyEqual(a.eased, b.eased) && std::abs((a.turn - b.turn).radians()) < kSameTurn;
+           nearlyEqual(a.eased, b.eased) && a.isThrough == b.isThrough &&
+           std::abs((a.turn - b.turn).radians()) < kSameTurn;
 }
 
 // The first of a group is drawn in its own frame. One whose frame is left-handed (at the start of a
@@ -126,12 +131,16 @@ std::vector<SetUp> setUpsOf(const ResolvedPiece& resolved, const JointGroup& gro
 
 std::vector<std::string> setUpLines(const Piece& piece,
                                     const ResolvedPiece& resolved,
-                                    const JointGroup& group) {
-    std::vector<std::string> lines =
+                                    const JointGroup& group,
+                                    bool isEachFull) {
+    const std::vector<SetUp> setUps = setUpsOf(resolved, group);
+    const std::size_t orders = orderTexts(setUps, resolved, piece.style).size();
+    std::vector<std::string> lines = setUpTexts(setUps, resolved, piece.style, isEachFull);
+    std::vector<std::string> square =
         outOfSquareSettings(resolved, resolved.joints[group.joints.front()]);
-    for (std::string& text : setUpTexts(setUpsOf(resolved, group), resolved, piece.style)) {
-        lines.push_back(std::move(text));
-    }
+    lines.insert(lines.begin() + static_cast<std::ptrdiff_t>(orders),
+                 std::make_move_iterator(square.begin()),
+                 std::make_move_iterator(square.end()));
     return lines;
 }
 

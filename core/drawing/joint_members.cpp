@@ -115,6 +115,7 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
     const Frame relative = relativeFrame(joint.frame, mortised.frame);
     const bool isSquare = m.railIsSquare && squared(relative);
     if (isSquare && (mortised.body.isBox() || !m.horns.empty())) {
+        m.postIsBox = true;
         m.postSolid = woodLessGrooves(joint, mortised, m.post, m.postAxis);
         m.postPieces = {m.postSolid};
         return;
@@ -135,6 +136,7 @@ void takeMortised(const ResolvedJoint& joint, const ResolvedPart& mortised, Join
         m.referenceLine = {blank.min[m.postAxis], blank.max[m.postAxis]};
     }
     if (isSquare && isBox(m.postSolid)) {
+        m.postIsBox = true;
         m.postSolid = woodLessGrooves(joint, mortised, m.post, m.postAxis);
         m.postPieces = {m.postSolid};
     }
@@ -193,9 +195,10 @@ void shorten(JointMembers& m, bool isSquare) {
 }
 
 // What the joint takes from one part, restated in the joint's frame.
-std::vector<Hollow> hollowsOf(const ResolvedJoint& joint,
-                              const ResolvedPart& part,
-                              std::size_t index) {
+std::vector<Hollow> hollowsOf(const ResolvedPiece& resolved,
+                              std::size_t index,
+                              const ResolvedPart& part) {
+    const ResolvedJoint& joint = resolved.joints[index];
     const Frame frame = relativeFrame(joint.frame, part.frame);
     std::vector<Hollow> hollows;
     const auto add = [&](const ConvexSolid& solid, Face face) {
@@ -219,6 +222,7 @@ std::vector<Hollow> hollowsOf(const ResolvedJoint& joint,
     for (const ResolvedCut& cut : part.cuts) {
         if (cut.joint == index) {
             add(cut.solid(), cut.face);
+            hollows.back().isWedged = isWedgedKerf(resolved, index, cut);
         }
     }
     return hollows;
@@ -254,6 +258,13 @@ void addHorns(const ResolvedPart& mortised, const Frame& relative, JointMembers&
     };
     add(mortised.startHorn, runsUp);
     add(mortised.farHorn, !runsUp);
+}
+
+// Where the part lies square.
+std::optional<JointMembers::MarkedFaces> facesOf(const ResolvedJoint& joint,
+                                                 const ResolvedPart& part) {
+    const std::optional<Frame> square = squared(relativeFrame(joint.frame, part.frame));
+    return square ? std::optional(JointMembers::MarkedFaces{-square->z, -square->y}) : std::nullopt;
 }
 
 // A loose tenon as one piece, half of it in each member.
@@ -299,8 +310,8 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
             m.tenons.push_back(polyhedronOf(solid, relativeFrame(joint.frame, tenoned.frame)));
         }
     }
-    m.hollows = hollowsOf(joint, mortised, index);
-    m.ownHollows = hollowsOf(joint, tenoned, index);
+    m.hollows = hollowsOf(resolved, index, mortised);
+    m.ownHollows = hollowsOf(resolved, index, tenoned);
     for (const ResolvedCut& cut : tenoned.cuts) {
         if (cut.joint == index && cut.kind == CutKind::Notch && cut.isThrough) {
             m.slots.push_back(solidInJoint(joint, tenoned, cut));
@@ -318,7 +329,16 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
     if (squared(relative) && m.railIsSquare) {
         addHorns(mortised, relative, m);
     }
+    if (tenoned.section == SectionForm::Square) {
+        m.railFaces = facesOf(joint, tenoned);
+    }
+    if (mortised.section == SectionForm::Square) {
+        m.postFaces = facesOf(joint, mortised);
+    }
     const Frame turnedOver{{}, {1, 0, 0}, {0, 1, 0}, {0, 0, isTurnedOver ? -1.0 : 1.0}};
+    for (const ConvexSolid& piece : spreadTenonsOf(resolved, index)) {
+        m.spread.push_back(piece.transformed(turnedOver).toPolyhedron());
+    }
     for (const SmallSolid& small : smallSolidsOf(resolved, index)) {
         const ConvexSolid solid = small.solid.transformed(turnedOver);
         m.smalls.push_back(solid.toPolyhedron());

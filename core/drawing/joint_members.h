@@ -16,6 +16,7 @@ struct Hollow {
     Polyhedron solid;
     Vec3 outward;
     std::vector<Vec3> mouth = {};
+    bool isWedged = false;  // a kerf that a wedge fills once the joint is together
 };
 
 // Both members near a joint, as boxes in its frame: x into the mortised part, y along the tenon's
@@ -24,7 +25,7 @@ struct Hollow {
 // what a drawing of the joint needs.
 struct JointMembers {
     bool isTurnedOver = false;  // z runs from the back side to the face side
-    Box rail;  // around the tenoned part
+    Box rail;                   // around the tenoned part
     Box tenon;
     Box post;              // around the mortised part
     Polyhedron railSolid;  // both as they are drawn: their boxes, where they meet square
@@ -41,6 +42,14 @@ struct JointMembers {
     // From where to where along `postAxis` the blank's line is drawn there, where the wood has been
     // shaped away from it.
     std::optional<std::pair<double, double>> referenceLine;
+    // The ways that the face side and the face edge of each look, where it lies square.
+    struct MarkedFaces {
+        Vec3 side;
+        Vec3 edge;
+    };
+    std::optional<MarkedFaces> railFaces;
+    std::optional<MarkedFaces> postFaces;
+    bool postIsBox = false;  // as it is drawn, but for grooves
     // All solids of the joint, `tenon` and `mortise` among them; a loose tenon runs on into the
     // rail.
     std::vector<Polyhedron> tenons;
@@ -49,6 +58,7 @@ struct JointMembers {
     std::vector<Box> slots;            // for wedges, through the cheeks of the tenon
     std::optional<ConvexSolid> wedge;  // of a tusk tenon, driven home
     std::vector<Polyhedron> smalls;    // that wedge, and pins, plugs and other wedges likewise
+    std::vector<Polyhedron> spread;    // the tenons in pieces, where wedges in kerfs spread them
     // Where a horn begins and ends, along `postAxis`; it is sawn off at its beginning.
     struct Horn {
         double from = 0.0;

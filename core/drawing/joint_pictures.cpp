@@ -7,22 +7,10 @@
 #include "core/drawing/break_line.h"
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/joint_hollows.h"
-#include "core/drawing/section_drawing.h"
 #include "core/drawing/smooth_runs.h"
 #include "core/measure/length_text.h"
 
 namespace shoulderline {
-
-namespace {
-
-// Figures keep to this side of a corner, round which others stand.
-FigureRoom upTo(double high) {
-    FigureRoom room;
-    room.high = high;
-    return room;
-}
-
-}  // namespace
 
 // Sawn-off ends are drawn as breaks instead.
 bool JointPictures::liesInCut(const ViewEdge& edge, const JointLooking& looking) const {
@@ -167,6 +155,7 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
     const Rect rail = onSheet(members_.railBlank, looking);
     addBlankLines(looking, ops);
     addTenonBlank(looking, ops);
+    addRailMark(looking, ops);
     const Tenon& t = joint_.tenon;
     const bool startIsTop = (looking.downWay > 0.0) != (!onCheek && members_.isTurnedOver);
     const Size& shoulder = onCheek ? t.shoulders.faceEdge : t.shoulders.faceSide;
@@ -202,7 +191,7 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
                       tenon.max.x,
                       style_.dimensions,
                       metrics_,
-                      upTo(rail.max.y)));
+                      FigureRoom::upTo(rail.max.y)));
     if (onCheek) {
         SizeToPlace length =
             size(0.0, tenon.max.x, floor - rail.max.y, t.length.value.mm(), "tenon length");
@@ -221,7 +210,7 @@ std::vector<Op> JointPictures::rail(const JointLooking& looking) const {
                           floor,
                           style_.dimensions,
                           metrics_,
-                          upTo(tenon.max.x + 2.0)));
+                          FigureRoom::upTo(tenon.max.x + 2.0)));
     }
     return ops;
 }
@@ -254,50 +243,6 @@ void JointPictures::addHornLines(const JointLooking& looking, std::vector<Op>& o
     }
 }
 
-// The wedge of a tusk tenon by itself, as it is seen on the tenon's edge.
-std::vector<Op> JointPictures::wedge() const {
-    std::vector<Op> ops;
-    const Polyhedron solid = members_.wedge->toPolyhedron();
-    draw({solid}, {}, kOnEdge, ops);
-    const Box box = members_.wedge->bounds();
-    const Rect seen = onSheet(box, kOnEdge);
-    double narrow = box.max.x;  // of the sloping side at the narrow end
-    for (const Vec3& corner : solid.vertices) {
-        const bool isAtNarrow = members_.isTurnedOver
-                                    ? corner.z < box.min.z + kLengthTolerance.mm()
-                                    : corner.z > box.max.z - kLengthTolerance.mm();
-        if (isAtNarrow && corner.x > box.min.x + 1e-6) {
-            narrow = corner.x;
-        }
-    }
-    const double tip = onSheet(Vec3{narrow, 0.0, 0.0}, kOnEdge).x;
-    append(ops,
-           placeSizes({size(seen.min.y, seen.max.y, 0.0, box.size().z, "wedge length")},
-                      DimensionSide::RightOf,
-                      seen.max.x,
-                      style_.dimensions,
-                      metrics_,
-                      upTo(seen.max.y)));
-    append(ops,
-           placeSizes({size(seen.min.x, seen.max.x, 0.0, box.size().x, "wide end of the wedge")},
-                      DimensionSide::Below,
-                      seen.max.y,
-                      style_.dimensions,
-                      metrics_,
-                      upTo(seen.max.x + 2.0)));
-    const std::vector<Op> placed = ops;
-    append(ops,
-           placeClearOf(placed,
-                        {size(seen.min.x, tip, 0.0, narrow - box.min.x, "narrow end of the wedge")},
-                        DimensionSide::Above,
-                        seen.min.y,
-                        style_.dimensions,
-                        metrics_,
-                        upTo(seen.max.x)));
-    addLabel("wedge, " + letterLength(Length::mm(box.size().y), piece_.style) + " thick", ops);
-    return ops;
-}
-
 std::string JointPictures::tenonWord() const {
     const bool isWhole = joint_.form().isWholeSection() || joint_.kind == JointKind::Lap;
     return members_.isLoose ? "end with its mortise" : isWhole ? "end" : "tenon";
@@ -322,6 +267,7 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
     addHornLines(looking, ops);
     addReferenceLine(looking, ops);
     addPostBreaks(looking, ops);
+    addPostMarks(looking, ops);
     // Clear of the breaks, whose zigzags and ends stand out a little.
     const Rect drawn = boundsOf(ops, metrics_);
     const bool onCheek = looking.downAxis == 1;
@@ -378,14 +324,14 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
                       drawn.max.x,
                       style_.dimensions,
                       metrics_,
-                      upTo(drawn.max.y)));
+                      FigureRoom::upTo(drawn.max.y)));
     append(ops,
            placeSizes(std::move(atMouth),
                       DimensionSide::LeftOf,
                       drawn.min.x,
                       style_.dimensions,
                       metrics_,
-                      upTo(drawn.max.y)));
+                      FigureRoom::upTo(drawn.max.y)));
     if (onCheek && !joint_.isThrough()) {
         SizeToPlace deep = size(
             0.0, mortise.max.x, drawn.max.y - post.max.y, mortise.max.x / scale_, "mortise depth");
@@ -396,7 +342,7 @@ std::vector<Op> JointPictures::post(const JointLooking& looking) const {
                           drawn.max.y,
                           style_.dimensions,
                           metrics_,
-                          upTo(drawn.max.x + 2.0)));
+                          FigureRoom::upTo(drawn.max.x + 2.0)));
     }
     if (hasHorn) {
         addLabel(hornText(looking), ops);

@@ -67,6 +67,8 @@ class JointPictures {
     [[nodiscard]] std::vector<Op> rail(const JointLooking& looking) const;
     [[nodiscard]] std::vector<Op> post(const JointLooking& looking) const;
     void addReferenceLine(const JointLooking& looking, std::vector<Op>& ops) const;
+    void addRailMark(const JointLooking& looking, std::vector<Op>& ops) const;
+    void addPostMarks(const JointLooking& looking, std::vector<Op>& ops) const;
     // What is seen of the tenoned part from its end.
     [[nodiscard]] std::string tenonWord() const;
     [[nodiscard]] std::string hornText(const JointLooking& looking) const;

@@ -64,14 +64,17 @@ SectionedJoint sectionOf(const JointMembers& members, double scale) {
     for (const Polyhedron& piece : members.postPieces) {
         add(piece, section.post);
     }
-    for (const Polyhedron& tenon : members.tenons) {
+    const bool isSpread = !members.spread.empty();
+    for (const Polyhedron& tenon : isSpread ? members.spread : members.tenons) {
         add(tenon, section.tenons);
     }
     for (const Hollow& hollow : members.hollows) {
         add(hollow.solid, section.hollows);
     }
     for (const Hollow& hollow : members.ownHollows) {
-        add(hollow.solid, section.ownHollows);
+        if (!isSpread || !hollow.isWedged) {
+            add(hollow.solid, section.ownHollows);
+        }
     }
     for (const Polyhedron& small : members.smalls) {
         add(small, section.smalls);

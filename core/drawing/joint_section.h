@@ -9,8 +9,8 @@ namespace shoulderline {
 using Ring = std::vector<Vec2>;  // convex, counter-clockwise with y up; closed, the last point not
                                  // repeated
 
-// What the plane through the middle of the main tenon, along its width, cuts of a joint: x and y of
-// the joint's frame times `scale`.
+// What the plane through the middle of the main tenon, along its width, cuts of a joint that is
+// together, its wedges driven: x and y of the joint's frame times `scale`.
 struct SectionedJoint {
     Ring rail;
     std::vector<Ring> tenons;

@@ -6,6 +6,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/joint_blocks.h"
+#include "core/drawing/joint_twins.h"
 #include "core/drawing/title_block.h"
 #include "core/drawing/wrapped_text.h"
 
@@ -56,8 +57,10 @@ class Layout {
         move(block.ops, {shelf.x, shelf.y});
         shelf.x += block.size.x + kBetweenJoints;
         JointsOnSheet& sheet = sheets_[shelf.sheet];
-        if (std::find(sheet.parts.begin(), sheet.parts.end(), block.part) == sheet.parts.end()) {
-            sheet.parts.push_back(block.part);
+        for (std::string& part : block.parts) {
+            if (std::find(sheet.parts.begin(), sheet.parts.end(), part) == sheet.parts.end()) {
+                sheet.parts.push_back(std::move(part));
+            }
         }
         if (block.awaits) {
             sheet.awaiting.push_back({*block.awaits, sheet.ops.size() + kJointCaption});
@@ -150,7 +153,7 @@ LaidOut laidOut(const ResolvedPiece& resolved,
     const Vec2 room = roomForJoints(paper);
     std::vector<JointBlock> blocks;
     for (std::size_t i = 0; i < groups.size(); ++i) {
-        const Cautions own(setUpsOf(resolved, groups[i]), resolved, room.x, metrics);
+        const Cautions own(setUpsWithTwins(resolved, groups[i]), resolved, room.x, metrics);
         for (JointBlock& block : drawn.fitted(i, room - Vec2{0.0, own.height()})) {
             blocks.push_back(std::move(block));
         }
@@ -167,6 +170,11 @@ LaidOut laidOut(const ResolvedPiece& resolved,
     out.sheets = layout.take();
     numberAlike(out.sheets);
     return out;
+}
+
+// How large, and with how much beside one another, drawings stand: their scales for each sheet.
+double drawnToASheet(const LaidOut& out) {
+    return out.scales / static_cast<double>(std::max<std::size_t>(1, out.sheets.size()));
 }
 
 Sheet sheetOf(const Piece& piece,
@@ -230,15 +238,14 @@ JointsSetOut setOutJoints(const Piece& piece,
                           const ResolvedPiece& resolved,
                           Vec2 paper,
                           const TextMetrics& metrics) {
-    const std::vector<JointGroup> groups = jointGroups(resolved);
+    const std::vector<JointGroup> groups =
+        drawnOnce(piece, resolved, jointGroups(resolved), metrics);
     JointBlocks drawn(piece, resolved, groups, metrics);
     const Vec2 turned{paper.y, paper.x};
     LaidOut held = laidOut(resolved, groups, paper, metrics, drawn);
     LaidOut other = laidOut(resolved, groups, turned, metrics, drawn);
     constexpr double kAlike = 1e-9;
-    const bool isLarger = other.scales > held.scales + kAlike;
-    const bool isAlike = std::abs(other.scales - held.scales) <= kAlike;
-    if (isLarger || (isAlike && other.sheets.size() < held.sheets.size())) {
+    if (drawnToASheet(other) > drawnToASheet(held) + kAlike) {
         return {turned, std::move(other.sheets)};
     }
     return {paper, std::move(held.sheets)};

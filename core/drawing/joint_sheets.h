@@ -12,6 +12,8 @@ namespace shoulderline {
 // same distance from its face.
 struct JointGroup {
     std::vector<std::size_t> joints;  // indices in ResolvedPiece::joints, the one drawn first
+    // Those of other groups that are drawn alike and told with these, group by group.
+    std::vector<std::vector<std::size_t>> alike = {};
 };
 // Every joint that is cut, each in one group; those that rest on one another without a cut are left
 // out.
@@ -20,10 +22,12 @@ struct JointGroup {
 // The settings for all of a group, in the order of work, each once: where its joints are cut at
 // several places along a part, or from several fences, one for each.
 [[nodiscard]] std::vector<SetUp> setUpsOf(const ResolvedPiece& resolved, const JointGroup& group);
-// The same in words, those for ends and mortises out of square first.
+// The same in words, first the order of shaping and joining, then those for ends and mortises out
+// of square.
 [[nodiscard]] std::vector<std::string> setUpLines(const Piece& piece,
                                                   const ResolvedPiece& resolved,
-                                                  const JointGroup& group);
+                                                  const JointGroup& group,
+                                                  bool isEachFull = false);
 
 // What goes on one sheet of joints.
 struct JointsOnSheet {
@@ -48,11 +52,11 @@ struct JointsSetOut {
     std::vector<JointsOnSheet> sheets;
 };
 
-// The joints that differ, each drawn once with how many there are of it (see drawJoint) and its
-// set-ups, as many to a sheet as go on it, with the cautions of the tools under them, each at the
-// largest standard scale that the paper has room for, up to full size. On `paper` as it is held, or
-// turned where the drawings come out larger, or alike on fewer sheets. No sheets for a piece
-// without such joints.
+// The joints that differ, each drawn once with how many there are of it (see drawJoint), those of
+// other parts that are drawn alike with them, and its set-ups, as many to a sheet as go on it, with
+// the cautions of the tools under them, each at the largest standard scale that the paper has room
+// for, up to full size. On `paper` as it is held, or turned where more goes on a sheet: the
+// drawings larger, or their settings beside them. No sheets for a piece without such joints.
 [[nodiscard]] JointsSetOut setOutJoints(const Piece&,
                                         const ResolvedPiece&,
                                         Vec2 paper,

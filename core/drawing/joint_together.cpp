@@ -77,9 +77,10 @@ std::vector<Op> JointPictures::section() const {
     add(wood, [&](const SectionLine& line) {
         return members_.railIsCut && liesAt(line, 0, members_.rail.min.x * scale_);
     });
-    // No line of the mouth goes through the tenon that fills it.
+    // No line of the mouth goes through the tenon and the wedges that fill it.
     std::vector<Ring> filling{cut.rail};
     filling.insert(filling.end(), cut.tenons.begin(), cut.tenons.end());
+    filling.insert(filling.end(), cut.smalls.begin(), cut.smalls.end());
     const auto isPostSawn = [&](const SectionLine& line) {
         return std::any_of(
             members_.postSawn.begin(), members_.postSawn.end(), [&](const auto& sawn) {
@@ -158,6 +159,7 @@ std::vector<Op> JointPictures::compose(bool isThirdAngle) const {
     std::vector<Op> mouth;
     draw({members_.postSolid}, members_.hollows, kOnMouth, mouth);
     addPostBreaks(kOnMouth, mouth);
+    addPostMarks(kOnMouth, mouth);
     addLabel("mouth", mouth);
     std::vector<Op> tenon;
     draw(railSolids(false), members_.ownHollows, kOnTenon, tenon);

@@ -6,11 +6,11 @@
 #include "core/drawing/free_space.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/notes.h"
-#include "core/drawing/part_drawing.h"
 #include "core/drawing/part_faces.h"
 #include "core/drawing/part_outline_table.h"
 #include "core/drawing/part_sections.h"
 #include "core/drawing/part_sizes.h"
+#include "core/drawing/part_style.h"
 #include "core/drawing/part_views.h"
 
 namespace shoulderline {

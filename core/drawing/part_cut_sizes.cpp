@@ -322,7 +322,7 @@ class CutWriter {
         }
         addScrew(cut, note);
         if (cut.hole) {
-            for (std::string& line : holeLines(cut, times, to_.piece.style)) {
+            for (std::string& line : holeLines(to_.part, cut, times, to_.piece.style)) {
                 note.lines.push_back(std::move(line));
             }
         } else {

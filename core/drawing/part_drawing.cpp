@@ -38,12 +38,28 @@ std::vector<PartBlock> notesBlock(const std::vector<std::string>& notes,
     return {{Face::FaceSide, std::move(ops), bounds, 0.0, false, false}};
 }
 
-PartDrawingBlocks blocksOf(const Piece& piece,
-                           const ResolvedPiece& resolved,
-                           const PartKind& kind,
-                           const PartStyle& style,
-                           PartLines& lines,
-                           const TextMetrics& metrics) {
+Sheet sheetOf(std::vector<Op> ops,
+              const PartKind& kind,
+              const PartStyle& style,
+              const TextMetrics& metrics) {
+    Sheet sheet;
+    sheet.title = kind.name;
+    sheet.lines = style.lines;
+    sheet.ops = std::move(ops);
+    const Rect all = boundsOf(sheet.ops, metrics);
+    move(sheet.ops, Vec2{kRoundDrawing, kRoundDrawing} - all.min);
+    sheet.size = all.size() + Vec2{2.0 * kRoundDrawing, 2.0 * kRoundDrawing};
+    return sheet;
+}
+
+}  // namespace
+
+PartDrawingBlocks drawBlocks(const Piece& piece,
+                             const ResolvedPiece& resolved,
+                             const PartKind& kind,
+                             const PartStyle& style,
+                             PartLines& lines,
+                             const TextMetrics& metrics) {
     const std::size_t index = kind.parts.front();
     const ResolvedPart& part = resolved.parts[index];
     const PartBlocks draw(piece, resolved, index, style, lines, metrics);
@@ -67,51 +83,27 @@ PartDrawingBlocks blocksOf(const Piece& piece,
     return blocks;
 }
 
-Sheet sheetOf(std::vector<Op> ops,
-              const PartKind& kind,
-              const PartStyle& style,
-              const TextMetrics& metrics) {
-    Sheet sheet;
-    sheet.title = kind.name;
-    sheet.lines = style.lines;
-    sheet.ops = std::move(ops);
-    const Rect all = boundsOf(sheet.ops, metrics);
-    move(sheet.ops, Vec2{kRoundDrawing, kRoundDrawing} - all.min);
-    sheet.size = all.size() + Vec2{2.0 * kRoundDrawing, 2.0 * kRoundDrawing};
-    return sheet;
+Sheet setInProjection(PartDrawingBlocks blocks,
+                      const Piece& piece,
+                      const PartKind& kind,
+                      const PartStyle& style,
+                      const TextMetrics& metrics) {
+    return sheetOf(
+        inProjection(std::move(blocks), style.sectionPlace, isInThirdAngle(piece), metrics),
+        kind,
+        style,
+        metrics);
 }
 
-}  // namespace
-
-Sheet drawPart(const Piece& piece,
-               const ResolvedPiece& resolved,
-               const PartKind& kind,
-               const PartStyle& style,
-               PartLines& lines,
-               const TextMetrics& metrics) {
-    return sheetOf(inProjection(blocksOf(piece, resolved, kind, style, lines, metrics),
-                                style.sectionPlace,
-                                isInThirdAngle(piece),
-                                metrics),
-                   kind,
-                   style,
-                   metrics);
-}
-
-std::vector<Sheet> drawPartOnSheets(const Piece& piece,
-                                    const ResolvedPiece& resolved,
-                                    const PartKind& kind,
-                                    const PartStyle& style,
-                                    PartLines& lines,
-                                    Vec2 room,
-                                    const TextMetrics& metrics) {
+std::vector<Sheet> setOnSheets(PartDrawingBlocks blocks,
+                               const Piece& piece,
+                               const PartKind& kind,
+                               const PartStyle& style,
+                               Vec2 room,
+                               const TextMetrics& metrics) {
     const Vec2 within = room - Vec2{2.0 * kRoundDrawing, 2.0 * kRoundDrawing};
     std::optional<std::vector<std::vector<Op>>> pages =
-        packed(blocksOf(piece, resolved, kind, style, lines, metrics),
-               within,
-               isInThirdAngle(piece),
-               style.dimensions.height,
-               metrics);
+        packed(std::move(blocks), within, isInThirdAngle(piece), style.dimensions.height, metrics);
     std::vector<Sheet> sheets;
     if (pages) {
         for (std::vector<Op>& ops : *pages) {
@@ -131,7 +123,8 @@ Sheet partDrawing(const Piece& piece,
     style.scale = scale;
     style.lines = isFullSize ? LineGroup::Fine : LineGroup::Bold;
     PartLines lines(resolved.parts[kind.parts.front()]);
-    return drawPart(piece, resolved, kind, style, lines, metrics);
+    return setInProjection(
+        drawBlocks(piece, resolved, kind, style, lines, metrics), piece, kind, style, metrics);
 }
 
 }  // namespace shoulderline

@@ -4,6 +4,7 @@
 
 #include "core/drawing/part_angles.h"
 #include "core/drawing/part_views.h"
+#include "core/resolve/end_words.h"
 
 namespace shoulderline {
 
@@ -87,8 +88,10 @@ std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
             ? std::vector<Face>{Face::FaceEdge, Face::FaceSide, Face::BackEdge, Face::BackSide}
             : std::vector<Face>{Face::BackEdge, Face::FaceSide, Face::FaceEdge, Face::BackSide};
     const std::vector<Face> all = order;
+    // On the edge that shows its shoulders too, where those follow the curve.
+    const Face bowed = isAngledOn(part, Face::FaceEdge) ? Face::FaceEdge : all.front();
     std::erase_if(order, [&](Face face) {
-        const bool showsBow = part.bend && face == all.front();
+        const bool showsBow = part.bend && face == bowed;
         const bool showsOutline =
             part.body.edge && !part.bend && !carriesMortises(part, Face::BackEdge);
         const bool showsAngle = face == Face::FaceEdge && (isAngledOn(part, face) || showsOutline);
@@ -119,8 +122,8 @@ std::vector<EndToShow> endsToShow(const ResolvedPart& part, bool isThirdAngle) {
         !carriesMortises(part, Face::StartEnd)) {
         return {{atRight, "both ends", true}};
     }
-    const EndToShow left{Face::StartEnd, "left end", !isThirdAngle || !farCarries};
-    const EndToShow right{Face::FarEnd, "right end", isThirdAngle || !startCarries};
+    const EndToShow left{Face::StartEnd, endWord(part, End::Start), !isThirdAngle || !farCarries};
+    const EndToShow right{Face::FarEnd, endWord(part, End::Far), isThirdAngle || !startCarries};
     if (startCarries && farCarries) {
         // The section is dimensioned at the first; the other shows its own tenons.
         return isThirdAngle ? std::vector<EndToShow>{right, left}

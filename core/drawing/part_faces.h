@@ -19,7 +19,7 @@ namespace shoulderline {
 // An end that the drawing shows; one of two tells the section of the part.
 struct EndToShow {
     Face face = Face::FarEnd;
-    std::string label;  // "both ends", "left end", "right end", "end"
+    std::string label;  // "both ends", "left end", "foot", "end"
     bool hasSection = true;
 };
 

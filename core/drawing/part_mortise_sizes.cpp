@@ -169,8 +169,9 @@ class MortiseWriter {
                                          : mortise.isHaunch ? "haunch, "
                                                             : "") +
                              (count > 1 ? std::to_string(count) + " for " + mate : mate));
-        const std::string letter =
-            to_.sections != nullptr ? to_.sections->letterOf(mortise.joint) : std::string();
+        const std::string letter = to_.sections != nullptr
+                                       ? to_.sections->letterOf(mortise.joint, mortise.isHaunch)
+                                       : std::string();
         if (!letter.empty() && mortise.isHaunch && !turned_ && otherOf(mortise, false) != nullptr) {
             return;  // the mortise's own note says that it has one
         }
@@ -180,6 +181,10 @@ class MortiseWriter {
                 note.lines.front() += joint.has(JointFeature::SlopingHaunch)
                                           ? ", with a haunch that slopes to nothing"
                                           : ", with haunch";
+                const std::string atHaunch = to_.sections->letterOf(mortise.joint, true);
+                if (!atHaunch.empty() && atHaunch != letter) {
+                    note.lines.front() += " (" + atHaunch + "\u2013" + atHaunch + ")";
+                }
             }
             note.lines.push_back(letter + "\u2013" + letter + ", " +
                                  wayIn(to_.resolved.joints[mortise.joint], mortise) +

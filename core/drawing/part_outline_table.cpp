@@ -6,6 +6,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/fraction_text.h"
+#include "core/resolve/end_words.h"
 
 namespace shoulderline {
 
@@ -92,7 +93,7 @@ std::vector<ShapedOutline> shapedOutlines(const ResolvedPart& part,
                                 Face::FaceSide));
     }
     for (ShapedOutline& outline : shaped) {
-        outline.fromShoulder = part.startTenon.mm() > 0.0;
+        outline.from = placesFromWord(part, End::Start);
     }
     return shaped;
 }
@@ -107,10 +108,7 @@ std::vector<Op> outlineTable(const ShapedOutline& outline,
     const double fraction = 0.6 * height;  // room for a fraction's lower figures
     const auto shown = [&](double mm) { return letterLength(Length::mm(mm), lengths); };
     std::vector<std::array<std::string, 4>> rows{
-        {"",
-         outline.fromShoulder ? "from left shoulder" : "from left end",
-         "from " + std::string(wordFor(outline.across)),
-         "then"}};
+        {"", "from " + outline.from, "from " + std::string(wordFor(outline.across)), "then"}};
     for (std::size_t i = 0; i < outline.told.size(); ++i) {
         const Vec2 p = outline.outline->vertices[outline.told[i]].point;
         rows.push_back(

@@ -17,7 +17,7 @@ struct ShapedOutline {
     Face seenOn = Face::FaceSide;  // of the two faces that it lies on, the one that a drawing shows
     Face across = Face::FaceEdge;  // what its points are measured from across the length
     std::vector<std::size_t> told;  // its vertices but for those at plain corners of the blank
-    bool fromShoulder = false;      // the left end of the body is a shoulder
+    std::string from = {};          // what places along it are from: "left shoulder", "foot"
 };
 // `shown` as facesToShow() has it; an outline seen on no face there is told of the face edge.
 [[nodiscard]] std::vector<ShapedOutline> shapedOutlines(const ResolvedPart& part,

@@ -239,7 +239,8 @@ SectionPlan::SectionPlan(const ResolvedPiece& resolved,
                 if (std::find(row.mortises.begin(), row.mortises.end(), &part.mortises[m]) !=
                     row.mortises.end()) {
                     for (const MortiseSolid* mortise : row.mortises) {
-                        shown_.push_back({mortise->joint, candidate.section.letter});
+                        shown_.push_back(
+                            {mortise->joint, mortise->isHaunch, candidate.section.letter});
                     }
                 }
             }
@@ -248,9 +249,10 @@ SectionPlan::SectionPlan(const ResolvedPiece& resolved,
     }
 }
 
-std::string SectionPlan::letterOf(std::size_t joint) const {
-    const auto shown = std::find_if(
-        shown_.begin(), shown_.end(), [&](const Shown& s) { return s.joint == joint; });
+std::string SectionPlan::letterOf(std::size_t joint, bool ofHaunch) const {
+    const auto shown = std::find_if(shown_.begin(), shown_.end(), [&](const Shown& s) {
+        return s.joint == joint && s.isHaunch == ofHaunch;
+    });
     return shown == shown_.end() ? std::string() : shown->letter;
 }
 

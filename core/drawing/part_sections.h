@@ -35,8 +35,9 @@ class SectionPlan {
     SectionPlan(const ResolvedPiece& resolved, const ResolvedPart& part, bool isThirdAngle);
 
     [[nodiscard]] const std::vector<PartSection>& sections() const { return sections_; }
-    // Of the section that shows this mortise, or one alike; empty for none.
-    [[nodiscard]] std::string letterOf(std::size_t joint) const;
+    // Of the section that shows the mortise of this joint, or one alike, or that for its haunch;
+    // empty for none.
+    [[nodiscard]] std::string letterOf(std::size_t joint, bool ofHaunch) const;
     // Of the section through the tenons of an end.
     [[nodiscard]] std::string letterOf(End end) const;
 
@@ -44,6 +45,7 @@ class SectionPlan {
     std::vector<PartSection> sections_;
     struct Shown {
         std::size_t joint;
+        bool isHaunch;
         std::string letter;
     };
     std::vector<Shown> shown_;

@@ -1,7 +1,9 @@
 #include "core/drawing/part_sheet.h"
 
 #include <algorithm>
+#include <map>
 #include <optional>
+#include <tuple>
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/free_space.h"
@@ -120,7 +122,8 @@ class SettingOut {
         PartOnSheets out;
         for (const double scale : scales) {
             for (const PartStyle& style : stylesAt(scale, isCompact)) {
-                Sheet drawing = drawPart(piece_, resolved_, kind_, style, lines_, metrics_);
+                Sheet drawing =
+                    setInProjection(blocksIn(style, isCompact), piece_, kind_, style, metrics_);
                 out.fits = drawing.size.x <= room_.x && drawing.size.y <= room_.y;
                 out.scale = scale;
                 out.drawings = {std::move(drawing)};
@@ -144,7 +147,7 @@ class SettingOut {
                     continue;  // says nothing of where these go
                 }
                 std::vector<Sheet> sheets =
-                    drawPartOnSheets(piece_, resolved_, kind_, style, lines_, room_, metrics_);
+                    setOnSheets(blocksIn(style, isCompact), piece_, kind_, style, room_, metrics_);
                 if (sheets.empty() || sheets.size() > most) {
                     continue;
                 }
@@ -159,6 +162,18 @@ class SettingOut {
     }
 
   private:
+    // Its blocks in one style, drawn once, whatever way they are then set.
+    [[nodiscard]] const PartDrawingBlocks& blocksIn(const PartStyle& style, bool isCompact) {
+        const auto key = std::tuple(style.scale, isCompact, style.largestEnd);
+        const auto found = blocks_.find(key);
+        return found != blocks_.end()
+                   ? found->second
+                   : blocks_
+                         .emplace(key,
+                                  drawBlocks(piece_, resolved_, kind_, style, lines_, metrics_))
+                         .first->second;
+    }
+
     [[nodiscard]] bool hasSparse(const std::vector<Sheet>& drawings) const {
         constexpr double kLittle = 0.2;  // of the room
         return drawings.size() > 1 &&
@@ -173,6 +188,7 @@ class SettingOut {
     Vec2 room_;
     const TextMetrics& metrics_;
     PartLines lines_;
+    std::map<std::tuple<double, bool, double>, PartDrawingBlocks> blocks_;
 };
 
 // Sections that are marked on another sheet say on which: the first that shows the face side; and

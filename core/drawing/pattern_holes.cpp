@@ -49,8 +49,8 @@ std::vector<std::string> holeWordsOf(const ResolvedPart& part,
     for (const AlikeHoles& one : alike) {
         const std::size_t count = one.places.size();
         std::string text;
-        for (const std::string& line :
-             holeLines(*one.first, count > 1 ? std::to_string(count) + " \u00d7 " : "", style)) {
+        for (const std::string& line : holeLines(
+                 part, *one.first, count > 1 ? std::to_string(count) + " \u00d7 " : "", style)) {
             text += (text.empty() ? "" : ", ") + line;
         }
         if (one.first->face != view.face) {

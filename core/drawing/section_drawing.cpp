@@ -10,6 +10,8 @@
 #include "core/drawing/round_wood.h"
 #include "core/drawing/section_marks.h"
 #include "core/geometry/convex_hull.h"
+#include "core/resolve/shaped_face.h"
+#include "core/resolve/stations.h"
 
 namespace shoulderline {
 
@@ -27,6 +29,18 @@ std::vector<Vec2> scaled(std::vector<Vec2> ring, double scale) {
 Stroke outlineOf(std::vector<Vec2> ring) {
     ring.push_back(ring.front());
     return {std::move(ring), LineRole::Visible};
+}
+
+// What of a hollow lies between the edges of the part: one in a shaped edge begins there, and not
+// at the blank's.
+ConvexSolid betweenEdges(const ResolvedPart& part, const ConvexSolid& hollow, double at) {
+    if (!isShaped(part)) {
+        return hollow;
+    }
+    const Extent wood = widthAt(part, at);
+    std::optional<ConvexSolid> left = hollow.clipped({{0, 1, 0}, wood.max});
+    left = left ? left->clipped({{0, -1, 0}, -wood.min}) : left;
+    return left.value_or(hollow);
 }
 
 // The axis of a bored mortise, from before its mouth to past its bottom.
@@ -184,8 +198,9 @@ std::vector<Op> sectionOps(const PartSection& section,
     std::vector<Subject> subjects;
     const auto addHollow = [&](const ConvexSolid& solid, const Subject& subject) {
         const std::optional<ConvexSolid> inRound = withinRound(part, solid);
-        std::vector<Vec2> hollow =
-            scaled(solidAcross(inRound ? *inRound : solid, section.at), scale);
+        std::vector<Vec2> hollow = scaled(
+            solidAcross(inRound ? *inRound : betweenEdges(part, solid, section.at), section.at),
+            scale);
         if (hollow.size() > 2) {
             cut.hollows.push_back(std::move(hollow));
             subjects.push_back(subject);

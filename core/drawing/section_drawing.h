@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/drawing/free_space.h"
-#include "core/drawing/part_drawing.h"
+#include "core/drawing/part_style.h"
 #include "core/drawing/part_sections.h"
 
 namespace shoulderline {

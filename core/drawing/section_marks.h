@@ -4,7 +4,7 @@
 
 #include "core/drawing/free_space.h"
 #include "core/drawing/hatching.h"
-#include "core/drawing/part_drawing.h"
+#include "core/drawing/part_style.h"
 #include "core/drawing/part_sections.h"
 
 namespace shoulderline {

@@ -20,7 +20,12 @@ std::vector<Op> drawnOf(const Piece& piece,
     style.withSections = true;
     style.withNotes = false;  // one sheet has those of all, each by its name
     PartLines lines(resolved.parts[kind.parts.front()]);
-    return drawPart(piece, resolved, kind, style, lines, metrics).ops;
+    return setInProjection(drawBlocks(piece, resolved, kind, style, lines, metrics),
+                           piece,
+                           kind,
+                           style,
+                           metrics)
+        .ops;
 }
 
 // Whether both draw and letter the same, to a thousandth of a millimetre on the sheet, in whatever

@@ -268,7 +268,7 @@ std::optional<PlacedMember> AngledSpan::cutToFaces(const Line& line) {
     const Vec3 thickness = line.thickness * (section_.thickness.value.mm() / 2);
     const Vec3 middle = line.middle();
     std::array<EnteredFace, 2> faces;
-    std::array<double, 2> reach{1e30, -1e30};  // of the corners, along the member from its middle
+    std::array<double, 2> reach{};  // of the ends, along the member from its middle
     for (std::size_t e = 0; e < 2; ++e) {
         const Vec3 way = e == 0 ? -line.along : line.along;
         std::optional<EnteredFace> face = enteredFace(*ends_[e].part, ends_[e].frame, middle, way);
@@ -278,12 +278,12 @@ std::optional<PlacedMember> AngledSpan::cutToFaces(const Line& line) {
         }
         alongShape(ends_[e], way, width, thickness, *face);
         faces[e] = *face;
-        for (const Vec3& corner :
-             {width + thickness, width - thickness, thickness - width, -width - thickness}) {
-            const double at =
-                dot(face->outward, face->point - middle - corner) / dot(face->outward, line.along);
-            reach[e] = e == 0 ? std::min(reach[e], at) : std::max(reach[e], at);
-        }
+        const double lean = dot(face->outward, line.along);
+        const double middleAt = dot(face->outward, face->point - middle) / lean;
+        const double over = std::abs(
+            reachOf(part_.section, dot(face->outward, width), dot(face->outward, thickness)) /
+            lean);
+        reach[e] = e == 0 ? middleAt - over : middleAt + over;
     }
     if (reach[1] - reach[0] < kApart) {
         passesBy(1);

@@ -6,6 +6,7 @@
 #include "core/geometry/cylinder.h"
 #include "core/joint/size_chain.h"
 #include "core/measure/angle_text.h"
+#include "core/resolve/end_words.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -32,8 +33,9 @@ Face acrossReference(Face face) {
     return axesOn(face).across == 1 ? Face::FaceEdge : Face::FaceSide;
 }
 
-std::string alongReference(Face face) {
-    return axesOn(face).along == 0 ? std::string("start") : std::string(wordFor(Face::FaceEdge));
+std::string alongReference(const ResolvedPart& part, Face face) {
+    return axesOn(face).along == 0 ? placesFromWord(part, End::Start)
+                                   : std::string(wordFor(Face::FaceEdge));
 }
 
 double lowOnAxis(Datum from, double at, double size, double whole, bool byMiddle) {

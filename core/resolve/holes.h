@@ -19,7 +19,7 @@ struct CutAxes {
 [[nodiscard]] CutAxes axesOn(Face face);
 // What places across a face, and along it, are measured from.
 [[nodiscard]] Face acrossReference(Face face);
-[[nodiscard]] std::string alongReference(Face face);
+[[nodiscard]] std::string alongReference(const ResolvedPart& part, Face face);
 
 // Where the low side of a stretch of `size` lies on an axis `whole` long, `at` from there; of one
 // that is placed by its middle, that middle is meant. Millimetres.

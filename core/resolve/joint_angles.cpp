@@ -132,11 +132,12 @@ std::vector<std::string> jointSettings(const ResolvedPiece& resolved, const Reso
     if (angles.isSquare()) {
         return words;
     }
+    const ResolvedPart& mortised = resolved.parts[joint.mortised];
     const std::string hollow = joint.kind == JointKind::Round ? "bore: " : "mortise: ";
     words.push_back(hollow + (angles.mortise.radians() > kSquare
                                   ? (joint.kind == JointKind::Round
-                                         ? tableText(angles.lean, joint.mortise.face)
-                                         : wedgedText(angles.lean, joint.mortise.face))
+                                         ? tableText(angles.lean, mortised, joint.mortise.face)
+                                         : wedgedText(angles.lean, mortised, joint.mortise.face))
                                   : "square to the face"));
     if (angles.mouthTurn.radians() > kSquare) {
         words.push_back("mouth turned " + slopeText(angles.mouthTurn) +

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/measure/angle_text.h"
+#include "core/resolve/end_words.h"
 #include "core/resolve/holes.h"
 #include "core/resolve/joint_angles.h"
 
@@ -29,7 +30,7 @@ bool Lean::isTilted() const {
     return std::abs(along.radians()) > kNoLean || std::abs(across.radians()) > kNoLean;
 }
 
-std::string leanText(const Lean& lean, Face face) {
+std::string leanText(const Lean& lean, const ResolvedPart& part, Face face) {
     std::string text;
     const auto add = [&](Angle angle, const std::string& forward, const std::string& back) {
         if (std::abs(angle.radians()) > kNoLean) {
@@ -38,7 +39,9 @@ std::string leanText(const Lean& lean, Face face) {
         }
     };
     const std::string from(wordFor(acrossReference(face)));
-    axesOn(face).along == 0 ? add(lean.along, "towards the far end", "towards the start")
+    axesOn(face).along == 0 ? add(lean.along,
+                                  "towards the " + endWord(part, End::Far),
+                                  "towards the " + endWord(part, End::Start))
                             : add(lean.along, "away from the face edge", "towards the face edge");
     add(lean.across, "away from the " + from, "towards the " + from);
     return text;
@@ -49,16 +52,16 @@ Angle tiltOverWedge(const Lean& lean) {
         std::atan(std::tan(lean.across.radians()) * std::cos(lean.along.radians())));
 }
 
-std::string wedgedText(const Lean& lean, Face face) {
+std::string wedgedText(const Lean& lean, const ResolvedPart& part, Face face) {
     if (std::abs(lean.along.radians()) <= kNoLean || std::abs(lean.across.radians()) <= kNoLean) {
-        return tableText(lean, face);
+        return tableText(lean, part, face);
     }
     return "table tilted " + slopeText(tiltOverWedge(lean)) +
            " across the part, the part wedged up " + slopeText(lean.along) + " along it; it " +
-           leanText(lean, face);
+           leanText(lean, part, face);
 }
 
-std::string tableText(const Lean& lean, Face face) {
+std::string tableText(const Lean& lean, const ResolvedPart& part, Face face) {
     std::string text = "table tilted " + slopeText(lean.tilt());
     const double turn = std::abs(lean.turn().degrees());
     // Along or against the way the part runs the fence lies across the tilt; else it is turned.
@@ -70,7 +73,7 @@ std::string tableText(const Lean& lean, Face face) {
     } else {
         text += off <= kStraight ? " along the part" : " across the part";
     }
-    return text + "; it " + leanText(lean, face);
+    return text + "; it " + leanText(lean, part, face);
 }
 
 }  // namespace shoulderline

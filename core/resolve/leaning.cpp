@@ -62,10 +62,10 @@ std::optional<PlacedMember> placeLeaning(const Part& part,
     }
     Vec3 middle = at.centre();
     middle.z = level->mm();
-    // The blank reaches to the furthest corners of its level ends.
+    // The blank reaches to the furthest places of its level ends.
     const Vec3 y = frame.y * (section.width.value.mm() / 2);
     const Vec3 z = frame.z * (section.thickness.value.mm() / 2);
-    const double rise = std::abs(y.z) + std::abs(z.z);
+    const double rise = reachOf(part.section, y.z, z.z);
     const double start = (foot - middle.z - rise) / frame.x.z;
     const double far = (top - middle.z + rise) / frame.x.z;
     frame.origin = middle + frame.x * start - y - z;

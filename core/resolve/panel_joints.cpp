@@ -101,7 +101,7 @@ bool placeGrooved(const JointSeed& seed,
         rabbet.face = Face::FaceSide;
         rabbet.box = boxes.rabbet;
         rabbet.joint = index;
-        rabbet.note = "leaves the tongue";
+        rabbet.note = "leaving the tongue";
         panel.cuts.push_back(std::move(rabbet));
     }
 
@@ -183,7 +183,7 @@ std::vector<std::string> placeTongued(std::size_t firstIndex,
     ResolvedCut rabbet;
     rabbet.kind = CutKind::Rabbet;
     rabbet.joint = index;
-    rabbet.note = "leaves the tongue";
+    rabbet.note = "leaving the tongue";
     for (const bool isFaceSide : {true, false}) {
         rabbet.face = isFaceSide ? Face::FaceSide : Face::BackSide;
         rabbet.box = slab(tip - way * depth,

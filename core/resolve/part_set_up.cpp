@@ -5,10 +5,12 @@
 #include <set>
 
 #include "core/measure/length_text.h"
+#include "core/resolve/end_words.h"
 #include "core/resolve/face_there.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
 #include "core/resolve/lean.h"
+#include "core/resolve/tool_text.h"
 
 namespace shoulderline {
 
@@ -93,12 +95,13 @@ class PartSettings {
                          : isSlot && depth <= kDeepestRouted ? RuleId::SetUpRouter
                                                              : RuleId::SetUpBit;
         one.setUp.work = holeWork(cut);
-        one.setUp.setting = shown(diameter) + "; centre " + shown(mouth[axes.across]) +
-                            " from the " + std::string(wordFor(acrossReference(cut.face))) +
+        one.setUp.cutter = shown(diameter);
+        one.setUp.setting = "centre " + shown(mouth[axes.across]) + " from the " +
+                            std::string(wordFor(acrossReference(cut.face))) +
                             (cut.isThrough ? throughText(cut) : ", " + shown(depth) + " deep") +
                             (isTilted && !cut.isThrough ? " along it" : "");
         one.at = {mouth[axes.along]};
-        one.from = alongReference(cut.face);
+        one.from = alongReference(part_, cut.face);
         if (isSlot) {
             const double more = (cut.hole->slotLength.value - cut.hole->slotWidth).mm() / 2;
             one.after = (depth <= kDeepestRouted
@@ -108,7 +111,7 @@ class PartSettings {
                         (cut.hole->slot == SlotWay::Along ? "along" : "across") + " the part";
         }
         if (isTilted) {
-            one.after = "; " + tableText(cut.hole->lean, cut.face);
+            one.after = "; " + tableText(cut.hole->lean, part_, cut.face);
         }
         if (beginsInWaste(part_, cut)) {
             one.after += "; before the blank is shaped";
@@ -147,20 +150,40 @@ class PartSettings {
         const Box body = part_.bodyBox();
         const bool isNotch = cut.kind == CutKind::Notch;
         PartSetUp one;
-        one.tool = isNotch ? RuleId::SetUpSaw : RuleId::SetUpPlough;
+        const bool isRabbet = cut.kind == CutKind::Rabbet;
+        one.tool = isNotch    ? RuleId::SetUpSaw
+                   : isRabbet ? RuleId::SetUpRabbet
+                              : RuleId::SetUpPlough;
         one.work = std::string(wordFor(cut.kind)) + " in the " + std::string(wordFor(cut.face)) +
                    (cut.note.empty() ? "" : " (" + cut.note + ")");
+        const std::string wide = shown(cut.box.size()[axes.across]);
+        one.cutter = one.tool == RuleId::SetUpPlough ? wide : std::string();
         one.setting =
-            shown(cut.box.size()[axes.across]) + " wide; fence " + shown(cut.box.min[axes.across]) +
-            " from the " + std::string(wordFor(acrossReference(cut.face))) +
+            (one.cutter.empty() ? wide + " wide; " : std::string()) +
+            fenceText(cut.box, axes.across, isRabbet) +
             (cut.isThrough ? ", through" : ", " + shown(cut.box.size()[axes.into]) + " deep");
         const double slack = kLengthTolerance.mm();
         if (cut.box.min[axes.along] > slack ||
             cut.box.max[axes.along] < body.max[axes.along] - slack) {
             one.setting += ", from " + shown(cut.box.min[axes.along]) + " to " +
-                           shown(cut.box.max[axes.along]) + " from the " + alongReference(cut.face);
+                           shown(cut.box.max[axes.along]) + " from the " +
+                           alongReference(part_, cut.face);
         }
         all_.push_back(std::move(one));
+    }
+
+    // A rabbet is worked from the edge that it lies along.
+    [[nodiscard]] std::string fenceText(const Box& cut, int across, bool isRabbet) const {
+        const bool isWidth = across == 1;
+        const double slack = kLengthTolerance.mm();
+        if (isRabbet && across != 0 && cut.min[across] <= slack) {
+            return "along the " + std::string(wordFor(isWidth ? Face::FaceEdge : Face::FaceSide));
+        }
+        if (isRabbet && across != 0 && cut.max[across] >= part_.bodyBox().max[across] - slack) {
+            return "along the " + std::string(wordFor(isWidth ? Face::BackEdge : Face::BackSide));
+        }
+        return "fence " + shown(cut.min[across]) + " from the " +
+               std::string(wordFor(isWidth ? Face::FaceEdge : Face::FaceSide));
     }
 
     // Whether a bit whose bearing runs along the part's own faces makes it.
@@ -240,12 +263,17 @@ class PartSettings {
                " on the " + second + workedText(easing.kind);
     }
 
+    [[nodiscard]] std::string arrisText(Arris at) const {
+        if (at == Arris::StartEnd || at == Arris::FarEnd) {
+            return endWord(part_, at == Arris::StartEnd ? End::Start : End::Far);
+        }
+        return at == Arris::AllAlong ? "all four arrises along it" : std::string(wordFor(at));
+    }
+
     void addEasing(const ResolvedEasing& easing) {
         PartSetUp one;
         one.tool = isRouted(easing) ? RuleId::SetUpEasingRouter : RuleId::SetUpEasingPlane;
-        one.work = std::string(wordFor(easing.kind)) + ", " +
-                   (easing.at == Arris::AllAlong ? std::string("all four arrises along it")
-                                                 : std::string(wordFor(easing.at))) +
+        one.work = std::string(wordFor(easing.kind)) + ", " + arrisText(easing.at) +
                    (easing.note.empty() ? "" : " (" + easing.note + ")");
         if (isRouted(easing)) {
             const std::string bit = easing.kind == EasingKind::Chamfer ? "45°"
@@ -259,9 +287,12 @@ class PartSettings {
         const double length = part_.shoulderLength.value.mm();
         if (easing.from || easing.to) {
             one.setting += "; stop blocks";
-            one.setting += easing.from ? ", begins " + shown(*easing.from) + " from the start" : "";
-            one.setting +=
-                easing.to ? ", ends " + shown(length - easing.to->mm()) + " from the far end" : "";
+            one.setting += easing.from ? ", begins " + shown(*easing.from) + " from the " +
+                                             placesFromWord(part_, End::Start)
+                                       : "";
+            one.setting += easing.to ? ", ends " + shown(length - easing.to->mm()) + " from the " +
+                                           placesFromWord(part_, End::Far)
+                                     : "";
             one.setting += ", run out over " + shown(easing.runOut);
         }
         all_.push_back(std::move(one));
@@ -280,8 +311,7 @@ std::vector<PartSetUp> partSetUpsOf(const ResolvedPart& part, const LengthStyle&
 }
 
 std::string partSetUpText(const PartSetUp& setUp, const RuleBook& rules) {
-    return setUp.work + ": " + rules[setUp.tool].subject +
-           (setUp.tool == RuleId::SetUpEasingPlane ? "; " : " ") + setUp.setting;
+    return setUp.work + ": " + toolText(rules, setUp.tool, setUp.cutter) + "; " + setUp.setting;
 }
 
 std::vector<std::string> cautionsFor(const std::vector<PartSetUp>& setUps, const RuleBook& rules) {
@@ -291,7 +321,7 @@ std::vector<std::string> cautionsFor(const std::vector<PartSetUp>& setUps, const
     }
     std::vector<std::string> cautions;
     for (const RuleId tool : tools) {
-        cautions.push_back(rules[tool].subject + ": " + rules[tool].sentence);
+        cautions.push_back(cautionText(rules, tool));
     }
     return cautions;
 }

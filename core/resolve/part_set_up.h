@@ -12,7 +12,8 @@ namespace shoulderline {
 struct PartSetUp {
     RuleId tool = RuleId::SetUpBit;
     std::string work;     // "bore", "slot", "chamfer, face side and face edge"
-    std::string setting;  // "3/8; centre 1 from the face edge, through, at 3 and 9 from the start"
+    std::string cutter;   // "3/8"; empty where none is told
+    std::string setting;  // "centre 1 from the face edge, through, at 3 and 9 from the left end"
     friend bool operator==(const PartSetUp&, const PartSetUp&) = default;
 };
 
@@ -24,8 +25,8 @@ struct PartSetUp {
 [[nodiscard]] std::vector<PartSetUp> partSetUpsOf(const ResolvedPart& part,
                                                   const LengthStyle& style);
 
-// "bore: bit in a drill press or brace 3/8; centre 1 from the face edge, through, at 3 from the
-// start".
+// "bore: bit 3/8, in the drill press or brace; centre 1 from the face edge, through, at 3 from the
+// left end".
 [[nodiscard]] std::string partSetUpText(const PartSetUp& setUp, const RuleBook& rules);
 
 // The cautions of their tools, each once, with the tool's name.

@@ -100,6 +100,10 @@ struct PlacedMember {
                                     std::size_t stated,
                                     const PlacedMember& member);
 
+// How far a section reaches along a direction: `width` and `thickness` are what half of each has of
+// it. A round one has no corners.
+[[nodiscard]] double reachOf(SectionForm form, double width, double thickness);
+
 // A size that follows from `rule` alone.
 [[nodiscard]] Size sizeFrom(RuleId rule, Length value);
 

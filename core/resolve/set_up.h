@@ -46,6 +46,16 @@ struct SetUp {
     // where it is widest, at the far face or at the bottom; `fence` and the like then say nothing.
     Length pared = {};
     bool isFarFaceOpen = false;
+    bool isLeaning = false;  // into a mouth askew, its depth along the tool
+    bool isThrough = false;  // cut right through, its depth all the wood that is there
+    // Of the mitre of a tenon's end: `from` and `to` are from the shoulder to the saw's line, at
+    // `reference` where the tenon is left shorter and at `along`, across from it.
+    bool isMitre = false;
+    // Once the part is shaped, as the mouth is on the face that the shaping leaves: the stretch of
+    // its outline that is laid level, from the start end; both zero where that is curved.
+    bool afterShaping = false;
+    Length lieFrom = {};
+    Length lieTo = {};
     friend bool operator==(const SetUp&, const SetUp&) = default;
 };
 
@@ -53,23 +63,27 @@ struct SetUp {
 // that it can be fitted. None for a joint that is not cut. The order, and a mortise cut before its
 // tenon, are common practice; so is that a part which is tapered or curved is mortised and tenoned
 // while its blank is square: its settings are then from the blank's faces, its depths from the face
-// that the shaping takes off. Where more would be taken off over a mortise than it is deep, it is
-// cut after the shaping, and its depth is from the face as it is.
+// that the shaping takes off. Where more would be taken off over a mortise than it is deep, or its
+// mouth lies askew on a face as sawn, it is cut after the shaping, and its depth is from that face.
+// A long part is not stood on end at a machine; the rule book has how long.
 [[nodiscard]] std::vector<SetUp> setUpsOf(const ResolvedPiece& resolved, std::size_t joint);
 
-// "mortise, front post: hollow chisel mortiser 3/8; fence 3/8 from the face side, 1 3/8 deep, from
-// 12 to 14 1/2 of the start end".
+// "mortise, front post: 3/8 hollow chisel, in the mortiser; fence 3/8 from the face side, 1 3/8
+// deep, from 12 to 14 1/2 from the foot".
 [[nodiscard]] std::string setUpText(const SetUp& setUp,
                                     const ResolvedPiece& resolved,
                                     const LengthStyle& style);
 
 // The same for several that differ in nothing but their place along the part, as one: "... at 3, 6
-// and 9 from the start", or for many that are evenly spaced "at 3 and 12 more, 2 1/2 apart". So are
-// those that differ in their fence only, as the cheeks of a tenon. Then a line for each part whose
-// joints are cut before it is shaped, with the reason.
+// and 9 from the left end", or for many that are evenly spaced "at 3 and 12 more, 2 1/2 apart",
+// where that much added up keeps to the step that lengths are shown to. So are those that differ in
+// their fence only, as the cheeks of a tenon. A line with the part and the tool of the one before
+// it says "likewise" for both, unless `isEachFull`. Before them a line for each part whose joints
+// are cut before or after it is shaped, with the reason.
 [[nodiscard]] std::vector<std::string> setUpTexts(const std::vector<SetUp>& setUps,
                                                   const ResolvedPiece& resolved,
-                                                  const LengthStyle& style);
+                                                  const LengthStyle& style,
+                                                  bool isEachFull = false);
 
 // The cautions of the tools that these settings need, each once, with the tool's name.
 [[nodiscard]] std::vector<std::string> cautionsFor(const std::vector<SetUp>& setUps,

@@ -1,13 +1,14 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
-#include <set>
 #include <span>
 
-#include "core/geometry/bent_line.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/end_words.h"
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/set_up.h"
+#include "core/resolve/set_up_order.h"
+#include "core/resolve/tool_text.h"
 
 namespace shoulderline {
 
@@ -15,18 +16,43 @@ namespace {
 
 using Shown = std::function<std::string(Length)>;
 
-// "a", "a and b": each once.
-void addOnce(std::string& list, const std::string& one, std::string& last) {
-    if (one != last) {
-        list += (list.empty() ? "" : " and ") + one;
-        last = one;
+// "a", "a and b", "a, b and c".
+std::string listed(const std::vector<std::string>& all) {
+    std::string text;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        text += i == 0 ? "" : i + 1 == all.size() ? " and " : ", ";
+        text += all[i];
     }
+    return text;
 }
 
-// Where the curve of a bent part leaves its chord.
-Angle angleToChord(const ResolvedPart& part) {
-    return Angle::radians(std::max(std::abs(headingAtStart(part.bend->line)),
-                                   std::abs(headingAtEnd(part.bend->line))));
+// Each once, of those that follow one another.
+std::string eachOnce(std::span<const SetUp> beside,
+                     const std::function<std::string(const SetUp&)>& textOf) {
+    std::vector<std::string> all;
+    for (const SetUp& one : beside) {
+        if (std::string text = textOf(one); all.empty() || all.back() != text) {
+            all.push_back(std::move(text));
+        }
+    }
+    return listed(all);
+}
+
+// "cheeks at the face side and back side" for "cheek at the face side" and "cheek at the back
+// side".
+std::string workOf(std::span<const SetUp> beside) {
+    const std::string first = beside.front().work;
+    const std::string last = beside.back().work;
+    constexpr std::string_view kAt = "cheek at the ";
+    const std::size_t at = first.find(kAt);
+    const bool isPair =
+        beside.size() > 1 && at != std::string::npos && last.find(kAt) == at && first != last;
+    if (!isPair) {
+        return eachOnce(beside, [](const SetUp& one) { return one.work; });
+    }
+    const std::string inner = beside.size() > 2 ? ", with the inner cheeks between" : "";
+    return first.substr(0, at) + "cheeks at the " + first.substr(at + kAt.size()) + " and " +
+           last.substr(at + kAt.size()) + inner;
 }
 
 // "front leg, in a V-block".
@@ -34,34 +60,54 @@ std::string nameOf(const ResolvedPart& part) {
     return part.of + (part.section != SectionForm::Square ? ", in a V-block" : "");
 }
 
+// What the fence bears on: of an end its shoulder, where tenons stand out past it.
+std::string referenceText(const SetUp& setUp, const ResolvedPart& part) {
+    if (setUp.reference == Face::StartEnd || setUp.reference == Face::FarEnd) {
+        return placesFromWord(part, setUp.reference == Face::StartEnd ? End::Start : End::Far);
+    }
+    return std::string(wordFor(setUp.reference));
+}
+
+std::string depthText(const SetUp& setUp, const Shown& shown) {
+    if (setUp.isThrough) {
+        const bool isBored = setUp.tool == RuleId::SetUpBit;
+        return isBored ? ", through" : ", through, from both faces";
+    }
+    return ", " + shown(setUp.depth) +
+           (setUp.slopesOut   ? " deep at the tenon, sloping to nothing"
+            : setUp.isLeaning ? " deep along the tool"
+                              : " deep");
+}
+
+std::string cutterText(const SetUp& setUp, const Shown& shown) {
+    return setUp.cutter > kLengthTolerance ? shown(setUp.cutter) : std::string();
+}
+
+// The part and the tool: "front post: 3/8 hollow chisel, in the mortiser".
+std::string headText(const SetUp& setUp, const ResolvedPiece& resolved, const Shown& shown) {
+    return nameOf(resolved.parts[setUp.part]) + ": " +
+           toolText(resolved.rules, setUp.tool, cutterText(setUp, shown));
+}
+
 // All but where along the part; of several that differ in nothing but the fence.
 std::string settingText(std::span<const SetUp> beside,
                         const ResolvedPiece& resolved,
                         const Shown& shown) {
     const SetUp& first = beside.front();
-    std::string work;
-    std::string fence;
-    std::string fenceAtEnd;
-    std::string lastWork;
-    std::string lastFence;
-    std::string lastAtEnd;
-    for (const SetUp& one : beside) {
-        addOnce(work, one.work, lastWork);
-        addOnce(fence, shown(one.fence), lastFence);
-        addOnce(fenceAtEnd, shown(one.fenceAtEnd), lastAtEnd);
-    }
-    std::string text = work + ", " + nameOf(resolved.parts[first.part]) + ": " +
-                       resolved.rules[first.tool].subject;
+    const ResolvedPart& part = resolved.parts[first.part];
+    const std::string fence = eachOnce(beside, [&](const SetUp& one) { return shown(one.fence); });
+    const std::string cutter = cutterText(first, shown);
+    std::string text = workOf(beside) + ", " + headText(first, resolved, shown);
     if (first.pared > kLengthTolerance) {
         return text + "; pared back " + shown(first.pared) + " each " +
                (first.isFarFaceOpen ? "on the face the tenon comes out of" : "at the bottom") +
                ", sloping to nothing at the mouth, for the wedges";
     }
-    if (first.cutter > kLengthTolerance) {
-        text += " " + shown(first.cutter);
-    }
     if (first.tool == RuleId::SetUpRoundTenon) {
-        return text + ", " + shown(first.depth) + " long";
+        return text + "; " + cutter + " across, " + shown(first.depth) + " long";
+    }
+    if (!cutter.empty() && !namesCutter(resolved.rules, first.tool)) {
+        text += "; " + cutter + " wide";
     }
     if (first.eased > kLengthTolerance) {
         return text + "; " + shown(first.eased) + " from the end and from the cheeks, all round";
@@ -72,25 +118,25 @@ std::string settingText(std::span<const SetUp> beside,
     if (first.isTrench) {
         return text + "; across the part at both sides, " + shown(first.depth) + " deep";
     }
-    const std::string reference(wordFor(first.reference));
-    const std::string depth =
-        ", " + shown(first.depth) +
-        (first.slopesOut ? " deep at the tenon, sloping to nothing" : " deep");
+    const std::string reference = referenceText(first, part);
+    const std::string depth = depthText(first, shown);
     if (first.mouth > kLengthTolerance) {
         return text + "; middle " + fence + " from the " + reference + ", " + shown(first.mouth) +
                " long, turned " + slopeText(first.turn) + ", " +
                (first.turn.radians() > 0.0 ? "away from" : "towards") + " the " + reference +
-               " as it nears the far end" + depth;
+               " as it nears the " + endWord(part, End::Far) + depth;
     }
     if (first.reach > kLengthTolerance) {
         return text + "; from " + fence + " to " + shown(first.reach) + " from the " + reference +
                depth;
     }
     if (std::abs(first.lean.radians()) > 0.0) {
+        const std::string atEnd =
+            eachOnce(beside, [&](const SetUp& one) { return shown(one.fenceAtEnd); });
         return text + "; to lines " + fence + " from the " + reference + " at the shoulder and " +
-               fenceAtEnd + " at the end, " + slopeText(first.lean) + " from it" + depth;
+               atEnd + " at the end, " + slopeText(first.lean) + " from it" + depth;
     }
-    if (beside.size() == 1 && first.fence <= kLengthTolerance) {
+    if (beside.front().fence <= kLengthTolerance && beside.back().fence <= kLengthTolerance) {
         return text + "; along the " + reference + depth;
     }
     return text + "; fence " + fence + " from the " + reference + depth;
@@ -108,32 +154,76 @@ std::string placeText(const SetUp& setUp, const Shown& shown) {
                : "from " + shown(setUp.from) + " to " + shown(setUp.to);
 }
 
-// "at 3, 6 and 9 from the start".
-std::string placesText(std::span<const SetUp> alike, const ResolvedPart& part, const Shown& shown) {
+// Whether places a pitch apart, added up as it is shown, keep to the step that lengths are shown
+// to.
+bool addsUp(Length pitch, std::size_t count, const LengthStyle& style) {
+    LengthStyle plain = style;
+    plain.withOther = false;
+    const Result<Length> told = readLength(showLength(pitch, plain), unitOf(plain));
+    const Length step = style.kind == LengthStyle::Kind::Fractions
+                            ? Length::inches(1.0 / style.denominator)
+                        : style.kind == LengthStyle::Kind::DecimalInches
+                            ? Length::inches(std::pow(10.0, -style.decimals))
+                            : Length::mm(std::pow(10.0, -style.decimals));
+    constexpr double kHair = 1e-9;  // mm
+    return told &&
+           std::abs((*told - pitch).mm()) * static_cast<double>(count) < step.mm() / 2 + kHair;
+}
+
+// "from the left end", "from the shoulder".
+std::string placesFromText(const SetUp& setUp, const ResolvedPart& part) {
+    if (setUp.along != Face::StartEnd) {
+        return " from the " + std::string(wordFor(setUp.along));
+    }
+    return setUp.fromShoulder ? " from the shoulder"
+                              : " from the " + placesFromWord(part, End::Start);
+}
+
+// "at 3, 6 and 9 from the left end".
+std::string placesText(std::span<const SetUp> alike,
+                       const ResolvedPart& part,
+                       const LengthStyle& style,
+                       const Shown& shown) {
     constexpr std::size_t kMostListed = 4;
+    constexpr std::size_t kMostUneven = 8;  // where a pitch does not add up
     const SetUp& first = alike.front();
-    const bool startsAtShoulder = part.startTenon > kLengthTolerance;
-    const bool isInEnd = first.along != Face::StartEnd;
-    const std::string from = isInEnd              ? " from the " + std::string(wordFor(first.along))
-                             : first.fromShoulder ? " from the shoulder"
-                             : startsAtShoulder   ? " from the shoulder at the start"
-                                                  : " from the start";
-    const bool isPoint = nearlyEqual(first.from, first.to);
+    const std::string from = placesFromText(first, part);
     const Length pitch = alike.size() > 1 ? alike[1].from - first.from : Length();
     bool isEven = true;
     for (std::size_t i = 1; i < alike.size(); ++i) {
         isEven = isEven && nearlyEqual(alike[i].from - alike[i - 1].from, pitch);
     }
-    std::string text = isPoint ? ", at " : ", ";
-    if (alike.size() > kMostListed && isEven) {
+    std::string text = nearlyEqual(first.from, first.to) ? ", at " : ", ";
+    if (alike.size() > kMostListed && isEven && addsUp(pitch, alike.size() - 1, style)) {
         return text + placeText(first, shown) + from + " and " + std::to_string(alike.size() - 1) +
                " more, " + shown(pitch) + " apart";
     }
-    for (std::size_t i = 0; i < alike.size(); ++i) {
-        text += i == 0 ? "" : i + 1 == alike.size() ? " and " : ", ";
-        text += placeText(alike[i], shown);
+    if (alike.size() > kMostUneven && isEven) {
+        return text + placeText(first, shown) + from + " and " + std::to_string(alike.size() - 1) +
+               " more, evenly stepped off to the last, " + placeText(alike.back(), shown);
     }
-    return text + from;
+    std::vector<std::string> places;
+    for (const SetUp& one : alike) {
+        places.push_back(placeText(one, shown));
+    }
+    return text + listed(places) + from;
+}
+
+// Of the mitre of a tenon's end, and of a shoulder.
+std::string mitreText(const SetUp& one, const ResolvedPart& part, const Shown& shown) {
+    return "; from " + shown(one.to) + " past the shoulder at the " + faceWordOn(part, one.along) +
+           " to " + shown(one.from) + " past it at the " + faceWordOn(part, one.reference);
+}
+
+std::string shoulderText(const SetUp& one, const Shown& shown) {
+    std::string text = "; stop " + shown(one.to) + " from the end";
+    if (one.isByMiddle) {
+        text += ", to the middle of its line";
+    }
+    if (one.runsOutAt > kLengthTolerance) {
+        text += " at the tenon, " + shown(one.runsOutAt) + " at the edge";
+    }
+    return one.depth > kLengthTolerance ? text + ", " + shown(one.depth) + " deep" : text;
 }
 
 std::string textOf(std::span<const SetUp> alike,
@@ -141,21 +231,16 @@ std::string textOf(std::span<const SetUp> alike,
                    const LengthStyle& style) {
     const Shown shown = [&](Length length) { return letterLength(length, style); };
     const SetUp& first = alike.front();
-    if (isShoulder(first)) {
-        std::string text = first.work + ", " + nameOf(resolved.parts[first.part]) + ": " +
-                           resolved.rules[first.tool].subject + "; stop " + shown(first.to) +
-                           " from the end";
-        if (first.isByMiddle) {
-            text += ", to the middle of its line";
-        }
-        if (first.runsOutAt > kLengthTolerance) {
-            text += " at the tenon, " + shown(first.runsOutAt) + " at the edge";
-        }
-        return first.depth > kLengthTolerance ? text + ", " + shown(first.depth) + " deep" : text;
+    const ResolvedPart& part = resolved.parts[first.part];
+    if (first.isMitre || isShoulder(first)) {
+        const std::string text = first.work + ", " + headText(first, resolved, shown);
+        return text + (first.isMitre                              ? mitreText(first, part, shown)
+                       : first.tool == RuleId::SetUpShoulderPlane ? std::string(", to the line")
+                                                                  : shoulderText(first, shown));
     }
     const bool isPlaced = first.to > kLengthTolerance;
     const std::string text = settingText(isPlaced ? alike.first(1) : alike, resolved, shown);
-    return (isPlaced ? text + placesText(alike, resolved.parts[first.part], shown) : text) +
+    return (isPlaced ? text + placesText(alike, part, style, shown) : text) +
            (first.slopesTo > kLengthTolerance
                 ? "; its outer end slopes to " + shown(first.slopesTo) +
                       (first.isShortAtMouth ? " where it goes in" : " where it comes out")
@@ -163,35 +248,12 @@ std::string textOf(std::span<const SetUp> alike,
 }
 
 // Both run through, with one setting but for the fence: the two cheeks of a tenon.
-bool areBeside(const SetUp& a, const SetUp& b) {
-    return !isShoulder(a) && !isShoulder(b) && a.depth > kLengthTolerance &&
-           a.to <= kLengthTolerance && b.to <= kLengthTolerance && a.tool == b.tool &&
-           a.part == b.part && nearlyEqual(a.cutter, b.cutter) && a.reference == b.reference &&
-           nearlyEqual(a.depth, b.depth) && nearlyEqual(a.pared, b.pared) &&
-           std::abs((a.lean - b.lean).radians()) < 1e-6;
-}
-
-// Why the settings in a shaped part are those of its blank.
-void addOrder(const std::vector<SetUp>& setUps,
-              const ResolvedPiece& resolved,
-              std::vector<std::string>& texts) {
-    std::set<std::string> told;
-    for (const SetUp& one : setUps) {
-        const ResolvedPart& part = resolved.parts[one.part];
-        const std::string& name = part.of;
-        if (part.bend && told.insert(name).second) {
-            texts.push_back("order, " + name +
-                            ": cut once it is bent, held to its curve in a "
-                            "cradle so that its chord lies along the fence: tenons, shoulders and "
-                            "all these figures are true to the chord, which the curve leaves at " +
-                            slopeText(angleToChord(part)) + " at its ends");
-        }
-        if (one.beforeShaping && told.insert(name).second) {
-            texts.push_back("order, " + name +
-                            ": cut while the blank is square, before it is shaped, since the fence "
-                            "bears on its flat faces and all these figures are from them");
-        }
-    }
+bool areBeside(const SetUp& a, const SetUp& b, const LengthStyle& style) {
+    return !isShoulder(a) && !isShoulder(b) && !a.isMitre && !b.isMitre &&
+           a.depth > kLengthTolerance && a.to <= kLengthTolerance && b.to <= kLengthTolerance &&
+           a.tool == b.tool && a.part == b.part && nearlyEqual(a.cutter, b.cutter) &&
+           a.reference == b.reference && showLength(a.depth, style) == showLength(b.depth, style) &&
+           nearlyEqual(a.pared, b.pared) && std::abs((a.lean - b.lean).radians()) < 1e-6;
 }
 
 bool areAlike(const SetUp& a, const SetUp& b) {
@@ -211,15 +273,17 @@ std::string setUpText(const SetUp& setUp, const ResolvedPiece& resolved, const L
 
 std::vector<std::string> setUpTexts(const std::vector<SetUp>& setUps,
                                     const ResolvedPiece& resolved,
-                                    const LengthStyle& style) {
-    std::vector<std::string> texts;
+                                    const LengthStyle& style,
+                                    bool isEachFull) {
+    const Shown shown = [&](Length length) { return showLength(length, style); };
+    std::vector<std::string> texts = orderTexts(setUps, resolved, style);
+    std::string before;  // part and tool of the line before
     for (std::size_t i = 0; i < setUps.size();) {
         std::size_t end = i + 1;
-        const auto goesWith =
-            areBeside(setUps[i], setUps[std::min(end, setUps.size() - 1)]) && end < setUps.size()
-                ? areBeside
-                : areAlike;
-        while (end < setUps.size() && goesWith(setUps[i], setUps[end])) {
+        const auto areTwo = [&](const SetUp& a, const SetUp& b) { return areBeside(a, b, style); };
+        const bool isBeside = end < setUps.size() && areTwo(setUps[i], setUps[end]);
+        while (end < setUps.size() &&
+               (isBeside ? areTwo(setUps[i], setUps[end]) : areAlike(setUps[i], setUps[end]))) {
             ++end;
         }
         std::vector<SetUp> alike(setUps.begin() + static_cast<std::ptrdiff_t>(i),
@@ -227,23 +291,16 @@ std::vector<std::string> setUpTexts(const std::vector<SetUp>& setUps,
         std::stable_sort(alike.begin(), alike.end(), [](const SetUp& a, const SetUp& b) {
             return a.from < b.from;
         });
-        texts.push_back(textOf(alike, resolved, style));
+        std::string text = textOf(alike, resolved, style);
+        std::string head = ", " + headText(alike.front(), resolved, shown);
+        if (head == before && !isEachFull) {
+            text.replace(text.find(head), head.size(), ", likewise");
+        }
+        before = std::move(head);
+        texts.push_back(std::move(text));
         i = end;
     }
-    addOrder(setUps, resolved, texts);
     return texts;
-}
-
-std::vector<std::string> cautionsFor(const std::vector<SetUp>& setUps, const RuleBook& rules) {
-    std::set<RuleId> tools;
-    for (const SetUp& one : setUps) {
-        tools.insert(one.tool);
-    }
-    std::vector<std::string> cautions;
-    for (const RuleId tool : tools) {
-        cautions.push_back(rules[tool].subject + ": " + rules[tool].sentence);
-    }
-    return cautions;
 }
 
 }  // namespace shoulderline

@@ -11,6 +11,7 @@
 #include "core/resolve/sitting.h"
 #include "core/resolve/small_parts.h"
 #include "core/resolve/survey.h"
+#include "core/resolve/tool_text.h"
 
 namespace shoulderline {
 
@@ -136,11 +137,12 @@ void addSetUps(const ResolvedPiece& resolved, std::size_t index, ordered_json& o
     for (const SetUp& one : setUps) {
         list.push_back({{"work", one.work},
                         {"part", resolved.parts[one.part].name},
-                        {"tool", resolved.rules[one.tool].subject},
+                        {"tool", toolText(resolved.rules, one.tool)},
                         {"cutter_mm", number(one.cutter)},
                         {"reference", wordFor(one.reference)},
                         {"fence_mm", number(one.fence)},
                         {"depth_mm", number(one.depth)},
+                        {"is_through", one.isThrough},
                         {"from_mm", number(one.from)},
                         {"to_mm", number(one.to)},
                         {"along", wordFor(one.along)},

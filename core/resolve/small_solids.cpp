@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <initializer_list>
 
+#include "core/geometry/box_solids.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -92,9 +95,7 @@ class SmallSolids {
     void addKerfWedges() {
         const Frame frame = inJoint(joint_.tenoned);
         for (const ResolvedCut& cut : resolved_.parts[joint_.tenoned].cuts) {
-            const bool isKerf = cut.joint == index_ && cut.kind == CutKind::Notch &&
-                                (cut.face == Face::StartEnd || cut.face == Face::FarEnd);
-            if (!isKerf || !joint_.has(JointFeature::WedgedInKerfs)) {
+            if (!isWedgedKerf(resolved_, index_, cut)) {
                 continue;
             }
             const Box kerf = cut.solid().transformed(frame).bounds();
@@ -148,6 +149,75 @@ class SmallSolids {
 
 std::vector<SmallSolid> smallSolidsOf(const ResolvedPiece& resolved, std::size_t joint) {
     return SmallSolids(resolved, joint).take();
+}
+
+bool isWedgedKerf(const ResolvedPiece& resolved, std::size_t joint, const ResolvedCut& cut) {
+    return cut.joint == joint && cut.kind == CutKind::Notch &&
+           (cut.face == Face::StartEnd || cut.face == Face::FarEnd) &&
+           resolved.joints[joint].has(JointFeature::WedgedInKerfs);
+}
+
+namespace {
+
+// What is left of a tenon beside its two kerfs, the outer strips bent out by `flare` at their ends.
+void addSpread(const Box& tenon,
+               const Box& low,
+               const Box& high,
+               double flare,
+               std::vector<ConvexSolid>& pieces) {
+    const double root = std::max(low.min.x, high.min.x);
+    const double end = tenon.max.x;
+    const auto add = [&](std::initializer_list<Vec2> corners) {
+        const std::vector<Vec2> ring(corners);
+        pieces.push_back(ConvexSolid::prism(ring, tenon.min.z, tenon.max.z));
+    };
+    add({{tenon.min.x, tenon.min.y},
+         {root, tenon.min.y},
+         {root, tenon.max.y},
+         {tenon.min.x, tenon.max.y}});
+    add({{root, low.max.y}, {end, low.max.y}, {end, high.min.y}, {root, high.min.y}});
+    add({{root, tenon.min.y},
+         {end, tenon.min.y - flare},
+         {end, low.min.y - flare},
+         {root, low.min.y}});
+    add({{root, high.max.y},
+         {end, high.max.y + flare},
+         {end, tenon.max.y + flare},
+         {root, tenon.max.y}});
+}
+
+}  // namespace
+
+std::vector<ConvexSolid> spreadTenonsOf(const ResolvedPiece& resolved, std::size_t joint) {
+    constexpr double kBox = 1e-6;  // of the volume
+    const ResolvedJoint& one = resolved.joints[joint];
+    const ResolvedPart& part = resolved.parts[one.tenoned];
+    const Frame frame = relativeFrame(one.frame, part.frame);
+    const Size* flare = one.size(SizeName::WedgeFlare);
+    std::vector<ConvexSolid> pieces;
+    for (const TenonSolid& tenon : part.tenons) {
+        if (tenon.joint != joint) {
+            continue;
+        }
+        const ConvexSolid solid = tenon.solid().transformed(frame);
+        const Box box = solid.bounds();
+        std::vector<Box> kerfs;
+        for (const ResolvedCut& cut : part.cuts) {
+            const Box kerf = cut.solid().transformed(frame).bounds();
+            if (isWedgedKerf(resolved, joint, cut) && overlap(kerf, box)) {
+                kerfs.push_back(kerf);
+            }
+        }
+        std::sort(kerfs.begin(), kerfs.end(), [](const Box& a, const Box& b) {
+            return a.min.y < b.min.y;
+        });
+        const bool isBox = std::abs(solid.volume() - box.volume()) < kBox * box.volume();
+        if (flare == nullptr || kerfs.size() != 2 || !isBox) {
+            return {};
+        }
+        addSpread(box, kerfs.front(), kerfs.back(), flare->value.mm(), pieces);
+    }
+    return pieces;
 }
 
 }  // namespace shoulderline

@@ -22,4 +22,15 @@ struct SmallSolid {
 [[nodiscard]] std::vector<SmallSolid> smallSolidsOf(const ResolvedPiece& resolved,
                                                     std::size_t joint);
 
+// Whether a cut of the joint's tenoned part is a kerf for a wedge.
+[[nodiscard]] bool isWedgedKerf(const ResolvedPiece& resolved,
+                                std::size_t joint,
+                                const ResolvedCut& cut);
+
+// The tenons of a joint once the wedges in their kerfs are driven, in the joint's frame: what lies
+// outside a kerf is bent outwards, straight from the kerf's root to the flare at its end. In convex
+// pieces that share no volume; none where no wedge is in a kerf, or where a tenon is no plain box.
+[[nodiscard]] std::vector<ConvexSolid> spreadTenonsOf(const ResolvedPiece& resolved,
+                                                      std::size_t joint);
+
 }  // namespace shoulderline

@@ -22,6 +22,7 @@ struct TenonSide {
     Length shoulder;
     Length haunch;  // how long it stands out from the shoulder at this side; zero for none
     bool isSloping = false;
+    bool isGrooved = false;  // a groove along the part has taken its wood away already
 
     [[nodiscard]] bool isCut() const { return shoulder > kLengthTolerance; }
 };
@@ -32,8 +33,7 @@ class TenonSetUps {
         : resolved_(resolved),
           index_(index),
           joint_(resolved.joints[index]),
-          part_(resolved.parts[joint_.tenoned]),
-          isOutOfSquare_(!endAnglesOf(part_, joint_.end).isSquare) {}
+          part_(resolved.parts[joint_.tenoned]) {}
 
     std::vector<SetUp> take() {
         if (joint_.kind == JointKind::Round) {
@@ -58,7 +58,7 @@ class TenonSetUps {
         addHaunches(sides);
         addMitre();
         addWaste();
-        addStop(RuleId::SetUpShoulderPlane, "shoulders, pared", joint_.tenon.length.value, {});
+        addStop(RuleId::SetUpShoulderPlane, "shoulders, pared", lengthInMiddle(), {});
         addEnd();
         return std::move(all_);
     }
@@ -76,26 +76,46 @@ class TenonSetUps {
     // Against a stop, `from` the end of the tenon.
     SetUp& addStop(RuleId tool, std::string work, Length from, Length depth) {
         SetUp& one = add(tool, std::move(work));
-        const bool isShoulder = nearlyEqual(from, joint_.tenon.length.value);
-        one.to = isShoulder ? from + shoulderBack(part_.thickness.value.mm() / 2) : from;
+        one.to = from;
         one.depth = depth;
-        one.isByMiddle = isOutOfSquare_ && isShoulder;
         return one;
     }
 
-    // How far a shoulder square to a curve lies back from the face that the part meets, `z` off the
-    // face side. One that leans with its neighbour lies on that face.
-    [[nodiscard]] Length shoulderBack(double z) const {
-        if (!part_.bend || part_.bend->shoulders == BendShoulders::Chord ||
-            !squared(relativeFrame(part_.frame, joint_.frame))) {
-            return {};
+    // From the end of the tenon back to the shoulder, along the tenon at (y, z) of the part: the
+    // end lies square to the tenon, the shoulder may not.
+    [[nodiscard]] Length lengthAt(double y, double z) const {
+        const Frame tenon = relativeFrame(part_.frame, joint_.frame);
+        const Vec3 onShoulder{endAt(part_, joint_.end, y, z), y, z};
+        const double past = dot(onShoulder - tenon.origin, tenon.x);
+        return joint_.tenon.length.value - Length::mm(past);
+    }
+    [[nodiscard]] Length lengthInMiddle() const {
+        return lengthAt(part_.width.value.mm() / 2, part_.thickness.value.mm() / 2);
+    }
+    // On the middle of that face.
+    [[nodiscard]] Length lengthOn(Face face) const {
+        const AxisWay inward = inwardOf(face);
+        Vec3 at = part_.bodyBox().centre();
+        at[inward.axis] = inward.way > 0.0 ? 0.0 : part_.bodyBox().max[inward.axis];
+        return lengthAt(at.y, at.z);
+    }
+    // Whether the shoulder's line on that face is out of square.
+    [[nodiscard]] bool isSlanted(Face face) const {
+        constexpr double kSquare = 0.0009;  // radians: less cannot be set
+        for (const ShoulderLine& line : endAnglesOf(part_, joint_.end).lines) {
+            if (line.side == face) {
+                return std::abs(line.fromSquare.radians()) > kSquare;
+            }
         }
-        const double at = endAt(part_, joint_.end, part_.width.value.mm() / 2, z);
-        return Length::mm(joint_.end == End::Start ? at : part_.shoulderLength.value.mm() - at);
+        return false;
     }
 
     [[nodiscard]] TenonSide side(Face face, const Size& shoulder) const {
-        TenonSide one{face, shoulder.value, Length(), joint_.has(JointFeature::SlopingHaunch)};
+        TenonSide one{face,
+                      shoulder.value,
+                      Length(),
+                      joint_.has(JointFeature::SlopingHaunch),
+                      isGrooved(face, shoulder.value)};
         const Box body = part_.bodyBox();
         for (const TenonSolid& solid : part_.tenons) {
             const bool isAtThisEnd = (solid.box.centre().x < 0.0) == (joint_.end == End::Start);
@@ -109,6 +129,27 @@ class TenonSetUps {
             }
         }
         return one;
+    }
+
+    // Whether a groove along that face, as wide as the tenon at least, is as deep as its shoulder
+    // and runs out at this end.
+    [[nodiscard]] bool isGrooved(Face face, Length shoulder) const {
+        const double slack = kLengthTolerance.mm();
+        const int into = inwardOf(face).axis;
+        const int across = 3 - into;
+        const Box body = part_.bodyBox();
+        const Shoulders& s = joint_.tenon.shoulders;
+        const Extent tenon =
+            across == 2 ? Extent{s.faceSide.value.mm(), body.max.z - s.backSide.value.mm()}
+                        : Extent{s.faceEdge.value.mm(), body.max.y - s.backEdge.value.mm()};
+        return std::any_of(part_.cuts.begin(), part_.cuts.end(), [&](const ResolvedCut& cut) {
+            const bool runsOut = joint_.end == End::Start ? cut.box.min.x <= slack
+                                                          : cut.box.max.x >= body.max.x - slack;
+            return cut.kind == CutKind::Groove && cut.face == face && runsOut &&
+                   cut.box.size()[into] >= shoulder.mm() - slack &&
+                   cut.box.min[across] <= tenon.min + slack &&
+                   cut.box.max[across] >= tenon.max - slack;
+        });
     }
 
     // The slotted end that straddles the middle of the other part of a bridle.
@@ -138,37 +179,35 @@ class TenonSetUps {
         SetUp& one =
             addStop(RuleId::SetUpSaw,
                     "shoulder of the round tenon",
-                    joint_.tenon.length.value,
+                    lengthInMiddle(),
                     Length::mm(std::max(half[0], half[1])) - joint_.tenon.thickness.value / 2);
         one.reference = Face::FaceSide;
+        one.isByMiddle = isSlanted(Face::FaceSide) || isSlanted(Face::FaceEdge);
     }
 
     void addCheeks(const TenonSide& near, const TenonSide& far, Length size, JointFeature pair) {
         const Size* gap = joint_.size(SizeName::TenonGap);
         const Length whole = joint_.has(pair) && gap != nullptr ? size * 2 + gap->value : size;
-        const auto addCheek = [&](const std::string& work, Length fence, Length depth) {
+        const bool isOnSide = near.face == Face::FaceSide;
+        const auto addCheek = [&](const std::string& work, Length fence, Length stands) {
             SetUp& one = add(RuleId::SetUpSaw, work);
             one.reference = near.face;
             one.fence = fence;
-            one.depth =
-                depth + shoulderBack(near.face == Face::FaceSide ? fence.mm()
-                                                                 : part_.thickness.value.mm() / 2);
+            one.depth = (isOnSide ? lengthAt(part_.width.value.mm() / 2, fence.mm())
+                                  : lengthAt(fence.mm(), part_.thickness.value.mm() / 2)) -
+                        stands;
             addLean(one);
         };
-        const Length length = joint_.tenon.length.value;
-        if (near.isCut()) {
-            addCheek("cheek at the " + std::string(wordFor(near.face)),
-                     near.shoulder,
-                     length - near.haunch);
+        const std::string cheek = isOnSide ? "cheek at the " : "edge cheek at the ";
+        if (near.isCut() && !near.isGrooved) {
+            addCheek(cheek + std::string(wordFor(near.face)), near.shoulder, near.haunch);
         }
         if (whole > size) {
-            addCheek("inner cheeks", near.shoulder + size, length);
-            addCheek("inner cheeks", near.shoulder + whole - size, length);
+            addCheek("inner cheeks", near.shoulder + size, {});
+            addCheek("inner cheeks", near.shoulder + whole - size, {});
         }
-        if (far.isCut()) {
-            addCheek("cheek at the " + std::string(wordFor(far.face)),
-                     near.shoulder + whole,
-                     length - far.haunch);
+        if (far.isCut() && !far.isGrooved) {
+            addCheek(cheek + std::string(wordFor(far.face)), near.shoulder + whole, far.haunch);
         }
     }
 
@@ -216,34 +255,46 @@ class TenonSetUps {
             const std::optional<TenonMitre> mitre =
                 mitreOf(solid, [shoulder](const Vec3& p) { return std::abs(p.x - shoulder); });
             if (mitre) {
-                addStop(RuleId::SetUpSaw,
+                SetUp& one =
+                    add(RuleId::SetUpSaw,
                         "mitre of the end, " + std::to_string(std::lround(mitre->angle.degrees())) +
-                            "\u00b0, shorter at the " + std::string(wordFor(mitre->shorter)),
-                        Length::mm(mitre->longest - mitre->shortest),
-                        {});
+                            "\u00b0");
+                one.isMitre = true;
+                one.reference = mitre->shorter;
+                one.along = mitre->longer;
+                one.from = Length::mm(mitre->shortest);
+                one.to = Length::mm(mitre->longest);
+                one.fromShoulder = true;
                 return;
             }
         }
     }
 
-    // Sides whose shoulders are as deep as one another are sawn with one setting. A square haunch
-    // leaves no shoulder at its side.
+    // Sides whose shoulders are as deep as one another and as far from the end are sawn with one
+    // setting. A square haunch leaves no shoulder at its side.
     void addShoulders(const std::array<TenonSide, 4>& sides) {
         std::array<bool, 4> isDone{};
         for (std::size_t i = 0; i < sides.size(); ++i) {
-            isDone[i] = !sides[i].isCut() || sides[i].haunch > kLengthTolerance;
+            isDone[i] =
+                !sides[i].isCut() || sides[i].isGrooved || sides[i].haunch > kLengthTolerance;
         }
+        const auto isOneSetting = [&](const TenonSide& a, const TenonSide& b) {
+            return nearlyEqual(a.shoulder, b.shoulder) &&
+                   nearlyEqual(lengthOn(a.face), lengthOn(b.face)) &&
+                   isSlanted(a.face) == isSlanted(b.face);
+        };
         for (std::size_t i = 0; i < sides.size(); ++i) {
             std::vector<std::string_view> alike;
             for (std::size_t k = i; k < sides.size() && !isDone[i]; ++k) {
-                if (!isDone[k] && nearlyEqual(sides[k].shoulder, sides[i].shoulder)) {
+                if (!isDone[k] && isOneSetting(sides[k], sides[i])) {
                     alike.push_back(wordFor(sides[k].face));
                     isDone[k] = k != i;
                 }
             }
             if (!alike.empty()) {
-                addStop(
-                    RuleId::SetUpSaw, workOn(alike), joint_.tenon.length.value, sides[i].shoulder);
+                SetUp& one = addStop(
+                    RuleId::SetUpSaw, workOn(alike), lengthOn(sides[i].face), sides[i].shoulder);
+                one.isByMiddle = isSlanted(sides[i].face);
             }
         }
     }
@@ -266,7 +317,7 @@ class TenonSetUps {
             if (side.haunch <= kLengthTolerance) {
                 continue;
             }
-            const Length length = joint_.tenon.length.value;
+            const Length length = lengthOn(side.face);
             SetUp& one = addStop(RuleId::SetUpSaw,
                                  side.isSloping ? "slope of the haunch" : "end of the haunch",
                                  length - side.haunch,
@@ -279,7 +330,6 @@ class TenonSetUps {
     std::size_t index_;
     const ResolvedJoint& joint_;
     const ResolvedPart& part_;
-    bool isOutOfSquare_;
     std::vector<SetUp> all_;
 };
 

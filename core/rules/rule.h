@@ -125,6 +125,9 @@ enum class RuleId {
     SetUpParing,
     SetUpRoundTenon,
     SetUpHousing,
+    SetUpRabbet,
+    SetUpEndMortise,     // longest part that stands on end under a hollow chisel
+    SetUpLongSaw,        // longest part that stands on end at the saw bench
     ScrewSinkWidth,      // diameter of a countersink to its screw's
     ScrewUnderHead,      // wood left under a sunk head
     SlotRoom,            // room in a slotted hole to how far it is from where the wood is held

@@ -204,8 +204,38 @@ TEST_F(FormInTheWindow, ABoreTiltedBothWaysIsTypedAndDrawn) {
     const Vec3 into = holesOf("rail")[0].into;
     EXPECT_NEAR(into.x / std::abs(into.z), 0.36397, 1e-5);
     EXPECT_NEAR(std::abs(into.y / into.z), 0.17633, 1e-5);
-    EXPECT_TRUE(drawingSays("leans 20\u00b0, 1 in 2.7, towards the far end"));
+    EXPECT_TRUE(drawingSays("leans 20\u00b0, 1 in 2.7, towards the right end"));
     EXPECT_TRUE(drawingSays("10\u00b0, 1 in 5.7"));
+}
+
+TEST_F(FormInTheWindow, ShouldersAreSetSquareToTheCurveAndTheDrawingHasTheirAngle) {
+    open(testing::sample("armchair"), "back slat 1");
+    EXPECT_FALSE(drawingSays("from square"));
+
+    choose(u"part: shoulders square to its"_s, u"curve"_s);
+
+    EXPECT_TRUE(drawingSays("from square"));
+    EXPECT_NE(strip(u"square to its curve"_s), "");
+    document().undoStack().undo();
+    QApplication::processEvents();
+    EXPECT_FALSE(drawingSays("from square"));
+    EXPECT_EQ(strip(u"square to its curve"_s), "");
+}
+
+TEST_F(FormInTheWindow, AShapedFaceIsCutLevelOrFollowed) {
+    open(testing::sample("luggage_stand"), "end spindle 1, right");
+    const auto levels = [&] {
+        const ResolvedPiece& piece = document().resolved();
+        const std::vector<ResolvedCut>& cuts = piece.parts[*piece.findPart("end rail, right")].cuts;
+        return std::count_if(cuts.begin(), cuts.end(), [](const ResolvedCut& cut) {
+            return cut.kind == CutKind::Notch;
+        });
+    };
+    EXPECT_EQ(levels(), 4);
+
+    choose(u"part: on a shaped face"_s, u"shoulder"_s);
+
+    EXPECT_EQ(levels(), 0);
 }
 
 constexpr const char* kLength = "([^;,]*? in)";

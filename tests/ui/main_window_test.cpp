@@ -98,6 +98,16 @@ TEST_F(MainWindowTest, ThickerRailsMoveTheirTenonsAndUndoBringsThemBack) {
     EXPECT_NEAR(testing::measureMm(document(), "rail thickness"), 22.225, 1e-9);
 }
 
+// The first change puts "not saved" beside the name; the hand that goes for a page finds it.
+TEST_F(MainWindowTest, ThePagesStayWhereTheyAreWithTheFirstChange) {
+    const TextButton* joints = button(u"Joints"_s);
+    ASSERT_NE(joints, nullptr);
+    const QPoint before = joints->mapTo(&window_, QPoint(0, 0));
+    state(u"rail thickness"_s, u"1 1/8"_s);
+    ASSERT_TRUE(window_.isWindowModified());
+    EXPECT_EQ(joints->mapTo(&window_, QPoint(0, 0)), before);
+}
+
 TEST_F(MainWindowTest, AFindingLeadsToItsJoint) {
     state(u"rail thickness"_s, u"1 1/8"_s);
     ASSERT_FALSE(document().findings().empty());

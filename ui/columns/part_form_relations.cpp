@@ -109,15 +109,15 @@ void PartForm::addSpans() {
              [](Part& p) -> bool& { return relationOf<Spans>(p).leans; });
     addChoice(
         tr("on a shaped face"),
-        {tr("its shoulder follows"), tr("the face is cut level")},
+        {tr("shoulder follows"), tr("face cut level")},
         [this](const Part& p) {
             const Spans* spans = std::get_if<Spans>(&p.relation);
             const bool isLevel = spans != nullptr && spans->fit == ShoulderFit::Level;
-            return isLevel ? tr("the face is cut level") : tr("its shoulder follows");
+            return isLevel ? tr("face cut level") : tr("shoulder follows");
         },
         [this](Part& p, const QString& word) {
             relationOf<Spans>(p).fit =
-                word == tr("the face is cut level") ? ShoulderFit::Level : ShoulderFit::Follow;
+                word == tr("face cut level") ? ShoulderFit::Level : ShoulderFit::Follow;
         });
     addOtherLevel();
     addReference(tr("gives way to"),

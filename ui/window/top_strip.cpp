@@ -26,6 +26,10 @@ QString nameOf(const LengthStyle& style) {
     return {};
 }
 
+QString notSaved() {
+    return TopStrip::tr("· not saved");
+}
+
 }  // namespace
 
 TopStrip::TopStrip(Document& document, const QStringList& pages, QWidget* parent)
@@ -43,6 +47,9 @@ TopStrip::TopStrip(Document& document, const QStringList& pages, QWidget* parent
     name_->setToolTip(tr("Rename the piece"));
     connect(name_, &TextButton::clicked, this, &TopStrip::renameAsked);
     saved_ = makeSoftLabel({}, 0.92, this);
+    // Room for its words at all times, so that the pages stay where they are with the first change.
+    saved_->setText(notSaved());
+    saved_->setMinimumWidth(saved_->sizeHint().width());
     layout->addWidget(name_);
     layout->addWidget(saved_);
     layout->addSpacing(28);
@@ -83,7 +90,7 @@ void TopStrip::refresh() {
     const QString name = qt(document_.piece().name);
     name_->setText(name.isEmpty() ? tr("Untitled piece") : name);
     name_->setAccessibleName(tr("piece: %1").arg(name_->text()));
-    saved_->setText(document_.isModified() ? tr("· not saved") : QString());
+    saved_->setText(document_.isModified() ? notSaved() : QString());
     units_->setText(nameOf(document_.piece().style));
     units_->setAccessibleName(tr("lengths in %1").arg(units_->text()));
 }

@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/drawing/hatching.h"
 #include "core/drawing/joint_drawing.h"
 #include "core/drawing/joint_hollows.h"
 #include "core/drawing/joint_members.h"
@@ -288,6 +289,42 @@ TEST(JointSection, OfABentPostIsNoLargerThanItsWood) {
     EXPECT_GT(area, 0.0);
     EXPECT_NEAR(area / (volume / across), 1.0, 0.15);
     EXPECT_NEAR(volume, members.postSolid.volume(), 1e-6 * volume);
+}
+
+// The lower end rail of the luggage stand has two kerfs in its through tenon. With its wedges
+// driven the tenon is as much wider at its end as the mortise has been pared for them, and wood,
+// wedges and nothing else fill it there; at the roots of the kerfs it is as it was.
+TEST(JointSection, ShowsAWedgedTenonSpreadToTheFlareOfItsMortise) {
+    const ResolvedPiece made = resolved(sample("luggage_stand"));
+    const auto joint = jointBetween(made, "lower end rail", "front post");
+    ASSERT_TRUE(joint);
+    const JointMembers members = membersOf(made, *joint);
+    ASSERT_EQ(members.smalls.size(), 2u) << "a wedge for each kerf";
+    const double flare = made.joints[*joint].size(SizeName::WedgeFlare)->value.mm();
+    const SectionedJoint cut = sectionOf(members, 1.0);
+    EXPECT_TRUE(cut.ownHollows.empty()) << "the wedges fill the kerfs";
+
+    // How far all that is not the post reaches, and how much of that it fills, at one place along.
+    const auto acrossAt = [&](double x) {
+        Span reach{1e9, -1e9};
+        double filled = 0.0;
+        std::vector<Ring> rings = cut.tenons;
+        rings.insert(rings.end(), cut.smalls.begin(), cut.smalls.end());
+        for (const Ring& ring : rings) {
+            for (const Span& span : spansInside({ring}, {0, 1}, {1, 0}, x)) {
+                reach = {std::min(reach.from, span.from), std::max(reach.to, span.to)};
+                filled += span.to - span.from;
+            }
+        }
+        EXPECT_NEAR(filled, reach.to - reach.from, 1e-6) << "nothing overlaps, no gap is left";
+        return reach.to - reach.from;
+    };
+    const double width = members.tenon.size().y;
+    const double end = members.tenon.max.x;
+    const double root = end - made.joints[*joint].size(SizeName::KerfDepth)->value.mm();
+    EXPECT_NEAR(acrossAt(end - 1e-6), width + 2.0 * flare, 1e-3);
+    EXPECT_NEAR(acrossAt((root + end) / 2.0), width + flare, 1e-3);
+    EXPECT_NEAR(acrossAt(root - 1.0), width, 1e-6);
 }
 
 }  // namespace

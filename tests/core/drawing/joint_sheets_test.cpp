@@ -154,21 +154,25 @@ TEST(JointSheets, CarrySetUpsAndTheCautionsOfTheirTools) {
         SheetFrame frame;
         frame.paper = {420.0, 297.0};
         const std::vector<Op> ops = opsOf(jointSheets(piece, made, frame, kMetrics));
-        EXPECT_TRUE(says(ops, "hollow chisel mortiser")) << name;
+        EXPECT_TRUE(says(ops, "hollow chisel, in the mortiser")) << name;
         EXPECT_TRUE(says(ops, "from the face side")) << name;
         EXPECT_TRUE(says(ops, "keep hands clear of the chisel")) << name;
         EXPECT_TRUE(says(ops, "local rules come first")) << name;
     }
 }
 
-// An angled joint says how the saw and the mortiser are set, before its fences.
+// An angled joint says how the saw and the mortiser are set, before its fences and after the order
+// of shaping and joining.
 TEST(JointSheets, CarryTheAnglesOfJointsOutOfSquare) {
     const Piece piece = sample("raked_chair");
     const ResolvedPiece made = resolved(piece);
     int angled = 0;
     for (const JointGroup& group : jointGroups(made)) {
         const std::vector<std::string> lines = setUpLines(piece, made, group);
-        angled += !lines.empty() && lines.front().find("\u00b0") != std::string::npos ? 1 : 0;
+        const auto first = std::find_if(lines.begin(), lines.end(), [](const std::string& line) {
+            return line.rfind("order, ", 0) != 0;
+        });
+        angled += first != lines.end() && first->find("\u00b0") != std::string::npos ? 1 : 0;
     }
     EXPECT_GT(angled, 3);
 }
@@ -216,22 +220,22 @@ TEST(JointSheets, TellTheSettingsOfEveryJointOfAGroup) {
     }
 }
 
-// Its tongues go into the stiles at both edges, 508 mm apart.
+// Its tongues go into the stiles at both edges, and each is rabbeted from its own.
 TEST(JointSheets, APanelIsRabbetedAtBothEdges) {
     const ResolvedPiece made = resolved(sample("chart_cabinet"));
-    std::set<long> fences;
+    std::set<Face> edges;
     for (const JointGroup& group : jointGroups(made)) {
         const ResolvedJoint& joint = made.joints[group.joints.front()];
         if (made.parts[joint.tenoned].name == "upper panel" &&
             made.parts[joint.mortised].of == "back stile") {
             for (const shoulderline::SetUp& one : setUpsOf(made, group)) {
                 if (one.part == joint.tenoned) {
-                    fences.insert(std::lround(one.fence.mm()));
+                    edges.insert(one.reference);
                 }
             }
         }
     }
-    EXPECT_EQ(fences, (std::set<long>{0, 508}));
+    EXPECT_EQ(edges, (std::set<Face>{Face::FaceEdge, Face::BackEdge}));
 }
 
 // The rabbet along the end of a panel is as wide as its groove is deep, and is fenced from that
@@ -273,10 +277,9 @@ TEST(SetUpTexts, SayOnceWhatDiffersInItsPlaceOnly) {
     const std::vector<std::string> three = setUpTexts(setUps, made, style);
 
     ASSERT_EQ(even.size(), 1u);
-    EXPECT_NE(even[0].find("at 1 from the start and 4 more, 2 apart"), std::string::npos)
-        << even[0];
+    EXPECT_NE(even[0].find("at 1 from the foot and 4 more, 2 apart"), std::string::npos) << even[0];
     ASSERT_EQ(three.size(), 1u);
-    EXPECT_NE(three[0].find("at 1, 3 and 5 from the start"), std::string::npos) << three[0];
+    EXPECT_NE(three[0].find("at 1, 3 and 5 from the foot"), std::string::npos) << three[0];
 }
 
 // Both cheeks are sawn with one depth, from one face: one line with both fences.
@@ -288,7 +291,7 @@ TEST(SetUpTexts, TellBothCheeksInOneLine) {
 
     int lines = 0;
     for (const std::string& text : setUpTexts(setUpsOf(made, 0), made, piece.style)) {
-        if (text.find("cheek at the face side and cheek at the back side") == 0) {
+        if (text.find("cheeks at the face side and back side") == 0) {
             const Length near = tenon.shoulders.faceSide.value;
             EXPECT_NE(text.find("fence " + shown(near) + " and " +
                                 shown(near + tenon.thickness.value) + " from the face side"),

@@ -84,7 +84,7 @@ TEST(PartCuts, ATiltedBoreIsSetOutByItsMouthWithBothItsAngles) {
     EXPECT_NEAR(sizes.along[0].value, 1400 - 180, 1e-9);
     EXPECT_TRUE(says(sizes, "bore \u230010, 16 deep along it"));
     EXPECT_TRUE(says(sizes,
-                     "leans 20\u00b0, 1 in 2.7, towards the far end and 10\u00b0, 1 in 5.7, away "
+                     "leans 20\u00b0, 1 in 2.7, towards the right end and 10\u00b0, 1 in 5.7, away "
                      "from the face edge"));
     EXPECT_TRUE(says(sizes, "90 from face edge"));
 }

@@ -57,11 +57,40 @@ TEST(SectionPlan, CutsEveryKindOfMortiseOnceAndTheTenons) {
     EXPECT_EQ(plan.sections()[0].mortises.size(), 2u) << "two that lie beside one another";
     EXPECT_GT(plan.sections()[0].at, 110.0);
     EXPECT_LT(plan.sections()[0].at, 140.0);
-    EXPECT_EQ(plan.letterOf(0), "A");
-    EXPECT_EQ(plan.letterOf(1), "A");
-    EXPECT_EQ(plan.letterOf(4), "B") << "the third of the row is as the first";
+    EXPECT_EQ(plan.letterOf(0, false), "A");
+    EXPECT_EQ(plan.letterOf(1, false), "A");
+    EXPECT_EQ(plan.letterOf(4, false), "B") << "the third of the row is as the first";
     EXPECT_EQ(plan.letterOf(End::Far), "C");
     EXPECT_EQ(plan.letterOf(End::Start), "");
+}
+
+// The cabinet's back stiles: the haunches of the top and bottom rails are as deep as the groove,
+// and look like the middle rail's stub; the mortises of those rails are three times as deep. A note
+// that named the section of the haunch would have the mortise cut too shallow.
+TEST(SectionPlan, AMortiseIsNamedByItsOwnSectionAndNotByThatOfItsHaunch) {
+    const ResolvedPiece made = testing::resolved(testing::sample("chart_cabinet"));
+    int haunched = 0;
+    for (const ResolvedPart& part : made.parts) {
+        if (part.of != "back stile") {
+            continue;
+        }
+        const SectionPlan plan(made, part, false);
+        for (const MortiseSolid& mortise : part.mortises) {
+            const std::string letter = plan.letterOf(mortise.joint, mortise.isHaunch);
+            for (const PartSection& section : plan.sections()) {
+                if (section.letter != letter) {
+                    continue;
+                }
+                double deepest = 0.0;
+                for (const std::size_t m : section.mortises) {
+                    deepest = std::max(deepest, part.mortises[m].box.size().y);
+                }
+                EXPECT_NEAR(deepest, mortise.box.size().y, 1e-6) << part.name << letter;
+            }
+            haunched += mortise.isHaunch ? 1 : 0;
+        }
+    }
+    EXPECT_EQ(haunched, 4);
 }
 
 TEST(SectionPlan, DimensionsWidthPlaceAndDepth) {
@@ -152,7 +181,9 @@ TEST(PartSheet, HasEverySectionWithItsCuttingPlane) {
                                             [&](const auto& w) {
                                                 return w == title ||
                                                        w.rfind(title + ", 1 : ", 0) == 0 ||
-                                                       w.find("end") != std::string::npos;
+                                                       w.find("end") != std::string::npos ||
+                                                       w.find(", foot") != std::string::npos ||
+                                                       w.find(", top") != std::string::npos;
                                             }))
                         << name << ", " << kind.name << ": " << title;
                     EXPECT_GE(std::count(words.begin(), words.end(), section.letter), 1)

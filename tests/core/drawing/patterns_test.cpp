@@ -121,7 +121,7 @@ TEST(Patterns, TellWhatTheOutlineOfAHoleDoesNot) {
     EXPECT_TRUE(
         patternSays(sheet,
                     "bore \u23001/2, 5/8 deep along it, leans 20\u00b0, 1 in 2.7, towards the "
-                    "far end and 10\u00b0, 1 in 5.7, away from the face edge:  6 along, 1 from "
+                    "right end and 10\u00b0, 1 in 5.7, away from the face edge:  6 along, 1 from "
                     "the face edge"));
     EXPECT_TRUE(patternSays(sheet,
                             "slot 3/16 \u00d7 7/16 across the part, through:  9 along, 1 from the "

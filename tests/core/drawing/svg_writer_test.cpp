@@ -73,6 +73,18 @@ TEST(SvgWriter, EachRoleThatIsDrawnIsALayer) {
 }
 
 // ISO 128-20, table 2: a dash is 12 widths, a gap 3: 60 mm of 0.25 mm are 16 dashes and 15 gaps.
+// A closed line that is filled hides the drawing: no role of line is.
+TEST(SvgWriter, NoRoleOfLineIsFilled) {
+    for (int role = 0; role <= static_cast<int>(LineRole::Border); ++role) {
+        const std::string svg = svgOf(
+            sheetWith({Stroke{{{5, 5}, {90, 5}, {90, 60}, {5, 5}}, static_cast<LineRole>(role)}}),
+            kMetrics);
+        EXPECT_EQ(timesIn(svg, "class=\"layer "), 1) << role;
+        EXPECT_EQ(timesIn(svg, "fill=\"none\""), 1) << role;
+        EXPECT_EQ(timesIn(svg, "fill=\"black\""), 0) << role;
+    }
+}
+
 TEST(SvgWriter, DashesAreStrokesOfTheirOwn) {
     const std::string svg =
         svgOf(sheetWith({Stroke{{{0, 0}, {60, 0}}, LineRole::Hidden}}), kMetrics);

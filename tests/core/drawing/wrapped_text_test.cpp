@@ -13,7 +13,7 @@ using testing::kMetrics;
 
 TEST(WrappedText, KeepsEveryWordAndEveryLineWithinItsWidth) {
     const std::string text =
-        "hollow chisel mortiser: clamp the work, keep hands clear of the chisel";
+        "hollow chisel, in the mortiser: clamp the work, keep hands clear of the chisel";
     for (const double width : {30.0, 60.0, 300.0}) {
         std::string joined;
         for (const std::string& line : wrapText(text, width, 2.5, kMetrics)) {

@@ -136,8 +136,10 @@ TEST(TiltedBore, ItsSetUpTellsTheTiltAndTheCaution) {
     EXPECT_EQ(setUps.front().tool, RuleId::SetUpTiltedBit);
     const std::string text = partSetUpText(setUps.front(), made.rules);
     // tan 10 degrees is 1 in 5.67.
-    for (const char* words :
-         {"1/2", "table tilted 10°, 1 in 5.7", "towards the far end", "10 and 5 from the start"}) {
+    for (const char* words : {"1/2",
+                              "table tilted 10°, 1 in 5.7",
+                              "towards the right end",
+                              "10 and 5 from the left shoulder"}) {
         EXPECT_NE(text.find(words), std::string::npos) << words << " in: " << text;
     }
     ASSERT_EQ(cautionsFor(setUps, made.rules).size(), 1u);

@@ -76,8 +76,8 @@ TEST(PartSetUps, AStoppedOneTellsItsStopsFromBothEnds) {
     stated.fromFar = "3 in";
     const std::vector<PartSetUp> setUps = eased(stated);
     ASSERT_EQ(setUps.size(), 1u);
-    EXPECT_TRUE(holds(setUps.front(), "begins 2 from the start"));
-    EXPECT_TRUE(holds(setUps.front(), "ends 3 from the far end"));
+    EXPECT_TRUE(holds(setUps.front(), "begins 2 from the left shoulder"));
+    EXPECT_TRUE(holds(setUps.front(), "ends 3 from the right shoulder"));
 }
 
 TEST(PartSetUps, AnUnevenChamferIsPlanedToTwoGaugedLines) {

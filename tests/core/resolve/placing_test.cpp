@@ -363,5 +363,38 @@ INSTANTIATE_TEST_SUITE_P(
                    "joint 'mast'",
                    "no joint between"}));
 
+// A round leg has no corners: it is as long as its wood reaches between floor and seat. For a leg
+// of radius r that leans by t, a level cut reaches r tan t along the leg to either side of the
+// middle.
+TEST(Placing, ARoundLegThatSplaysIsAsLongAsItsWood) {
+    const ResolvedPiece stool = testing::resolved(testing::sample("pilot_stool"));
+    int round = 0;
+    for (const ResolvedPart& part : stool.parts) {
+        if (part.section != SectionForm::Round) {
+            continue;
+        }
+        Extent reach{1e9, -1e9};
+        const BodySolids wood = part.wood();
+        for (const ConvexSolid& piece : wood.pieces()) {
+            const Extent along = piece.extentAlong({1, 0, 0});
+            reach = {std::min(reach.min, along.min), std::max(reach.max, along.max)};
+        }
+        constexpr double kFacets = 0.05;  // millimetres, facets within the round
+        EXPECT_NEAR(reach.min, 0.0, kFacets) << part.name;
+        EXPECT_NEAR(reach.max, part.shoulderLength.value.mm(), kFacets) << part.name;
+        if (part.role == Role::Post) {
+            const double lean = std::acos(std::abs(part.frame.x.z));
+            const double middle =
+                16.625 / std::cos(lean);  // from the floor to the seat's underside
+            EXPECT_NEAR(part.shoulderLength.value.inches(),
+                        middle + part.width.value.inches() * std::tan(lean),
+                        1e-6)
+                << part.name;
+        }
+        ++round;
+    }
+    EXPECT_EQ(round, 5);
+}
+
 }  // namespace
 }  // namespace shoulderline

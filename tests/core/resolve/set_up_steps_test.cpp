@@ -182,7 +182,7 @@ TEST(SetUpsOfABentPart, TellHowTheCurveLeavesItsChord) {
         const double angle =
             2.0 * std::atan(2.0 * part.bend->rise.value.mm() / part.shoulderLength.value.mm());
         const std::vector<std::string> texts = setUpTexts(setUpsOf(made, i), made, piece.style);
-        const std::string order = texts.back();
+        const std::string order = texts.front();
         EXPECT_NE(order.find("true to the chord"), std::string::npos) << order;
         char shown[16];
         std::snprintf(shown, sizeof shown, "%.1f\u00b0", angle * 180.0 / 3.14159265358979);

@@ -109,7 +109,7 @@ TEST(SetUpInAnEnd, IsMeasuredFromAFaceAndNotAlongThePart) {
             EXPECT_EQ(one.along, Face::FaceEdge);
             EXPECT_LT(one.from, rail.width.value);
             EXPECT_NE(text.find(" from the face edge"), std::string::npos) << text;
-            EXPECT_EQ(text.find("from the start"), std::string::npos) << text;
+            EXPECT_EQ(text.find("from the left"), std::string::npos) << text;
             ++seen;
         }
     }

@@ -1,11 +1,14 @@
 #include "core/resolve/tenon_set_up.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
 #include <gtest/gtest.h>
 
+#include "core/resolve/end_plane.h"
+#include "core/resolve/joint_angles.h"
 #include "tests/support/pieces.h"
 
 // Common practice: a tenon is what is left when its cheeks are ripped to their fences and its
@@ -47,12 +50,13 @@ double leftBy(const std::vector<shoulderline::SetUp>& all, const ResolvedPart& p
     const double thick =
         fence("cheek at the back side", thickness) - fence("cheek at the face side", 0.0);
     const shoulderline::SetUp* pared = named(all, "shoulders, pared");
-    const double low = fence("cheek at the face edge", 0.0);
-    const double high = fence("cheek at the back edge", width);
+    const double low = fence("edge cheek at the face edge", 0.0);
+    const double high = fence("edge cheek at the back edge", width);
     double area = (high - low) * pared->to.mm();
-    for (const char* edge : {"cheek at the face edge", "cheek at the back edge"}) {
+    for (const char* edge : {"edge cheek at the face edge", "edge cheek at the back edge"}) {
         if (const shoulderline::SetUp* cheek = named(all, edge)) {
-            const double wide = edge == std::string("cheek at the face edge") ? low : width - high;
+            const double wide =
+                edge == std::string("edge cheek at the face edge") ? low : width - high;
             // What the cheek's saw does not reach; a slope takes half of it.
             const double stands = pared->to.mm() - cheek->depth.mm();
             area += wide * stands * (named(all, "slope of the haunch") != nullptr ? 0.5 : 1.0);
@@ -215,13 +219,95 @@ TEST(TenonSetUp, SawsTheMitreOfTheEnd) {
                 if (tenon.joint == i && !tenon.isHaunch && tenon.exact) {
                     const Vec3 box = tenon.exact->bounds().size();
                     const double off = box.x * box.y * box.z - tenon.exact->volume();
-                    const double half = one.to.mm() * one.to.mm() / 2;
+                    const double by = (one.to - one.from).mm();
+                    const double half = by * by / 2;
                     EXPECT_LT(std::min(std::abs(off - half * box.y), std::abs(off - half * box.z)),
                               1e-3)
                         << joint.name;
+                    EXPECT_NEAR(one.to.mm(), box.x, 1e-6) << "as long as the wood that is left";
                     ++seen;
                 }
             }
+        }
+    }
+    EXPECT_GT(seen, 0);
+}
+
+// The corners of a shoulder square to nothing lie at as many distances from the tenon's end: on the
+// middle of a side that is where its line's two ends lie on average.
+TEST(TenonSetUp, StopsEachSideAtItsOwnShoulder) {
+    int seen = 0;
+    for (const char* name : {"side_chair", "raked_chair", "bed_frame"}) {
+        const ResolvedPiece made = testing::resolved(testing::sample(name));
+        for (std::size_t i = 0; i < made.joints.size(); ++i) {
+            const ResolvedJoint& joint = made.joints[i];
+            const ResolvedPart& part = made.parts[joint.tenoned];
+            if (joint.kind != JointKind::Blind || joint.has(JointFeature::SquareToPost) ||
+                endAnglesOf(part, joint.end).isSquare) {
+                continue;
+            }
+            double end = 0.0;
+            for (const TenonSolid& tenon : part.tenons) {
+                if (tenon.joint == i && tenon.exact) {
+                    const Box bounds = tenon.exact->bounds();
+                    end = joint.end == End::Start ? bounds.min.x : bounds.max.x;
+                }
+            }
+            const double width = part.width.value.mm();
+            const double thickness = part.thickness.value.mm();
+            for (const auto& [words, z] :
+                 {std::pair{"shoulder at the face side, sawn", 0.0},
+                  std::pair{"shoulder at the back side, sawn", thickness}}) {
+                const double line =
+                    (endAt(part, joint.end, 0.0, z) + endAt(part, joint.end, width, z)) / 2;
+                if (const std::vector<shoulderline::SetUp> all = tenonSetUpsOf(made, i);
+                    named(all, words) != nullptr) {
+                    EXPECT_NEAR(named(all, words)->to.mm(), std::abs(end - line), 1e-6)
+                        << joint.name << ", " << words;
+                    ++seen;
+                }
+            }
+        }
+    }
+    EXPECT_GT(seen, 8);
+}
+
+// A rail of 22 mm whose blade leans by 3.8 degrees: 22 tan 3.8 = 1.5 mm from one side's line to the
+// other's.
+TEST(TenonSetUp, TellsAStopForEachSideOfALeaningShoulder) {
+    const Piece piece = testing::sample("side_chair");
+    const ResolvedPiece made = testing::resolved(piece);
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        const ResolvedPart& rail = made.parts[made.joints[i].tenoned];
+        if (rail.of != "side rail" || made.joints[i].kind != JointKind::Blind) {
+            continue;
+        }
+        const std::vector<shoulderline::SetUp> all = tenonSetUpsOf(made, i);
+        const shoulderline::SetUp* face = named(all, "shoulder at the face side, sawn");
+        const shoulderline::SetUp* back = named(all, "shoulder at the back side, sawn");
+        ASSERT_TRUE(face != nullptr && back != nullptr);
+        EXPECT_NEAR(std::abs((face->to - back->to).mm()),
+                    rail.thickness.value.mm() *
+                        std::tan(std::abs(endAnglesOf(rail, made.joints[i].end).tilt.radians())),
+                    1e-6);
+        EXPECT_FALSE(face->isByMiddle) << "square across the face side";
+        return;
+    }
+    FAIL() << "no side rail";
+}
+
+// Common practice: where a groove has run out through the end, the edge has no cheek left to saw.
+TEST(TenonSetUp, SawsNoCheekThatAGrooveHasTakenAway) {
+    const ResolvedPiece made = testing::resolved(testing::sample("chart_cabinet"));
+    int seen = 0;
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        const ResolvedPart& rail = made.parts[made.joints[i].tenoned];
+        if (rail.name != "back frame rail, middle" || !made.joints[i].hasTenon()) {
+            continue;
+        }
+        for (const shoulderline::SetUp& one : tenonSetUpsOf(made, i)) {
+            EXPECT_EQ(one.work.find("edge"), std::string::npos) << one.work;
+            ++seen;
         }
     }
     EXPECT_GT(seen, 0);

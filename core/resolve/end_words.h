@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string>
+
+#include "core/resolve/resolved_piece.h"
+
+namespace shoulderline {
+
+// An end of a part as its sheet and its set-ups name it: "foot" and "top" of a post or stile that
+// stands on its start; else "left end" and "right end", as the part is drawn with its face side in
+// front and its face edge up (of a mirrored twin its start is at the right).
+[[nodiscard]] std::string endWord(const ResolvedPart& part, End end);
+
+// What places along it are measured from: its end, or where tenons stand out there its shoulder,
+// "left shoulder". Of a post "foot", "shoulder at the foot".
+[[nodiscard]] std::string placesFromWord(const ResolvedPart& part, End end);
+
+// The word of a face, an end by its own.
+[[nodiscard]] std::string faceWordOn(const ResolvedPart& part, Face face);
+
+}  // namespace shoulderline

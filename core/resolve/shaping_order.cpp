@@ -1,0 +1,58 @@
+#include "core/resolve/shaping_order.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/resolve/frames.h"
+
+namespace shoulderline {
+
+bool isSawnToShape(const ResolvedPart& part) {
+    const Box blank = part.bodyBox();
+    const bool isSawn = part.body.face != Outline::rectangle(blank.max.x, blank.max.y) ||
+                        part.body.edge.has_value();
+    return isSawn && !part.bend && part.section == SectionForm::Square;
+}
+
+bool isSawnAway(const ResolvedPart& part, Face face) {
+    const Box blank = part.bodyBox();
+    return inwardOf(face).axis == 2
+               ? part.body.edge.has_value()
+               : part.body.face != Outline::rectangle(blank.max.x, blank.max.y);
+}
+
+bool isCutBeforeShaping(const ResolvedPiece& resolved, std::size_t joint, std::size_t part) {
+    const ResolvedJoint& made = resolved.joints[joint];
+    return isSawnToShape(resolved.parts[part]) &&
+           (part != made.mortised || made.mortise.below <= made.mortise.depth.value);
+}
+
+void layOnShape(SetUp& setUp, const ResolvedPart& part, const MortiseSolid& mortise) {
+    setUp.afterShaping = true;
+    const int into = inwardOf(mortise.face).axis;
+    const Outline* outline = into == 1                                 ? &part.body.face
+                             : into == 2 && part.body.edge.has_value() ? &*part.body.edge
+                                                                       : nullptr;
+    if (outline == nullptr) {
+        return;
+    }
+    const Box mouth = mouthOf(mortise);
+    const bool isLow = inwardOf(mortise.face).way > 0.0;
+    const std::size_t count = outline->vertices.size();
+    for (std::size_t i = 0; i < count; ++i) {
+        const OutlineVertex& from = outline->vertices[i];
+        const Vec2 to = outline->vertices[(i + 1) % count].point;
+        // Counter-clockwise the low side runs towards the far end, the high one back.
+        const bool isOnSide = isLow ? to.x > from.point.x : to.x < from.point.x;
+        const double low = std::min(from.point.x, to.x);
+        const double high = std::max(from.point.x, to.x);
+        const double slack = kLengthTolerance.mm();
+        if (isOnSide && from.bulge == 0.0 && mouth.min.x > low - slack &&
+            mouth.max.x < high + slack) {
+            setUp.lieFrom = Length::mm(low);
+            setUp.lieTo = Length::mm(high);
+        }
+    }
+}
+
+}  // namespace shoulderline

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+
+#include "core/rules/rule_book.h"
+
+namespace shoulderline {
+
+// The tool of a set-up with the size of what cuts, where its row in the rule book has a place for
+// it: "3/8 hollow chisel, in the mortiser"; without a size "hollow chisel, in the mortiser".
+[[nodiscard]] std::string toolText(const RuleBook& rules,
+                                   RuleId tool,
+                                   const std::string& cutter = {});
+// Whether it has that place.
+[[nodiscard]] bool namesCutter(const RuleBook& rules, RuleId tool);
+
+// "hollow chisel, in the mortiser: clamp the work ..."
+[[nodiscard]] std::string cautionText(const RuleBook& rules, RuleId tool);
+
+}  // namespace shoulderline

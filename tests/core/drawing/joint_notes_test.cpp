@@ -1,0 +1,120 @@
+#include <algorithm>
+#include <string>
+
+#include <gtest/gtest.h>
+
+#include "core/drawing/joint_drawing.h"
+#include "core/drawing/joint_sheets.h"
+#include "core/drawing/joint_twins.h"
+#include "tests/core/drawing/sheet_checks.h"
+#include "tests/support/pieces.h"
+
+// What the maker says of a joint is read where the joint is cut.
+namespace shoulderline {
+namespace {
+
+using testing::kMetrics;
+using testing::resolved;
+using testing::sample;
+
+// All words of the sheets, lines one after the other.
+std::string wordsOf(const std::vector<Sheet>& sheets) {
+    std::string words;
+    for (const Sheet& sheet : sheets) {
+        for (const Op& op : sheet.ops) {
+            if (const auto* text = std::get_if<TextOp>(&op)) {
+                const std::size_t from = text->text.find_first_not_of(' ');
+                words += from == std::string::npos ? "" : text->text.substr(from) + " ";
+            }
+        }
+    }
+    return words;
+}
+
+TEST(NoteOnAJoint, StandsOnItsSheet) {
+    int seen = 0;
+    for (const char* name : {"bed_frame", "armchair", "luggage_stand"}) {
+        const Piece piece = sample(name);
+        const ResolvedPiece made = resolved(piece);
+        SheetFrame frame;
+        frame.paper = {210.0, 297.0};
+        const std::string words = wordsOf(jointSheets(piece, made, frame, kMetrics));
+        for (const JointStatement& stated : piece.joints) {
+            if (stated.note.empty() || stated.kind == JointKind::Rests) {
+                continue;
+            }
+            EXPECT_NE(words.find("note: " + stated.note), std::string::npos)
+                << name << ": " << stated.note;
+            ++seen;
+        }
+    }
+    EXPECT_GT(seen, 5);
+}
+
+TEST(NoteOnAJoint, IsNotThereWhereNothingIsSaid) {
+    const Piece piece = testing::twoPostsAndARail();
+    SheetFrame frame;
+    frame.paper = {210.0, 297.0};
+    const std::string words = wordsOf(jointSheets(piece, resolved(piece), frame, kMetrics));
+    EXPECT_EQ(words.find("note:"), std::string::npos);
+}
+
+// The table's end rails enter front and back legs alike: one drawing, with both names, and of the
+// second only what its tools are set to otherwise.
+TEST(JointsDrawnAlike, ShareOneDrawing) {
+    const Piece piece = sample("table");
+    const ResolvedPiece made = resolved(piece);
+    const std::vector<JointGroup> all = jointGroups(made);
+    const std::vector<JointGroup> once = drawnOnce(piece, made, all, kMetrics);
+    std::size_t joints = 0;
+    for (const JointGroup& group : once) {
+        joints += group.joints.size();
+        for (const std::vector<std::size_t>& alike : group.alike) {
+            joints += alike.size();
+            const ResolvedJoint& a = made.joints[group.joints.front()];
+            const ResolvedJoint& b = made.joints[alike.front()];
+            EXPECT_EQ(a.tenon.width.value, b.tenon.width.value) << a.name << ", " << b.name;
+            EXPECT_EQ(a.mortise.depth.value, b.mortise.depth.value) << a.name << ", " << b.name;
+            EXPECT_EQ(a.mortise.fromFace.value, b.mortise.fromFace.value);
+        }
+    }
+    std::size_t cut = 0;
+    for (const JointGroup& group : all) {
+        cut += group.joints.size();
+    }
+    EXPECT_EQ(joints, cut) << "none is lost";
+    EXPECT_LT(once.size(), all.size());
+
+    SheetFrame frame;
+    frame.paper = {210.0, 297.0};
+    const std::string words = wordsOf(jointSheets(piece, made, frame, kMetrics));
+    EXPECT_NE(words.find("end rail into front leg, into back leg"), std::string::npos);
+    EXPECT_NE(words.find("end rail into back leg: the same, but"), std::string::npos);
+    EXPECT_NE(words.find("- mortise, back leg: 8 hollow chisel"), std::string::npos);
+}
+
+// Common practice: the loop on the face side and the V on the face edge tell which faces the gauge
+// bore on; on the picture of a joint as on the part.
+TEST(FaceMarksOnAJoint, StandOnBothMembers) {
+    const Piece piece = testing::twoPostsAndARail();
+    const ResolvedPiece made = resolved(piece);
+    const JointStyle marked{1.0, {2.5, 7.0, 6.5}, false, true};
+    const JointStyle bare{1.0, {2.5, 7.0, 6.5}, false, false};
+    const auto count = [&](const JointStyle& style, bool isLoop) {
+        int found = 0;
+        for (const Op& op : drawJoint(piece, made, 0, style, kMetrics).ops) {
+            const auto* stroke = std::get_if<Stroke>(&op);
+            found += stroke != nullptr && stroke->role == LineRole::Dimension &&
+                             (isLoop ? stroke->points.size() > 20 : stroke->points.size() == 3)
+                         ? 1
+                         : 0;
+        }
+        return found;
+    };
+    EXPECT_GE(count(marked, true), 2) << "a loop on the rail and one on the post";
+    EXPECT_GE(count(marked, false), 2) << "a V likewise";
+    EXPECT_EQ(count(bare, true), 0);
+}
+
+}  // namespace
+}  // namespace shoulderline

@@ -1,0 +1,180 @@
+#include <algorithm>
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "core/resolve/end_words.h"
+#include "core/resolve/set_up.h"
+#include "core/resolve/tool_text.h"
+#include "tests/support/pieces.h"
+
+// What the set-ups say, and in which order: they are read at the machine, one line after the other.
+namespace shoulderline {
+namespace {
+
+using testing::resolved;
+using testing::sample;
+
+bool has(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
+
+// Bores a pitch apart, from 1 in on.
+std::vector<shoulderline::SetUp> borings(int count, double pitchInches) {
+    std::vector<shoulderline::SetUp> setUps;
+    for (int i = 0; i < count; ++i) {
+        shoulderline::SetUp one;
+        one.tool = RuleId::SetUpBit;
+        one.work = "pin";
+        one.cutter = Length::inches(0.25);
+        one.depth = Length::inches(0.5);
+        one.from = one.to = Length::inches(1.0 + pitchInches * i);
+        setUps.push_back(one);
+    }
+    return setUps;
+}
+
+// 4 times 1/64 in too much is 1/16 in at the last one.
+TEST(PitchOfASet, IsToldOnlyWhereItAddsUp) {
+    const ResolvedPiece made = resolved(testing::twoPostsAndARail());
+    const LengthStyle style = LengthStyle::fractions(32);
+    const double pitch = 3.0 + 9.0 / 64.0;
+
+    const std::string uneven = setUpTexts(borings(5, pitch), made, style).front();
+    const std::string even = setUpTexts(borings(5, 3.125), made, style).front();
+    const std::string many = setUpTexts(borings(12, pitch), made, style).front();
+
+    EXPECT_FALSE(has(uneven, "apart")) << uneven;
+    EXPECT_TRUE(has(uneven, "13 9/16 from the foot")) << uneven;
+    EXPECT_TRUE(has(even, "at 1 from the foot and 4 more, 3 1/8 apart")) << even;
+    EXPECT_TRUE(has(many, "and 11 more, evenly stepped off to the last, \u224835 9/16")) << many;
+}
+
+TEST(SetUpInAPost, IsToldFromItsFoot) {
+    const Piece piece = testing::twoPostsAndARail();
+    const ResolvedPiece made = resolved(piece);
+    const ResolvedPart& post = made.parts[made.joints.front().mortised];
+    const ResolvedPart& rail = made.parts[made.joints.front().tenoned];
+    EXPECT_EQ(endWord(post, End::Start), "foot");
+    EXPECT_EQ(endWord(post, End::Far), "top");
+    EXPECT_EQ(endWord(rail, End::Start), "left end");
+    EXPECT_EQ(placesFromWord(rail, End::Far), "right shoulder") << "a tenon stands out there";
+    EXPECT_TRUE(has(setUpTexts(setUpsOf(made, 0), made, piece.style).front(), " from the foot"));
+}
+
+TEST(Tool, IsToldWithTheSizeOfWhatCuts) {
+    const RuleBook& rules = testing::ruleBook();
+    EXPECT_EQ(toolText(rules, RuleId::SetUpMortiser, "3/8"), "3/8 hollow chisel, in the mortiser");
+    EXPECT_EQ(toolText(rules, RuleId::SetUpMortiser), "hollow chisel, in the mortiser");
+    EXPECT_EQ(toolText(rules, RuleId::SetUpBit, "10"), "bit 10, in the drill press or brace");
+    EXPECT_EQ(toolText(rules, RuleId::SetUpBit), "bit, in the drill press or brace");
+    EXPECT_FALSE(namesCutter(rules, RuleId::SetUpSaw));
+}
+
+// A through mortise is cut from both faces so that neither breaks out (common practice).
+TEST(SetUpOfAThroughMortise, HasNoDepth) {
+    const Piece piece = sample("bench");
+    const ResolvedPiece made = resolved(piece);
+    int seen = 0;
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        if (made.joints[i].kind == JointKind::Through) {
+            const std::string text = setUpTexts(setUpsOf(made, i), made, piece.style).front();
+            EXPECT_TRUE(has(text, "through, from both faces")) << text;
+            EXPECT_FALSE(has(text, " deep")) << text;
+            ++seen;
+        }
+    }
+    EXPECT_GT(seen, 0);
+}
+
+// The raked chair's back post is sawn to a bend: its side stretcher enters the foot as sawn, askew
+// to it, and the side rail where the blank's face is left.
+TEST(OrderOfABentPost, TellsWhichMortiseComesAfterTheShaping) {
+    const Piece piece = sample("raked_chair");
+    const ResolvedPiece made = resolved(piece);
+    int after = 0;
+    int before = 0;
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        const ResolvedJoint& joint = made.joints[i];
+        if (made.parts[joint.mortised].of != "back post" || !joint.hasTenon()) {
+            continue;
+        }
+        const std::string first = setUpTexts(setUpsOf(made, i), made, piece.style).front();
+        if (made.parts[joint.tenoned].of == "side stretcher") {
+            EXPECT_TRUE(has(first, "order, back post: this mortise once it is shaped")) << first;
+            EXPECT_TRUE(has(first, "sawn straight there, from 0 to 9 from the foot")) << first;
+            ++after;
+        } else if (made.parts[joint.tenoned].of == "side rail") {
+            EXPECT_TRUE(has(first, "order, back post: cut while the blank is square")) << first;
+            ++before;
+        }
+    }
+    EXPECT_EQ(after, 2);
+    EXPECT_EQ(before, 2);
+}
+
+// The rule book has how long a part may be to stand on end at a machine.
+TEST(LongPart, IsNotStoodOnEndAtAMachine) {
+    const RuleBook& rules = testing::ruleBook();
+    int lying = 0;
+    int inEnds = 0;
+    for (const char* name : {"bed_frame", "bench", "chart_cabinet", "side_chair"}) {
+        const ResolvedPiece made = resolved(sample(name));
+        for (std::size_t i = 0; i < made.joints.size(); ++i) {
+            for (const shoulderline::SetUp& one : setUpsOf(made, i)) {
+                const Length length = made.parts[one.part].length();
+                if (one.tool == RuleId::SetUpSaw) {
+                    EXPECT_LE(length, rules[RuleId::SetUpLongSaw].length()) << made.joints[i].name;
+                }
+                lying += one.tool == RuleId::SetUpLongSaw ? 1 : 0;
+                inEnds += one.tool == RuleId::SetUpEndMortise ? 1 : 0;
+                const bool isInEnd = one.work == "mortise" && one.along != Face::StartEnd;
+                EXPECT_FALSE(isInEnd && one.tool == RuleId::SetUpMortiser &&
+                             length > rules[RuleId::SetUpEndMortise].length())
+                    << made.joints[i].name;
+            }
+        }
+    }
+    EXPECT_GT(lying, 0);
+    EXPECT_EQ(inEnds, 2) << "the plinth rail's loose tenons";
+}
+
+// Common practice: a rabbet is worked from the edge that it lies along.
+TEST(RabbetOfAPanel, IsWorkedFromTheNearerEdge) {
+    const Piece piece = sample("chart_cabinet");
+    const ResolvedPiece made = resolved(piece);
+    int far = 0;
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        for (const shoulderline::SetUp& one : setUpsOf(made, i)) {
+            if (one.tool != RuleId::SetUpRabbet) {
+                continue;
+            }
+            EXPECT_EQ(one.fence, Length()) << one.work;
+            const std::string text = setUpText(one, made, piece.style);
+            EXPECT_TRUE(has(text, "rabbet in the face side, leaving the tongue")) << text;
+            far += one.reference == Face::BackEdge ? 1 : 0;
+        }
+    }
+    EXPECT_EQ(far, 2) << "one for each panel";
+}
+
+// A shelf in stopped housings runs past their ends at its front corners, which are notched.
+TEST(ShelfInAStoppedHousing, HasItsCornersNotched) {
+    const ResolvedPiece made = resolved(sample("chart_cabinet"));
+    int seen = 0;
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        const Size* stopped = made.joints[i].size(SizeName::StoppedBy);
+        for (const shoulderline::SetUp& one : setUpsOf(made, i)) {
+            if (has(one.work, "corner notched")) {
+                ASSERT_NE(stopped, nullptr);
+                EXPECT_EQ(one.fence, stopped->value);
+                EXPECT_EQ(one.depth, made.joints[i].mortise.depth.value);
+                ++seen;
+            }
+        }
+    }
+    EXPECT_EQ(seen, 4);
+}
+
+}  // namespace
+}  // namespace shoulderline
