@@ -188,6 +188,7 @@ std::vector<Finding> check(const Piece& piece,
     checkShapes(context, findings);
     checkEasings(context, findings);
     checkHoles(context, findings);
+    checkPegs(context, findings);
     checkScrewHoles(context, findings);
     checkAngles(context, findings);
     checkBends(context, findings);

@@ -48,6 +48,7 @@ void checkBodies(const CheckContext&,
 void checkStock(const CheckContext&, std::vector<Finding>&);  // stock that can yield the parts
 
 void checkHoles(const CheckContext&, std::vector<Finding>&);  // bores and screw holes as stated
+void checkPegs(const CheckContext&, std::vector<Finding>&);   // peg mortises
 void checkScrewHoles(const CheckContext&,
                      std::vector<Finding>&);  // sunk heads and slots of screw holes
 void checkMovement(const CheckContext&, std::vector<Finding>&);  // wood that moves and is held

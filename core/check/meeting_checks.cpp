@@ -136,7 +136,7 @@ std::string nameOf(const CheckContext& context, const Cavity& cavity) {
 std::string fillerFor(const CheckContext& context, const Meeting& meeting) {
     const Cavity* groove = nullptr;
     for (const Cavity* cavity : {&meeting.first, &meeting.second}) {
-        groove = cavity->cut != nullptr && cavity->cut->kind != CutKind::Bore ? cavity : groove;
+        groove = cavity->cut != nullptr && !cavity->cut->isSetOutByMiddle() ? cavity : groove;
     }
     if (groove == nullptr || !meeting.overlap) {
         return {};

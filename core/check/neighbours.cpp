@@ -4,6 +4,7 @@
 
 #include "core/geometry/box_solids.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/pegs.h"
 
 namespace shoulderline {
 
@@ -53,7 +54,7 @@ bool tenonsKeepClear(const ResolvedPiece& resolved, std::size_t a, std::size_t b
 }
 
 bool isGroove(const ResolvedPiece& resolved, const Cavity& cavity) {
-    return cavity.cut != nullptr && cavity.cut->kind != CutKind::Bore &&
+    return cavity.cut != nullptr && !cavity.cut->isSetOutByMiddle() &&
            (!cavity.joint || resolved.joints[*cavity.joint].form().isDry());
 }
 
@@ -106,9 +107,14 @@ bool isMeantToBe(const ResolvedPiece& resolved, const Cavity& a, const Cavity& b
         return cavity.cut != nullptr && cavity.joint &&
                resolved.joints[*cavity.joint].form().isDry();
     };
-    return (a.joint && a.joint == b.joint) || (!a.joint && !b.joint) ||
-           (isGrooved(a) && isGrooved(b)) || belongsInGroove(resolved, a, b) ||
-           belongsInGroove(resolved, b, a) || opensInFloor(a, b) || opensInFloor(b, a) ||
+    const auto isPinned = [](const Cavity& mortise, const Cavity& peg) {
+        return mortise.mortise != nullptr && peg.cut != nullptr &&
+               pinsTenon(*peg.cut, *mortise.mortise);
+    };
+    return isPinned(a, b) || isPinned(b, a) || (a.joint && a.joint == b.joint) ||
+           (!a.joint && !b.joint) || (isGrooved(a) && isGrooved(b)) ||
+           belongsInGroove(resolved, a, b) || belongsInGroove(resolved, b, a) ||
+           opensInFloor(a, b) || opensInFloor(b, a) ||
            (isMitred(resolved, a) && isMitred(resolved, b) &&
             tenonsKeepClear(resolved, *a.joint, *b.joint));
 }

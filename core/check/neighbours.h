@@ -38,7 +38,8 @@ struct Meeting {
 
 // Every such meeting in `part`, exact for the convex solids that the hollows are. Left out are the
 // hollows of one joint, two mitred tenons that keep clear of one another, the haunch or stub that a
-// groove is for, and a hollow of another kind that runs into one of its own.
+// groove is for, a tenon's mortise and the peg mortise that pins it, and a hollow of another kind
+// that runs into one of its own.
 [[nodiscard]] std::vector<Meeting> meetingsIn(const ResolvedPiece& resolved, std::size_t part);
 
 // Those of all parts, in order.

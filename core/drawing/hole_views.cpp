@@ -9,6 +9,7 @@
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/lean.h"
+#include "core/resolve/pegs.h"
 
 namespace shoulderline {
 
@@ -211,6 +212,23 @@ std::vector<std::string> holeLines(const ResolvedPart& part,
     }
     if (const std::string lean = leanText(hole.lean, part, cut.face); !lean.empty()) {
         lines.push_back(lean);
+    }
+    return lines;
+}
+
+std::vector<std::string> pegLines(const ResolvedPart& part,
+                                  const ResolvedCut& cut,
+                                  const std::string& times,
+                                  const LengthStyle& style) {
+    const auto shown = [&](Length length) { return letterLength(length, style); };
+    const ResolvedPeg& peg = *cut.peg;
+    std::vector<std::string> lines;
+    lines.push_back(times + std::string(wordFor(cut.kind)) + " " + shown(peg.side) + " square" +
+                    (cut.isThrough ? ", through" : ", " + shown(peg.depth) + " deep"));
+    lines.push_back(peg.proud > kLengthTolerance ? "peg stands " + shown(peg.proud) + " proud"
+                                                 : std::string("peg flush with the face"));
+    if (!pinnedBy(part, cut).empty()) {
+        lines.emplace_back("cut with the joint together, tenon too");
     }
     return lines;
 }

@@ -36,6 +36,13 @@ void keepToWood(const ResolvedPart& part,
                                                  const std::string& times,
                                                  const LengthStyle& style);
 
+// Likewise of a peg mortise: "peg mortise 3/8 square, 1 deep", "peg stands 1/16 proud", and where
+// it pins a tenon "through the tenon, the joint together".
+[[nodiscard]] std::vector<std::string> pegLines(const ResolvedPart& part,
+                                                const ResolvedCut& cut,
+                                                const std::string& times,
+                                                const LengthStyle& style);
+
 // Whether both are made alike but for where they are.
 [[nodiscard]] bool isMadeAlike(const ResolvedHole& a, const ResolvedHole& b);
 

@@ -55,7 +55,7 @@ std::vector<std::vector<Vec2>> narrowMouths(const ResolvedPart& part,
     for (const ResolvedCut& cut : part.cuts) {
         const bool opens =
             cut.face == view.face || (cut.isThrough && oppositeOf(cut.face) == view.face);
-        if (opens && cut.kind == CutKind::Bore) {
+        if (opens && cut.isSetOutByMiddle()) {
             add(ringOf(view.toPlane(cut.box)));
         }
     }

@@ -158,7 +158,7 @@ double PartBlocks::clearOfCuts(double x) const {
         keepOff(mortise.box);
     }
     for (const ResolvedCut& cut : part_.cuts) {
-        if (cut.kind == CutKind::Bore) {
+        if (cut.isSetOutByMiddle()) {
             keepOff(cut.box);
         }
     }

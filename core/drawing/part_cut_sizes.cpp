@@ -29,7 +29,7 @@ bool isKerf(const ResolvedCut& cut) {
 bool runsOutAt(const ResolvedCut& cut, Face face, const Box& box) {
     const auto [axis, way] = inwardOf(face);
     const double slack = kLengthTolerance.mm();
-    return !isEnd(face) && cut.kind != CutKind::Bore &&
+    return !isEnd(face) && !cut.isSetOutByMiddle() &&
            (way > 0.0 ? cut.box.min[axis] < box.min[axis] + slack
                       : cut.box.max[axis] > box.max[axis] - slack);
 }
@@ -69,8 +69,11 @@ bool isAlike(const ResolvedCut& a, const ResolvedCut& b) {
     if (a.hole.has_value() != b.hole.has_value() || (a.hole && !isMadeAlike(*a.hole, *b.hole))) {
         return false;
     }
-    if (a.kind == CutKind::Bore && isEnd(a.face)) {
-        return b.kind == CutKind::Bore && a.face == b.face && a.note == b.note &&
+    if (a.peg && b.peg && !nearlyEqual(a.peg->proud, b.peg->proud)) {
+        return false;
+    }
+    if (a.isSetOutByMiddle() && isEnd(a.face)) {
+        return a.kind == b.kind && a.face == b.face && a.note == b.note &&
                isSameSize(sizeA.x, sizeB.x) && isSameSize(sizeA.y, sizeB.y);
     }
     return a.kind == b.kind && a.face == b.face && a.isThrough == b.isThrough && a.note == b.note &&
@@ -91,7 +94,7 @@ bool areAtBothSides(const ResolvedCut& a, const ResolvedCut& b, int across, doub
     moved.box.min[across] = a.box.min[across];
     moved.box.max[across] = a.box.min[across] + b.box.size()[across];
     const bool isLong = a.box.size().x > a.box.size()[across];
-    return isAtBoth && isLong && a.kind != CutKind::Bore && !a.hole && !b.hole &&
+    return isAtBoth && isLong && !a.isSetOutByMiddle() && !a.hole && !b.hole &&
            isSameSize(a.box.min.x, b.box.min.x) && isAlike(a, moved);
 }
 
@@ -119,7 +122,7 @@ class CutWriter {
         for (const auto& row : rows) {
             if (!isEnd(view_.face)) {
                 placeAlong(row);
-            } else if (row.front()->kind == CutKind::Bore) {
+            } else if (row.front()->isSetOutByMiddle()) {
                 placeOnEnd(row);
             }
             note(row, {++told, rows.size()});
@@ -162,7 +165,7 @@ class CutWriter {
         const double length = part_.shoulderLength.value.mm();
         for (const ResolvedCut* cut : row) {
             const Rect rect = view_.toPlane(cut->box);
-            if (cut->kind == CutKind::Bore) {
+            if (cut->isSetOutByMiddle()) {
                 const Vec3 middle = middleOf(*cut);
                 const double centre = middle.x;
                 // A hole in a tenon is placed from the shoulder that it is next to.
@@ -170,7 +173,7 @@ class CutWriter {
                 along(isPastFar ? length : std::min(0.0, centre),
                       isPastFar ? centre : std::max(0.0, centre),
                       view_.toPlane(middle).y,
-                      "bore centre");
+                      cut->peg ? "peg mortise centre" : "bore centre");
                 continue;
             }
             const bool isPastStart = cut->box.max.x < kLengthTolerance.mm();
@@ -223,7 +226,7 @@ class CutWriter {
     // Whether a cut runs across the whole part: how wide it is, its length along the part tells.
     [[nodiscard]] bool runsAcross(const ResolvedCut& cut) const {
         const int across = acrossAxis();
-        return cut.kind != CutKind::Bore && !isEnd(view_.face) &&
+        return !cut.isSetOutByMiddle() && !isEnd(view_.face) &&
                cut.box.min[across] < kLengthTolerance.mm() &&
                cut.box.max[across] > part_.bodyBox().max[across] - kLengthTolerance.mm() &&
                cut.box.size().x < cut.box.size()[across];
@@ -248,7 +251,7 @@ class CutWriter {
     [[nodiscard]] std::string sideWord() const { return acrossAxis() == 1 ? "edge" : "side"; }
 
     [[nodiscard]] std::string placeText(const ResolvedCut& cut) const {
-        const bool isBore = cut.kind == CutKind::Bore;
+        const bool isBore = cut.isSetOutByMiddle();
         const Vec3 at = isBore ? middleOf(cut) : cut.box.min;
         if (isEnd(view_.face)) {
             return shown(at.y) + " from face edge, " + shown(at.z) + " from face side";
@@ -312,9 +315,9 @@ class CutWriter {
         const Rect rect = view_.toPlane(cut.box);
         NeededNote note;
         note.subject = to_.subject;
-        note.target = cut.hole                    ? view_.toPlane(middleOf(cut))
-                      : cut.kind == CutKind::Bore ? (rect.min + rect.max) * 0.5
-                                                  : targetIn(cut, turn);
+        note.target = cut.hole                 ? view_.toPlane(middleOf(cut))
+                      : cut.isSetOutByMiddle() ? (rect.min + rect.max) * 0.5
+                                               : targetIn(cut, turn);
         const std::string times =
             row.size() > 1 ? std::to_string(row.size()) + " \u00d7 " : std::string();
         if (!cut.note.empty()) {
@@ -325,13 +328,17 @@ class CutWriter {
             for (std::string& line : holeLines(to_.part, cut, times, to_.piece.style)) {
                 note.lines.push_back(std::move(line));
             }
+        } else if (cut.peg) {
+            for (std::string& line : pegLines(part_, cut, times, to_.piece.style)) {
+                note.lines.push_back(std::move(line));
+            }
         } else {
             note.lines.push_back(times + sectionText(cut));
         }
         if (beginsInWaste(part_, cut)) {
             note.lines.emplace_back("before the blank is shaped");
         }
-        if (!runsAcross(cut) && (!isEnd(view_.face) || cut.kind != CutKind::Bore)) {
+        if (!runsAcross(cut) && (!isEnd(view_.face) || !cut.isSetOutByMiddle())) {
             note.lines.push_back(areTwins ? "one at each " + sideWord() : placeText(cut));
         }
         to_.note(std::move(note));

@@ -26,6 +26,7 @@ struct Cut {
     bool isMortise = false;
     bool isRound = false;
     const ResolvedHole* hole = nullptr;  // as stated
+    Length proud = {};                   // of a square peg
 };
 
 // Whether two holes differ in nothing that their boxes do not tell.
@@ -47,7 +48,11 @@ std::vector<Cut> cutsOf(const ResolvedPart& part) {
         cuts.push_back({mortise.box, true, mortise.exact.has_value()});
     }
     for (const ResolvedCut& cut : part.cuts) {
-        cuts.push_back({cut.box, true, cut.kind == CutKind::Bore, cut.hole ? &*cut.hole : nullptr});
+        cuts.push_back({cut.box,
+                        true,
+                        cut.kind == CutKind::Bore,
+                        cut.hole ? &*cut.hole : nullptr,
+                        cut.peg ? cut.peg->proud : Length()});
     }
     return cuts;
 }
@@ -57,7 +62,8 @@ bool same(const std::vector<Cut>& a, const std::vector<Cut>& b) {
     return a.size() == b.size() && std::all_of(a.begin(), a.end(), [&](const Cut& cut) {
                return std::any_of(b.begin(), b.end(), [&](const Cut& other) {
                    return cut.isMortise == other.isMortise && cut.isRound == other.isRound &&
-                          same(cut.box, other.box) && same(cut.hole, other.hole);
+                          same(cut.box, other.box) && same(cut.hole, other.hole) &&
+                          nearlyEqual(cut.proud, other.proud);
                });
            });
 }

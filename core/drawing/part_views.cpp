@@ -84,7 +84,7 @@ void takeOutOfEnd(const ResolvedPart& part, const PartView& view, std::vector<Vi
             view.face == Face::StartEnd ? cut.box.min.x < slack : cut.box.max.x > length - slack;
         // A slot in a tenon lies behind its end.
         const bool isInTenon = cut.box.max.x < slack || cut.box.min.x > length - slack;
-        if (!runsOut || isInTenon || cut.kind == CutKind::Bore || isEnd(cut.face)) {
+        if (!runsOut || isInTenon || cut.isSetOutByMiddle() || isEnd(cut.face)) {
             continue;
         }
         Rect rect = view.toPlane(cut.box);
@@ -127,7 +127,7 @@ void openMouths(const ResolvedPart& part, const PartView& view, std::vector<View
     const int into = inwardOf(view.face).axis;
     const Box blank = part.bodyBox();
     for (const ResolvedCut& cut : part.cuts) {
-        const bool runsThrough = cut.kind != CutKind::Bore && !isEnd(cut.face) &&
+        const bool runsThrough = !cut.isSetOutByMiddle() && !isEnd(cut.face) &&
                                  cut.box.min[into] < blank.min[into] + slack &&
                                  cut.box.max[into] > blank.max[into] - slack;
         if (!runsThrough) {

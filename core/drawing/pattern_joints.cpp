@@ -113,7 +113,7 @@ class JointsDrawer {
             addHole(cut);
             return;
         }
-        if (cut.kind == CutKind::Bore) {
+        if (cut.isSetOutByMiddle()) {
             addCross(rect);
         }
         if (cut.kind == CutKind::Bore && looksInto) {

@@ -8,6 +8,7 @@
 #include "core/drawing/round_wood.h"
 #include "core/geometry/hidden_lines.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/pegs.h"
 #include "core/resolve/small_solids.h"
 
 namespace shoulderline {
@@ -227,6 +228,25 @@ void addSlot(const ResolvedPiece& resolved,
     }
 }
 
+// The square pegs of a part: driven home, or drawn out in front of their mouths. One that ends
+// flush stands out by next to nothing, so that its end is seen.
+void addPegs(
+    const ResolvedPart& part, std::size_t index, const Frame& placed, bool isApart, Scene& scene) {
+    constexpr double kDrawnOut = 1.2;  // of its length
+    for (const ResolvedCut& cut : part.cuts) {
+        if (!cut.peg) {
+            continue;
+        }
+        const Box peg = pegIn(cut);
+        const auto [axis, way] = inwardOf(cut.face);
+        Vec3 out;
+        out[axis] = -way * (isApart ? kDrawnOut * peg.size()[axis] : kSheetThickness);
+        scene.add(Polyhedron::box({peg.min + out, peg.max + out}, placed),
+                  index,
+                  PictureLineKind::Contour);
+    }
+}
+
 Scene sceneOf(const ResolvedPiece& resolved, const View& view, const std::vector<Vec3>& moves) {
     Scene scene;
     for (std::size_t i = 0; i < resolved.parts.size(); ++i) {
@@ -241,6 +261,7 @@ Scene sceneOf(const ResolvedPiece& resolved, const View& view, const std::vector
         for (const TenonSolid& tenon : part.tenons) {
             scene.add(polyhedronOf(tenon, frame), i, PictureLineKind::Contour);
         }
+        addPegs(part, i, frame, !moves.empty(), scene);
         if (moves.empty()) {
             continue;
         }

@@ -8,6 +8,7 @@
 
 #include "core/geometry/convex_hull.h"
 #include "core/geometry/hidden_lines.h"
+#include "core/resolve/pegs.h"
 
 namespace shoulderline {
 
@@ -49,6 +50,12 @@ Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
         for (const TenonSolid& tenon : part.tenons) {
             solids.push_back(polyhedronOf(tenon, part.frame));
             partOf.push_back(i);
+        }
+        for (const ResolvedCut& cut : part.cuts) {
+            if (cut.peg) {
+                solids.push_back(Polyhedron::box(pegIn(cut), part.frame));
+                partOf.push_back(i);
+            }
         }
     }
 

@@ -69,14 +69,14 @@ struct CutStatement {
     CutKind kind = CutKind::Groove;
     Face face = Face::FaceSide;  // cut into, or bored from
     Datum alongFrom = Datum::Start;
-    Statement along;   // to its near end, from the middle to its middle; a bore or a screw hole: to
-                       // its centre. Empty for zero
+    Statement along;   // to its near end, from the middle to its middle; a bore, a screw hole or a
+                       // peg mortise: to its centre. Empty for zero
     Statement length;  // empty: all the way to the end; of a slotted screw hole over its ends,
                        // empty: by rule, for the movement of what it holds
     Datum acrossFrom = Datum::Start;
     Statement across;  // likewise
-    Statement width;   // empty: all the way across; of a bore or a screw hole its diameter, which
-                       // must be stated
+    Statement width;   // empty: all the way across; of a bore or a screw hole its diameter, of a
+                       // peg mortise the side of its square, which must be stated
     Statement
         depth;  // empty: through; of a bore that tilts, along its axis from the mouth's middle
     std::string note;
@@ -91,6 +91,8 @@ struct CutStatement {
     SlotWay slot = SlotWay::Round;
     Statement headWidth = {};  // diameter of the countersink or counterbore; empty: by rule
     Statement headDepth = {};  // of a counterbore how far the head is sunk; empty: by rule
+    // Of a peg mortise: how far its peg stands out of the face; empty for flush.
+    Statement proud = {};
     friend bool operator==(const CutStatement&, const CutStatement&) = default;
 };
 

@@ -158,7 +158,8 @@ void visitAll(Piece& piece, Call call) {
                                          &cut.tiltAlong,
                                          &cut.tiltAcross,
                                          &cut.headWidth,
-                                         &cut.headDepth}) {
+                                         &cut.headDepth,
+                                         &cut.proud}) {
                 call(*statement);
             }
         }

@@ -177,11 +177,12 @@ struct Table<Arris> {
 
 template <>
 struct Table<CutKind> {
-    static constexpr std::array<Entry<CutKind>, 5> entries{{{CutKind::Groove, "groove"},
+    static constexpr std::array<Entry<CutKind>, 6> entries{{{CutKind::Groove, "groove"},
                                                             {CutKind::Rabbet, "rabbet"},
                                                             {CutKind::Notch, "notch"},
                                                             {CutKind::Bore, "bore"},
-                                                            {CutKind::ScrewHole, "screw hole"}}};
+                                                            {CutKind::ScrewHole, "screw hole"},
+                                                            {CutKind::PegMortise, "peg mortise"}}};
 };
 
 template <>

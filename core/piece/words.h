@@ -111,8 +111,9 @@ enum class BendShoulders { Chord, Curve };
 // level for a shoulder that stays square.
 enum class ShoulderFit { Follow, Level };
 
-// Cuts that belong to no joint. A screw hole is one that the screw slips through.
-enum class CutKind { Groove, Rabbet, Notch, Bore, ScrewHole };
+// Cuts that belong to no joint. A screw hole is one that the screw slips through, a peg mortise a
+// square hole that a square peg fills.
+enum class CutKind { Groove, Rabbet, Notch, Bore, ScrewHole, PegMortise };
 
 // What a screw hole has for the screw's head: nothing, a cone that takes a flat head level with the
 // face, a wider hole that takes it below the face, and that hole with a plug over the head.

@@ -1,5 +1,6 @@
 #include "core/geometry/cylinder.h"
 #include "core/resolve/holes.h"
+#include "core/resolve/pegs.h"
 #include "core/resolve/shaping.h"
 
 namespace shoulderline {
@@ -96,6 +97,11 @@ std::vector<ResolvedCut> workOutCuts(const std::vector<CutStatement>& cuts,
             for (ResolvedCut& hole : workOutHole(cut, size, place, guide, evaluation)) {
                 hole.hole->cut = i;
                 resolved.push_back(std::move(hole));
+            }
+        } else if (cut.kind == CutKind::PegMortise) {
+            if (std::optional<ResolvedCut> peg = workOutPegMortise(cut, size, place, evaluation)) {
+                peg->peg->cut = i;
+                resolved.push_back(std::move(*peg));
             }
         } else if (std::optional<ResolvedCut> one = reader.read(cut)) {
             resolved.push_back(std::move(*one));

@@ -84,7 +84,7 @@ std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
         }
     }
     for (const ResolvedCut& cut : mortised.cuts) {
-        if (cut.joint || cut.kind == CutKind::Bore) {
+        if (cut.joint || cut.isSetOutByMiddle()) {
             continue;
         }
         const Box box = toEnd.outerBounds(cut.box);
@@ -101,7 +101,7 @@ std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
 }
 
 bool beginsInWaste(const ResolvedPart& part, const ResolvedCut& bore) {
-    if (bore.kind != CutKind::Bore || part.body.isBox() || part.bend) {
+    if (!bore.isSetOutByMiddle() || part.body.isBox() || part.bend) {
         return false;
     }
     constexpr double kUnderFace = 0.1;  // mm
@@ -125,8 +125,8 @@ Length referenceIn(const ResolvedPart& mortised, const Box& mortise, int into, i
         return box.min[axis] <= from[axis] && from[axis] <= box.max[axis];
     };
     for (const ResolvedCut& cut : mortised.cuts) {
-        const bool isBeside = !cut.joint && cut.kind != CutKind::Bore && holds(cut.box, into) &&
-                              holds(cut.box, along);
+        const bool isBeside =
+            !cut.joint && !cut.isSetOutByMiddle() && holds(cut.box, into) && holds(cut.box, along);
         if (isBeside && cut.box.min[across] <= in + kLengthTolerance.mm()) {
             in = std::max(in, cut.box.max[across]);
         }

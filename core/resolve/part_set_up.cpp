@@ -10,6 +10,8 @@
 #include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
 #include "core/resolve/lean.h"
+#include "core/resolve/pegs.h"
+#include "core/resolve/set_up.h"
 #include "core/resolve/tool_text.h"
 
 namespace shoulderline {
@@ -35,7 +37,9 @@ class PartSettings {
         }
         for (const ResolvedCut& cut : part_.cuts) {
             if (!cut.joint && !isForHead(cut)) {
-                cut.kind == CutKind::Bore ? addHole(cut) : addGroove(cut);
+                cut.kind == CutKind::Bore ? addHole(cut)
+                : cut.peg                 ? addPegMortise(cut)
+                                          : addGroove(cut);
             }
         }
         for (Open& one : open_) {
@@ -116,6 +120,25 @@ class PartSettings {
         if (beginsInWaste(part_, cut)) {
             one.after += "; before the blank is shaped";
         }
+        gather(std::move(one));
+    }
+
+    void addPegMortise(const ResolvedCut& cut) {
+        const CutAxes axes = axesOn(cut.face);
+        const Vec3 middle = cut.box.centre();
+        Open one;
+        one.setUp.tool =
+            cut.peg->side.mm() < kLeastHollowChisel ? RuleId::SetUpChisel : RuleId::SetUpMortiser;
+        one.setUp.work = std::string(wordFor(cut.kind)) + " in the " +
+                         std::string(wordFor(cut.face)) +
+                         (cut.note.empty() ? "" : " (" + cut.note + ")");
+        one.setUp.setting = shown(cut.peg->side) + " square; centre " + shown(middle[axes.across]) +
+                            " from the " + std::string(wordFor(acrossReference(cut.face))) +
+                            (cut.isThrough ? ", through" : ", " + shown(cut.peg->depth) + " deep");
+        one.at = {middle[axes.along]};
+        one.from = alongReference(part_, cut.face);
+        one.after =
+            pinnedBy(part_, cut).empty() ? "" : "; through the tenon too, with the joint together";
         gather(std::move(one));
     }
 

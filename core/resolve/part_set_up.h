@@ -8,7 +8,7 @@
 namespace shoulderline {
 
 // One setting of a tool for what is cut in a part by itself, for no joint: its grooves, rabbets and
-// notches, its bores and screw holes, its eased arrises.
+// notches, its bores, screw holes and peg mortises, its eased arrises.
 struct PartSetUp {
     RuleId tool = RuleId::SetUpBit;
     std::string work;     // "bore", "slot", "chamfer, face side and face edge"

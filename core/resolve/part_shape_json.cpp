@@ -98,6 +98,20 @@ ordered_json holeJson(const ResolvedCut& cut) {
     return object;
 }
 
+ordered_json pegJson(const ResolvedCut& cut) {
+    const Vec3 middle = cut.box.centre();
+    ordered_json object{{"face", wordFor(cut.face)},
+                        {"middle_mm", {rounded(middle.x), rounded(middle.y), rounded(middle.z)}},
+                        {"side_mm", number(cut.peg->side)},
+                        {"depth_mm", number(cut.peg->depth)},
+                        {"through", cut.isThrough},
+                        {"proud_mm", number(cut.peg->proud)}};
+    if (!cut.note.empty()) {
+        object["note"] = cut.note;
+    }
+    return object;
+}
+
 ordered_json easingJson(const ResolvedEasing& easing) {
     ordered_json object{{"kind", wordFor(easing.kind)},
                         {"at", wordFor(easing.at)},

@@ -17,10 +17,11 @@ namespace shoulderline {
 void addAngle(nlohmann::ordered_json& object, const std::string& name, Angle angle);
 
 // What shapes a part beyond its blank: an end that is cut to an angle, its bow with the work that
-// it takes, an eased arris, a hole as stated.
+// it takes, an eased arris, a hole or a peg mortise as stated.
 [[nodiscard]] nlohmann::ordered_json endJson(const EndAngles& angles);
 [[nodiscard]] nlohmann::ordered_json bendJson(const ResolvedPart& part, const RuleBook& rules);
 [[nodiscard]] nlohmann::ordered_json easingJson(const ResolvedEasing& easing);
 [[nodiscard]] nlohmann::ordered_json holeJson(const ResolvedCut& cut);
+[[nodiscard]] nlohmann::ordered_json pegJson(const ResolvedCut& cut);
 
 }  // namespace shoulderline

@@ -7,6 +7,7 @@
 #include "core/resolve/holes.h"
 #include "core/resolve/joining.h"
 #include "core/resolve/known_solids.h"
+#include "core/resolve/pegs.h"
 #include "core/resolve/placing.h"
 
 namespace shoulderline {
@@ -111,7 +112,12 @@ std::vector<Length> rackOf(const Piece& piece, const Workshop& workshop, Evaluat
 Box boundsOf(const std::vector<ResolvedPart>& parts) {
     Box bounds;
     for (std::size_t i = 0; i < parts.size(); ++i) {
-        const Box box = boundsOverTenons(parts[i]);
+        Box box = boundsOverTenons(parts[i]);
+        for (const ResolvedCut& cut : parts[i].cuts) {
+            if (cut.peg) {
+                box = Box::around(box, parts[i].frame.outerBounds(pegIn(cut)));
+            }
+        }
         bounds = i == 0 ? box : Box::around(bounds, box);
     }
     return bounds;

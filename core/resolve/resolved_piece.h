@@ -15,6 +15,7 @@
 #include "core/resolve/resolved_bend.h"
 #include "core/resolve/resolved_easing.h"
 #include "core/resolve/resolved_hole.h"
+#include "core/resolve/resolved_peg.h"
 #include "core/resolve/resolved_swing.h"
 #include "core/rules/reason.h"
 
@@ -57,7 +58,12 @@ struct ResolvedCut {
     std::optional<std::size_t> joint;
     std::optional<ConvexSolid> exact = std::nullopt;  // where it is not the box itself
     std::optional<ResolvedHole> hole = std::nullopt;  // of a bore or a screw hole as stated
+    std::optional<ResolvedPeg> peg = std::nullopt;    // of a peg mortise
 
+    // Whether its place is that of its middle, as a bore's and a peg mortise's is.
+    [[nodiscard]] bool isSetOutByMiddle() const {
+        return kind == CutKind::Bore || kind == CutKind::PegMortise;
+    }
     // What is taken away; the cylinder of a bore with facets within kArcSagitta, inside it.
     [[nodiscard]] ConvexSolid solid() const;
     friend bool operator==(const ResolvedCut&, const ResolvedCut&) = default;
@@ -165,7 +171,7 @@ struct ResolvedPiece {
     std::vector<Trouble> troubles;
     std::vector<Length> rack;  // the chisels the joints were sized for, ascending
     RuleBook rules;            // with the maker's house rules in it
-    Box bounds;                // around all parts over their tenons; zero for an empty piece
+    Box bounds;                // around all parts over their tenons and pegs; zero if empty
     std::vector<ResolvedSwing> swings;  // of the assemblies that swing and have a station in reach
 
     [[nodiscard]] std::optional<std::size_t> findPart(std::string_view name) const;

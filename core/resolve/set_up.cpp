@@ -14,8 +14,6 @@ namespace shoulderline {
 
 namespace {
 
-constexpr double kLeastHollowChisel = 6.0;  // mm: hollow chisels begin at 1/4 in or 6 mm
-
 class SetUps {
   public:
     SetUps(const ResolvedPiece& resolved, std::size_t index)
@@ -123,8 +121,8 @@ class SetUps {
         if (joint_.has(JointFeature::RoundEnds)) {
             return RuleId::SetUpRouter;
         }
-        return joint_.mortise.width.value.mm() < kLeastHollowChisel - 0.4 ? RuleId::SetUpChisel
-                                                                          : RuleId::SetUpMortiser;
+        return joint_.mortise.width.value.mm() < kLeastHollowChisel ? RuleId::SetUpChisel
+                                                                    : RuleId::SetUpMortiser;
     }
 
     // A plough runs along the grain only.

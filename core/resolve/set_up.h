@@ -7,6 +7,10 @@
 
 namespace shoulderline {
 
+// Millimetres, a hair below the smallest hollow chisels: they begin at 1/4 in or 6 mm (common
+// practice). Narrower mortises are cut with a mortise chisel.
+inline constexpr double kLeastHollowChisel = 5.6;
+
 // One setting of a tool for one joint: what is cut, with what, and how it is set from the faces
 // that all marking is done from. The rule book has the tool's name as the subject of its row and
 // the caution that goes with it as the sentence.

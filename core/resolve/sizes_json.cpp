@@ -93,6 +93,9 @@ ordered_json part(const ResolvedPart& part, const RuleBook& rules, const LengthS
         if (cut.hole && !cut.hole->isForHead) {
             object["holes"].push_back(holeJson(cut));
         }
+        if (cut.peg) {
+            object["peg_mortises"].push_back(pegJson(cut));
+        }
     }
     for (const ResolvedEasing& easing : part.easings) {
         object["easings"].push_back(easingJson(easing));

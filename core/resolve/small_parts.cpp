@@ -30,6 +30,7 @@ class SmallPartList {
         }
         for (std::size_t i = 0; i < resolved_.parts.size(); ++i) {
             addPlugsOf(i);
+            addSquarePegsOf(i);
         }
         for (const ResolvedSwing& swing : resolved_.swings) {
             addOf(swing);
@@ -246,6 +247,35 @@ class SmallPartList {
         }
     }
 
+    void addSquarePegsOf(std::size_t index) {
+        const ResolvedPart& part = resolved_.parts[index];
+        for (const ResolvedCut& cut : part.cuts) {
+            if (!cut.peg) {
+                continue;
+            }
+            const Length length = cut.peg->depth + cut.peg->proud;
+            const Length side = cut.peg->side;
+            const auto alike = std::find_if(all_.begin(), all_.end(), [&](const SmallPart& one) {
+                return one.kind == SmallPartKind::SquarePeg && one.of == part.of &&
+                       one.stock == part.stock && nearlyEqual(one.length, length) &&
+                       nearlyEqual(one.width, side);
+            });
+            if (alike != all_.end()) {
+                ++alike->quantity;
+            } else {
+                all_.push_back({SmallPartKind::SquarePeg,
+                                part.of,
+                                part.stock,
+                                length,
+                                side,
+                                side,
+                                1,
+                                {},
+                                index});
+            }
+        }
+    }
+
     // A pin at either side; one peg in each part that carries the bar, moved from station to
     // station.
     void addOf(const ResolvedSwing& swing) {
@@ -303,6 +333,8 @@ std::string_view wordFor(SmallPartKind kind) {
             return "pivot pin";
         case SmallPartKind::Peg:
             return "peg";
+        case SmallPartKind::SquarePeg:
+            return "square peg";
     }
     return {};
 }

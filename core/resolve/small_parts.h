@@ -10,9 +10,20 @@
 namespace shoulderline {
 
 // What a joint, or a back that swings, takes besides its members, and is a piece of its own.
-enum class SmallPartKind { LooseTenon, Wedge, TuskWedge, Pin, Dowel, Plug, PivotPin, Peg };
+enum class SmallPartKind {
+    LooseTenon,
+    Wedge,
+    TuskWedge,
+    Pin,
+    Dowel,
+    Plug,
+    PivotPin,
+    Peg,
+    SquarePeg
+};
 
-// "loose tenon", "wedge", "wedge of a tusk tenon", "pin", "dowel", "plug", "pivot pin", "peg".
+// "loose tenon", "wedge", "wedge of a tusk tenon", "pin", "dowel", "plug", "pivot pin", "peg",
+// "square peg".
 [[nodiscard]] std::string_view wordFor(SmallPartKind);
 
 // Pieces that are made alike. Length along the grain. A wedge's width is across the cheeks of its
@@ -43,13 +54,13 @@ struct SmallPart {
 };
 
 // All of a piece, in the order of its joints, then the plugs over screws whose holes a part has by
-// itself, then of what swings. Stock: what the maker states of
-// the joint, else the tenoned part's. A pin and a plug are as long as their holes are deep, a dowel
-// as both of its holes less the room that a mortise has past its tenon; a loose tenon is as long as
-// what stands in both members; a wedge in a kerf as its kerf, its thick end filling kerf and flare;
-// one outside as the mortise is deep. A pivot pin reaches from end to end of its holes and what
-// lies between; a peg fills its hole and stands as high as the bar. They are of the stock of what
-// leans and of the bar.
+// itself and the square pegs of its peg mortises, then of what swings. Stock: what the maker states
+// of the joint, else the tenoned part's. A pin and a plug are as long as their holes are deep, a
+// dowel as both of its holes less the room that a mortise has past its tenon; a loose tenon is as
+// long as what stands in both members; a wedge in a kerf as its kerf, its thick end filling kerf
+// and flare; one outside as the mortise is deep. A pivot pin reaches from end to end of its holes
+// and what lies between; a square peg fills its mortise and stands proud; a peg fills its hole and
+// stands as high as the bar. They are of the stock of what leans and of the bar.
 [[nodiscard]] std::vector<SmallPart> smallPartsOf(const Piece& piece,
                                                   const ResolvedPiece& resolved);
 

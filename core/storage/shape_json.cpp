@@ -60,6 +60,7 @@ ordered_json json(const CutStatement& cut) {
         .text("head", cut.head == ScrewHead::Plain ? std::string_view() : wordFor(cut.head))
         .text("head_width", cut.headWidth)
         .text("head_depth", cut.headDepth)
+        .text("proud", cut.proud)
         .text("slot", cut.slot == SlotWay::Round ? std::string_view() : wordFor(cut.slot))
         .text("note", cut.note)
         .extras(cut.extras)
@@ -195,6 +196,7 @@ std::vector<CutStatement> readCuts(ObjectReader& part) {
                        .value_or(ScrewHead::Plain);
         cut.headWidth = in.text("head_width");
         cut.headDepth = in.text("head_depth");
+        cut.proud = in.text("proud");
         cut.slot = in.word<SlotWay>("slot", fromWord<SlotWay>, listOfWords<SlotWay>())
                        .value_or(SlotWay::Round);
         cut.note = in.text("note");

@@ -122,6 +122,24 @@ class FormInTheWindow : public ::testing::Test {
     MainWindow window_;
 };
 
+TEST_F(FormInTheWindow, APegMortiseIsTypedAndDrawn) {
+    open(railWithAHole(CutKind::PegMortise, "3/8 in"), "rail");
+
+    type(u"part: side of the square"_s, u"1/2"_s);
+    type(u"part: depth"_s, u"5/8"_s);
+    type(u"part: its peg stands proud"_s, u"1/16"_s);
+
+    const ResolvedPiece& piece = document().resolved();
+    const std::vector<ResolvedCut>& cuts = piece.parts[*piece.findPart("rail")].cuts;
+    ASSERT_EQ(cuts.size(), 1U);
+    ASSERT_TRUE(cuts.front().peg);
+    EXPECT_NEAR(cuts.front().peg->side.inches(), 0.5, 1e-9);
+    EXPECT_NEAR(cuts.front().peg->depth.inches(), 0.625, 1e-9);
+    EXPECT_NEAR(cuts.front().peg->proud.inches(), 0.0625, 1e-9);
+    EXPECT_TRUE(drawingSays("peg mortise 1/2 square, 5/8 deep"));
+    EXPECT_TRUE(drawingSays("peg stands 1/16 proud"));
+}
+
 TEST_F(FormInTheWindow, APluggedScrewHoleIsTypedAndDrawn) {
     open(railWithAHole(CutKind::ScrewHole, "3/16 in"), "rail");
 

@@ -30,7 +30,7 @@ class PartForm final : public FormRows<Part> {
     void addBend(const Part& part);
     void addBow(const Bend& bend);
     void addCuts(const Part& part);
-    void addCut(bool isHole, std::size_t index);
+    void addCut(CutKind kind, std::size_t index);
     void addTilt(std::size_t index);
     void addScrewHole(const CutStatement& cut, std::size_t index);
     void addEasings(const Part& part);

@@ -41,6 +41,10 @@ CutStatement usualCut(CutKind kind) {
     } else if (kind == CutKind::ScrewHole) {
         cut.alongFrom = cut.acrossFrom = Datum::Middle;
         cut.width = "3/16 in";
+    } else if (kind == CutKind::PegMortise) {
+        cut.alongFrom = cut.acrossFrom = Datum::Middle;
+        cut.width = "3/8 in";
+        cut.depth = "1 in";
     } else {
         cut.width = "1/4 in";
         cut.depth = "1/4 in";
@@ -165,17 +169,25 @@ void PartForm::addCuts(const Part& part) {
                     }
                 });
             });
-        const bool isHole = kind == CutKind::Bore || kind == CutKind::ScrewHole;
-        addCut(isHole, i);
+        addCut(kind, i);
         if (kind == CutKind::Bore) {
             addTilt(i);
         } else if (kind == CutKind::ScrewHole) {
             addScrewHole(part.cuts[i], i);
+        } else if (kind == CutKind::PegMortise) {
+            addStatement(
+                tr("its peg stands proud"),
+                Dimension::Length,
+                true,
+                [i](Part& p) -> Statement& { return cutOf(p, i).proud; },
+                tr("flush"));
         }
     }
 }
 
-void PartForm::addCut(bool isHole, std::size_t i) {
+void PartForm::addCut(CutKind kind, std::size_t i) {
+    const bool isSquare = kind == CutKind::PegMortise;
+    const bool isHole = isSquare || kind == CutKind::Bore || kind == CutKind::ScrewHole;
     addWord<Face>(tr("in the"), [i](Part& p) -> Face& { return cutOf(p, i).face; });
     const auto add =
         [&](const QString& label, Statement CutStatement::*member, const QString& whenEmpty) {
@@ -194,7 +206,9 @@ void PartForm::addCut(bool isHole, std::size_t i) {
     addWord<Datum>(tr("across from the"),
                    [i](Part& p) -> Datum& { return cutOf(p, i).acrossFrom; });
     add(isHole ? tr("to its centre") : tr("to it"), &CutStatement::across, tr("there"));
-    add(isHole ? tr("diameter") : tr("width"),
+    add(isSquare ? tr("side of the square")
+        : isHole ? tr("diameter")
+                 : tr("width"),
         &CutStatement::width,
         isHole ? QString() : tr("all across"));
     add(tr("depth"), &CutStatement::depth, tr("through"));

@@ -93,10 +93,8 @@ void LetteredPart::readNote(const View& view, const Note& note) {
             continue;  // told with its screw hole
         }
         if (c.face == view.face || (c.isThrough && oppositeOf(c.face) == view.face)) {
-            hollows.push_back({setOutBoxOf(c),
-                               c.kind == CutKind::Bore,
-                               c.isThrough,
-                               c.hole ? &*c.hole : nullptr});
+            hollows.push_back(
+                {setOutBoxOf(c), c.isSetOutByMiddle(), c.isThrough, c.hole ? &*c.hole : nullptr});
         }
     }
     const auto isIn = [](double at, double low, double high) {
@@ -198,6 +196,13 @@ void LetteredPart::readNote(const View& view, const Note& note) {
                               into.isFromFar ? box.max[into.axis] : box.min[into.axis],
                               into.isFromFar ? box.min[into.axis] : box.max[into.axis],
                               *sloping);
+                } else if (const auto square = ending(" square")) {
+                    for (int axis = 0; axis < 3; ++axis) {
+                        if (axis != into.axis) {
+                            addFigure(axis, box.min[axis], box.centre()[axis], *square / 2.0);
+                            addFigure(axis, box.centre()[axis], box.max[axis], *square / 2.0);
+                        }
+                    }
                 } else if (const auto wide = ending(" wide")) {
                     addFigure(acrossAxis, box.min[acrossAxis], box.max[acrossAxis], *wide);
                 } else if (const auto lying = ending(" across")) {

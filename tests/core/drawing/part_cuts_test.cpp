@@ -66,6 +66,23 @@ TEST(PartCuts, AlikeHolesAreToldOnceWithTheirNumber) {
     EXPECT_EQ(sizes.along.size(), 4u) << "each has its place";
 }
 
+TEST(PartCuts, PegMortisesAreSetOutByTheirMiddlesAndTellTheirPegs) {
+    const Piece piece = testing::sample("bench");
+    const ResolvedPiece made = resolved(piece);
+    const ResolvedPart& post = partNamed(made, "front post, left");
+    const ViewSizes sizes = sizesSeen(post, Face::FaceEdge, piece);
+
+    ASSERT_EQ(sizes.along.size(), 2u);
+    EXPECT_NEAR(sizes.along[0].value, (17.5 - 1.375) * Length::kMmPerInch, 1e-9);
+    EXPECT_NEAR(sizes.along[1].value, (17.5 - 2.625) * Length::kMmPerInch, 1e-9);
+    ASSERT_EQ(sizes.notes.size(), 1u);
+    const std::vector<std::string> wanted{"2 \u00d7 peg mortise 1/4 square, 1 1/4 deep",
+                                          "peg stands 1/16 proud",
+                                          "cut with the joint together, tenon too",
+                                          "1 7/8 from face side"};
+    EXPECT_EQ(sizes.notes.front().lines, wanted);
+}
+
 TEST(PartCuts, AFaceWithBlindHolesIsShown) {
     const ResolvedPiece made = resolved(testing::sample("armchair"));
     const std::vector<Face> faces = facesToShow(partNamed(made, "front rail"), true);

@@ -1,7 +1,11 @@
 #include "core/drawing/piece_view.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include <gtest/gtest.h>
 
+#include "tests/support/peg_mortises.h"
 #include "tests/support/pieces.h"
 
 namespace shoulderline {
@@ -37,6 +41,39 @@ TEST(Elevation, TwoPostsAndARailFromTheFront) {
     // Inside each post the tenon: two long edges and its end; its root is the shoulder, on the
     // post's edge.
     EXPECT_NEAR(hidden, 2.0 * (2.0 * tenon.length.value + tenon.width.value).mm(), 1e-3);
+}
+
+// Sides of 1/4 in of the squares that are seen.
+long quarterInchesSeen(const Elevation& elevation) {
+    return std::count_if(
+        elevation.lines.begin(), elevation.lines.end(), [](const ElevationLine& line) {
+            return line.isVisible && std::abs(norm(line.b - line.a) - testing::kInch / 4) < 1e-6;
+        });
+}
+
+TEST(Elevation, ShowsTheSquareOfAPegInItsFace) {
+    const Elevation plain =
+        elevationOf(testing::resolved(testing::twoPostsAndARail()), View::front());
+    Piece pegged = testing::pegThroughTheTenon();
+    testing::statedPart(pegged, "post").cuts.front().proud = "1/16 in";
+
+    EXPECT_EQ(quarterInchesSeen(plain), 0);
+    EXPECT_EQ(quarterInchesSeen(elevationOf(testing::resolved(pegged), View::front())), 2 * 4);
+    pegged = testing::pegThroughTheTenon();
+    EXPECT_EQ(quarterInchesSeen(elevationOf(testing::resolved(pegged), View::front())), 2 * 4)
+        << "flush";
+}
+
+TEST(Elevation, AProudPegStandsOutOfItsPost) {
+    Piece piece = testing::pegThroughTheTenon();
+    const double flush = elevationOf(testing::resolved(piece), View::side()).max.x -
+                         elevationOf(testing::resolved(piece), View::side()).min.x;
+    testing::statedPart(piece, "post").cuts.front().proud = "1/16 in";
+    const Elevation side = elevationOf(testing::resolved(piece), View::side());
+
+    EXPECT_NEAR(side.max.x - side.min.x, flush + testing::kInch / 16, 1e-6);
+    EXPECT_NEAR(testing::resolved(piece).bounds.size().y, flush + testing::kInch / 16, 1e-6)
+        << "the size over all";
 }
 
 TEST(Elevation, WhatIsInFrontComesFirst) {
