@@ -98,11 +98,12 @@ TEST(JointsDrawnAlike, ShareOneDrawing) {
 TEST(FaceMarksOnAJoint, StandOnBothMembers) {
     const Piece piece = testing::twoPostsAndARail();
     const ResolvedPiece made = resolved(piece);
+    const std::size_t joint = jointGroups(made).front().joints.front();
     const JointStyle marked{1.0, {2.5, 7.0, 6.5}, false, true};
     const JointStyle bare{1.0, {2.5, 7.0, 6.5}, false, false};
     const auto count = [&](const JointStyle& style, bool isLoop) {
         int found = 0;
-        for (const Op& op : drawJoint(piece, made, 0, style, kMetrics).ops) {
+        for (const Op& op : drawJoint(piece, made, joint, style, kMetrics).ops) {
             const auto* stroke = std::get_if<Stroke>(&op);
             found += stroke != nullptr && stroke->role == LineRole::Dimension &&
                              (isLoop ? stroke->points.size() > 20 : stroke->points.size() == 3)
