@@ -55,6 +55,7 @@ std::string easingText(const ResolvedEasing& easing, const LengthStyle& lengths)
         case EasingKind::Chamfer:
             return kind + " " + both;
         case EasingKind::RoundOver:
+        case EasingKind::Cove:
             return kind + (isEven ? " R " : " ") + both;
         case EasingKind::Pyramid:
             break;

@@ -8,6 +8,7 @@
 #include "core/drawing/part_faces.h"
 #include "core/drawing/turned_mouth.h"
 #include "core/geometry/eased_body.h"
+#include "core/geometry/plane_cut.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -307,13 +308,41 @@ std::vector<std::vector<Vec2>> uneasedAcross(const ResolvedPart& part, double at
     return rings;
 }
 
+namespace {
+
+// The faces that sawing a solid off at `at` opens, hollows and all; none where it cannot be sawn.
+std::vector<std::vector<Vec2>> wholeAcross(const Polyhedron& whole, double at) {
+    std::vector<std::vector<Vec2>> rings;
+    const std::optional<Polyhedron> sawn = cutByPlane(whole, {{1, 0, 0}, at});
+    if (!sawn) {
+        return rings;
+    }
+    for (const Polyhedron::Face& face : sawn->faces) {
+        std::vector<Vec2> ring;
+        for (const int v : face.loop) {
+            const Vec3 p = sawn->vertices[static_cast<std::size_t>(v)];
+            if (std::abs(p.x - at) < kPlaneTolerance) {
+                ring.push_back({p.z, p.y});
+            }
+        }
+        if (ring.size() == face.loop.size()) {
+            rings.push_back(std::move(ring));
+        }
+    }
+    return rings;
+}
+
+}  // namespace
+
 std::vector<std::vector<Vec2>> bodyAcross(const ResolvedPart& part, double at) {
     if (part.body.easings.empty()) {
         return uneasedAcross(part, at);
     }
-    std::vector<std::vector<Vec2>> rings;
-    for (const ConvexSolid& piece : piecesAcross(part.body, at)) {
-        rings.push_back(solidAcross(piece, at));
+    std::vector<std::vector<Vec2>> rings = wholeAcross(part.wood().whole(), at);
+    if (rings.empty()) {
+        for (const ConvexSolid& piece : piecesAcross(part.body, at)) {
+            rings.push_back(solidAcross(piece, at));
+        }
     }
     return rings;
 }

@@ -45,11 +45,12 @@ std::vector<EasedStretch> stretchesOf(const Body& body, std::span<const Easing> 
 
 bool isEasedAway(std::span<const EasedStretch> stretches, Vec3 p) {
     return std::any_of(stretches.begin(), stretches.end(), [&](const EasedStretch& stretch) {
+        const auto liesOut = [&](const HalfSpace& keeps) { return keeps.height(p) > kHair; };
+        const std::vector<HalfSpace>& keeps = stretch.keeps;
         return !isBeside(stretch, p.x) && stretch.on.height(p) <= kHair &&
                stretch.other.height(p) <= kHair &&
-               std::any_of(stretch.keeps.begin(), stretch.keeps.end(), [&](const HalfSpace& keeps) {
-                   return keeps.height(p) > kHair;
-               });
+               (stretch.isHollow ? std::all_of(keeps.begin(), keeps.end(), liesOut)
+                                 : std::any_of(keeps.begin(), keeps.end(), liesOut));
     });
 }
 

@@ -25,14 +25,16 @@ Vec3 outwardIn(const Vec3& face, const Vec3& other) {
 
 // The share of both reaches that a point of the profile is moved by, from (1, 0) to (0, 1).
 std::vector<Vec2> profileShares(const Easing& easing) {
-    if (easing.profile != EasingProfile::Round) {
+    const bool isCove = easing.profile == EasingProfile::Cove;
+    if (!isCove && easing.profile != EasingProfile::Round) {
         return {{1, 0}, {0, 1}};
     }
     const int facets = easingFacets(std::max(easing.onReach, easing.otherReach));
     std::vector<Vec2> shares;
     for (int i = 0; i <= facets; ++i) {
         const double at = M_PI / 2 * i / facets;
-        shares.push_back({1.0 - std::sin(at), 1.0 - std::cos(at)});
+        const Vec2 share{std::cos(at), std::sin(at)};
+        shares.push_back(isCove ? share : Vec2{1.0 - share.y, 1.0 - share.x});
     }
     return shares;
 }
@@ -191,6 +193,7 @@ class Easer {
         stretch.on = {segment.onNormal, dot(segment.onNormal, at(a))};
         stretch.other = {segment.otherNormal, dot(segment.otherNormal, at(a))};
         stretch.along = {std::min(at(a).x, at(b).x), std::max(at(a).x, at(b).x)};
+        stretch.isHollow = easing_.profile == EasingProfile::Cove;
         stretch.isStopped = chain_.isStopped();
         stretch.isAtEnd = easing_.on == BodyFace::StartEnd || easing_.on == BodyFace::FarEnd;
         const Vec3 way = at(b) - at(a);

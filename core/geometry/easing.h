@@ -15,8 +15,9 @@ namespace shoulderline {
 enum class BodyFace { FaceSide, BackSide, FaceEdge, BackEdge, StartEnd, FarEnd };
 
 // How the wood at an arris goes: to a flat, to a quarter of a circle (of an ellipse, where the two
-// reaches differ), or around an end to slopes that meet over its middle.
-enum class EasingProfile { Chamfer, Round, Pyramid };
+// reaches differ), to a hollow quarter of one about the arris, or around an end to slopes that meet
+// over its middle.
+enum class EasingProfile { Chamfer, Round, Cove, Pyramid };
 
 // Wood taken off along the arrises between the face `on` and the face `with`, or all around `on`;
 // millimetres in the body's frame.
@@ -35,8 +36,8 @@ struct Easing {
     friend bool operator==(const Easing&, const Easing&) = default;
 };
 
-// Largest distance between a round-over and the facets that stand for it, which lie inside the
-// wood.
+// Largest distance between a round-over or a cove and the facets that stand for it. Their edges lie
+// on the curve, so those of a round-over lie inside the wood and those of a cove in its hollow.
 inline constexpr double kEasingSagitta = 0.05;
 
 // One straight stretch of an eased arris: the planes of the two faces that met there, and the
@@ -44,7 +45,8 @@ inline constexpr double kEasingSagitta = 0.05;
 struct EasedStretch {
     HalfSpace on;
     HalfSpace other;
-    std::vector<HalfSpace> keeps;
+    std::vector<HalfSpace> keeps;  // behind all of them, of a hollow behind any one
+    bool isHollow = false;
     Extent along;            // in x
     bool isStopped = false;  // counts only within `along`
     bool isAtEnd = false;    // around an end
@@ -68,7 +70,7 @@ struct EasedSolid {
 [[nodiscard]] std::vector<ConvexSolid> easedPieces(std::vector<ConvexSolid> pieces,
                                                    std::span<const EasedStretch> stretches);
 
-// How many facets stand for a round-over that reaches this far.
+// How many facets stand for a round-over or a cove that reaches this far.
 [[nodiscard]] int easingFacets(double reach);
 
 }  // namespace shoulderline

@@ -100,7 +100,8 @@ struct EasingStatement {
     EasingKind kind = EasingKind::Chamfer;
     Arris at = Arris::FaceSideFaceEdge;
     Statement size;  // how far it reaches into the first face named (around a side or an end:
-                     // into that); of a round-over its radius, of a pyramid how far it slopes down
+                     // into that); of a round-over or a cove its radius (a cove's centre is on the
+                     // arris), of a pyramid how far it slopes down
     Statement second;     // into the other face, at an end along the length; empty: as `size`
     Statement fromStart;  // where it begins, from the start of the part; empty: runs through
     Statement fromFar;    // where it ends, from the far end; empty: runs through

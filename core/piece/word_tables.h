@@ -154,9 +154,10 @@ struct Table<ShoulderFit> {
 
 template <>
 struct Table<EasingKind> {
-    static constexpr std::array<Entry<EasingKind>, 3> entries{
+    static constexpr std::array<Entry<EasingKind>, 4> entries{
         {{EasingKind::Chamfer, "chamfer"},
          {EasingKind::RoundOver, "round-over"},
+         {EasingKind::Cove, "cove"},
          {EasingKind::Pyramid, "pyramid"}}};
 };
 

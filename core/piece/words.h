@@ -121,8 +121,9 @@ enum class ScrewHead { Plain, Countersunk, Counterbored, Plugged };
 // Which way a screw hole is slotted on the face it enters, for wood that moves over the screw.
 enum class SlotWay { Round, Along, Across };
 
-// How an arris is taken off: to a flat, round, or around an end to slopes that meet in a point.
-enum class EasingKind { Chamfer, RoundOver, Pyramid };
+// How an arris is taken off: to a flat, round, to a hollow quarter round, or around an end to
+// slopes that meet in a point.
+enum class EasingKind { Chamfer, RoundOver, Cove, Pyramid };
 
 // The arrises of a part: the four along it by the faces that meet there, or all four; those around
 // a side; those around an end.

@@ -47,6 +47,8 @@ EasingProfile profileOf(EasingKind kind) {
             return EasingProfile::Chamfer;
         case EasingKind::RoundOver:
             return EasingProfile::Round;
+        case EasingKind::Cove:
+            return EasingProfile::Cove;
         case EasingKind::Pyramid:
             break;
     }

@@ -239,16 +239,28 @@ class PartSettings {
         return {"end", "sides from there"};
     }
 
+    // How the arris is worked to the gauged lines where that is not said by its kind.
+    [[nodiscard]] static std::string workedText(EasingKind kind) {
+        switch (kind) {
+            case EasingKind::RoundOver:
+                return ", chamfer to the lines, then round";
+            case EasingKind::Cove:
+                return ", rabbet within the lines, then hollow to them with a round plane";
+            case EasingKind::Chamfer:
+            case EasingKind::Pyramid:
+                break;
+        }
+        return {};
+    }
+
     [[nodiscard]] std::string gaugedText(const ResolvedEasing& easing) const {
         if (easing.kind == EasingKind::Pyramid) {
             return "gauge " + shown(easing.size) +
                    " down from the end on all four sides, and plane up to the middle";
         }
         const auto [first, second] = gaugedFaces(easing.at);
-        const std::string round =
-            easing.kind == EasingKind::RoundOver ? ", chamfer to the lines, then round" : "";
         return "gauge " + shown(easing.size) + " on the " + first + " and " + shown(easing.second) +
-               " on the " + second + round;
+               " on the " + second + workedText(easing.kind);
     }
 
     [[nodiscard]] std::string arrisText(Arris at) const {
@@ -264,9 +276,11 @@ class PartSettings {
         one.work = std::string(wordFor(easing.kind)) + ", " + arrisText(easing.at) +
                    (easing.note.empty() ? "" : " (" + easing.note + ")");
         if (isRouted(easing)) {
-            const bool isRound = easing.kind == EasingKind::RoundOver;
-            one.setting = std::string(isRound ? "R " + shown(easing.size) : "45°") + "; lowered " +
-                          shown(easing.size) + ", " + bearingText(easing.at);
+            const std::string bit = easing.kind == EasingKind::Chamfer ? "45°"
+                                    : easing.kind == EasingKind::Cove
+                                        ? "cove bit R " + shown(easing.size)
+                                        : "R " + shown(easing.size);
+            one.setting = bit + "; lowered " + shown(easing.size) + ", " + bearingText(easing.at);
         } else {
             one.setting = gaugedText(easing);
         }

@@ -67,8 +67,8 @@ void PartForm::addEasing(const EasingStatement& easing, std::size_t i) {
         };
     addWord<Arris>(tr("where"), [i](Part& p) -> Arris& { return easingOf(p, i).at; });
     const bool isPyramid = easing.kind == EasingKind::Pyramid;
-    add(isPyramid ? tr("height")
-                  : (easing.kind == EasingKind::RoundOver ? tr("radius") : tr("size")),
+    const bool hasRadius = easing.kind == EasingKind::RoundOver || easing.kind == EasingKind::Cove;
+    add(isPyramid ? tr("height") : (hasRadius ? tr("radius") : tr("size")),
         &EasingStatement::size,
         QString());
     if (!isPyramid) {

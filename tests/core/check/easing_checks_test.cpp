@@ -33,6 +33,15 @@ TEST(EasedArrises, AChamferThatRunsUnderAShoulderIsTold) {
     EXPECT_NEAR(told.front().value, 3 * Length::kMmPerInch, 1e-6) << "the width of the rail";
 }
 
+TEST(EasedArrises, ACoveThatRunsUnderAShoulderIsToldByItsName) {
+    Piece piece = postsChamfered("3/16 in");
+    statedPart(piece, "post").easings.front().kind = EasingKind::Cove;
+
+    const std::vector<Finding> told = ofRule(findings(piece), RuleId::EasingStops);
+    ASSERT_FALSE(told.empty());
+    EXPECT_NE(told.front().message.find("the cove (all along)"), std::string::npos);
+}
+
 TEST(EasedArrises, StoppingItBesideTheRailMendsIt) {
     const Piece piece = postsChamfered("3/16 in");
     const std::vector<Finding> told = ofRule(findings(piece), RuleId::EasingStops);

@@ -1,6 +1,7 @@
 #include "core/drawing/part_easings.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <gtest/gtest.h>
 
@@ -73,26 +74,48 @@ TEST(PartEasings, TwoReachesAreBothToldAndARadiusIsCalledOne) {
 
     EXPECT_EQ(easingText(made(EasingKind::Chamfer, 0.25, 0.5), inches), "chamfer 1/4 \u00d7 1/2");
     EXPECT_EQ(easingText(made(EasingKind::RoundOver, 0.25, 0.25), inches), "round-over R 1/4");
+    EXPECT_EQ(easingText(made(EasingKind::Cove, 0.25, 0.25), inches), "cove R 1/4");
     EXPECT_EQ(easingText(made(EasingKind::Pyramid, 0.75, 0.75), inches), "pyramid 3/4 high");
+}
+
+// Of a part cut across, square inches.
+double areaAcross(const ResolvedPart& part, double inches) {
+    double twice = 0.0;
+    for (const std::vector<Vec2>& ring : bodyAcross(part, inches * Length::kMmPerInch)) {
+        for (std::size_t i = 0; i < ring.size(); ++i) {
+            twice += cross(ring[i], ring[(i + 1) % ring.size()]);
+        }
+    }
+    return std::abs(twice) / 2 / (Length::kMmPerInch * Length::kMmPerInch);
 }
 
 // Of a section 7/8 x 3 in the chamfer takes one corner of 3/8 in.
 TEST(PartEasings, TheSectionHasTheCornerOff) {
     const ResolvedPiece made = resolved(railWith(stoppedChamfer()));
     const ResolvedPart& rail = partNamed(made, "rail");
-    const auto areaAt = [&](double inches) {
-        double twice = 0.0;
-        for (const std::vector<Vec2>& ring : bodyAcross(rail, inches * Length::kMmPerInch)) {
-            for (std::size_t i = 0; i < ring.size(); ++i) {
-                twice += cross(ring[i], ring[(i + 1) % ring.size()]);
-            }
-        }
-        return std::abs(twice) / 2 / (Length::kMmPerInch * Length::kMmPerInch);
-    };
 
-    EXPECT_NEAR(areaAt(1.0), 7.0 / 8 * 3, 1e-6);
-    EXPECT_NEAR(areaAt(10.0), 7.0 / 8 * 3 - 9.0 / 128, 1e-6);
-    EXPECT_NEAR(areaAt(19.0), 7.0 / 8 * 3, 1e-6);
+    EXPECT_NEAR(areaAcross(rail, 1.0), 7.0 / 8 * 3, 1e-6);
+    EXPECT_NEAR(areaAcross(rail, 10.0), 7.0 / 8 * 3 - 9.0 / 128, 1e-6);
+    EXPECT_NEAR(areaAcross(rail, 19.0), 7.0 / 8 * 3, 1e-6);
+}
+
+// Of a cove it is one ring that goes round the hollow, each of its corners at the radius.
+TEST(PartEasings, TheSectionOfACoveShowsItsHollow) {
+    EasingStatement cove = stoppedChamfer();
+    cove.kind = EasingKind::Cove;
+    const ResolvedPiece made = resolved(railWith(cove));
+    const ResolvedPart& rail = partNamed(made, "rail");
+    const std::vector<std::vector<Vec2>> rings = bodyAcross(rail, 10.0 * Length::kMmPerInch);
+    ASSERT_EQ(rings.size(), 1U);
+    const Vec2 arris = Vec2{7.0 / 8, 3.0} * Length::kMmPerInch;
+    const double radius = 3.0 / 8 * Length::kMmPerInch;
+    const auto onHollow = std::count_if(rings[0].begin(), rings[0].end(), [&](Vec2 p) {
+        return std::abs(norm(p - arris) - radius) < 1e-6;
+    });
+
+    EXPECT_EQ(onHollow, easingFacets(radius) + 1);
+    EXPECT_NEAR(areaAcross(rail, 10.0), 7.0 / 8 * 3 - M_PI / 4 * 9 / 64, 1e-3);
+    EXPECT_NEAR(areaAcross(rail, 1.0), 7.0 / 8 * 3, 1e-6);
 }
 
 TEST(PartEasings, TheSheetLettersThemClearOfEverything) {

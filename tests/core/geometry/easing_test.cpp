@@ -5,9 +5,13 @@
 #include <gtest/gtest.h>
 
 #include "core/geometry/body.h"
+#include "tests/core/geometry/eased_volumes.h"
 
 namespace shoulderline {
 namespace {
+
+using testing::taken;
+using testing::volumeOfPieces;
 
 // A leg 400 mm long, 50 mm wide and 40 mm thick.
 constexpr double kLong = 400;
@@ -22,23 +26,9 @@ Easing chamfer(BodyFace on, std::optional<BodyFace> with, double reach) {
     return {EasingProfile::Chamfer, on, with, reach, reach};
 }
 
-double taken(const Body& body) {
-    Body whole = body;
-    whole.easings.clear();
-    return whole.volume().value() - body.volume().value();
-}
-
 // Of the solid with facets for arcs, as the pieces have them.
 double solidVolume(const Body& body) {
     return body.toPolyhedron()->volume();
-}
-
-double volumeOfPieces(const Body& body) {
-    double volume = 0.0;
-    for (const ConvexSolid& piece : body.pieces()) {
-        volume += piece.volume();
-    }
-    return volume;
 }
 
 constexpr BodyFace kArrises[][2] = {{BodyFace::FaceSide, BodyFace::FaceEdge},

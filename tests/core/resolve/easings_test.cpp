@@ -41,6 +41,15 @@ TEST(Easings, AllAlongMeansFourArrises) {
         taken({easing(EasingKind::Chamfer, Arris::AllAlong, "1/8 in")}), 4 * 20.0 / 128, 1e-6);
 }
 
+// A quarter of a circle of 1/4 in about the arris, within the facets of its hollow.
+TEST(Easings, ACovedArrisLosesAQuarterOfACircle) {
+    const double exact = M_PI / 4 / 16 * 20.0;
+    const double one = taken({easing(EasingKind::Cove, Arris::BackSideFaceEdge, "1/4 in")});
+
+    EXPECT_LT(one, exact);
+    EXPECT_GT(one, 0.98 * exact);
+}
+
 TEST(Easings, AStoppedChamferIsMeasuredFromBothEnds) {
     EasingStatement stopped = easing(EasingKind::Chamfer, Arris::BackSideBackEdge, "1/4 in");
     stopped.fromStart = "2 in";
@@ -97,6 +106,8 @@ TEST(Easings, OneLargerThanTheWoodIsToldWithTheLargestThatCanBeMade) {
         troubleOf(easing(EasingKind::Chamfer, Arris::FaceSideFaceEdge, "1 in")).find("up to 13/16"),
         std::string::npos);
     EXPECT_NE(troubleOf(easing(EasingKind::RoundOver, Arris::AllAlong, "1/2 in")).find("up to 3/8"),
+              std::string::npos);
+    EXPECT_NE(troubleOf(easing(EasingKind::Cove, Arris::AllAlong, "1/2 in")).find("up to 3/8"),
               std::string::npos);
 }
 

@@ -51,6 +51,25 @@ TEST(PartSetUps, ARoundOverTellsTheRadiusOfItsBit) {
     EXPECT_TRUE(holds(setUps.front(), "both edges"));
 }
 
+TEST(PartSetUps, ACoveTellsTheRadiusOfItsCoveBit) {
+    const std::vector<PartSetUp> setUps =
+        eased(easing(EasingKind::Cove, Arris::BackSideFaceEdge, "1/4 in"));
+    ASSERT_EQ(setUps.size(), 1u);
+    EXPECT_EQ(setUps.front().tool, RuleId::SetUpEasingRouter);
+    EXPECT_TRUE(holds(setUps.front(), "cove bit R 1/4; lowered 1/4"));
+    EXPECT_TRUE(holds(setUps.front(), "base on the back side, bearing along the face edge"));
+}
+
+TEST(PartSetUps, AnUnevenCoveIsRabbetedAndHollowedWithARoundPlane) {
+    EasingStatement stated = easing(EasingKind::Cove, Arris::BackSideFaceEdge, "3/8 in");
+    stated.second = "1/4 in";
+    const std::vector<PartSetUp> setUps = eased(stated);
+    ASSERT_EQ(setUps.size(), 1u);
+    EXPECT_EQ(setUps.front().tool, RuleId::SetUpEasingPlane);
+    EXPECT_TRUE(holds(setUps.front(), "gauge 3/8 on the back side and 1/4 on the face edge"));
+    EXPECT_TRUE(holds(setUps.front(), "round plane"));
+}
+
 TEST(PartSetUps, AStoppedOneTellsItsStopsFromBothEnds) {
     EasingStatement stated = easing(EasingKind::Chamfer, Arris::BackSideBackEdge, "1/4 in");
     stated.fromStart = "2 in";

@@ -133,14 +133,15 @@ TEST_P(PieceSolids, VolumesAsMadeAreAlike) {
         for (const MortiseSolid& mortise : part.mortises) {
             bore(mortise.box);
         }
-        // Facets of a round-over lie within kEasingSagitta inside the kernel's fillet.
+        // Facets of a round-over lie within kEasingSagitta inside the kernel's fillet, those of a
+        // cove in the hollow of its cylinder.
         double rounded = 0.0;
         for (const Easing& easing : part.body.easings) {
             const Vec3 size = part.bodyBox().max;
             const double along = easing.with ? size.x : 2 * (size.x + size.y);
-            rounded += easing.profile == EasingProfile::Round
-                           ? kEasingSagitta * easing.onReach * M_PI / 2 * along
-                           : 0.0;
+            const bool isRound =
+                easing.profile == EasingProfile::Round || easing.profile == EasingProfile::Cove;
+            rounded += isRound ? kEasingSagitta * easing.onReach * M_PI / 2 * along : 0.0;
         }
         EXPECT_NEAR(volumeAsMade(part), theirs, 1e-6 * theirs + facets + bored + rounded)
             << part.name;

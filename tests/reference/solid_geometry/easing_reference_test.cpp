@@ -63,6 +63,25 @@ TEST(EasingReference, RoundOversAgreeWithFilletsWithinTheirFacets) {
     }
 }
 
+// Of a cove they lie in the hollow of the cylinder, all to the other side.
+TEST(EasingReference, CovesAgreeWithCylindersCutAwayWithinTheirFacets) {
+    const Easing along{EasingProfile::Cove, BodyFace::BackSide, BodyFace::FaceEdge, 6, 6};
+    const Easing other{EasingProfile::Cove, BodyFace::FaceSide, BodyFace::FaceEdge, 9, 9};
+    const Easing around{EasingProfile::Cove, BodyFace::BackSide, std::nullopt, 5, 5};
+    const Easing end{EasingProfile::Cove, BodyFace::FarEnd, std::nullopt, 4, 4};
+    for (const std::vector<Easing>& easings :
+         {std::vector{along}, {along, other}, {around}, {end}}) {
+        const Body body = rail(easings);
+        double arcs = 0.0;
+        for (const Easing& easing : easings) {
+            const double length = easing.with ? 500 : easing.on == BodyFace::FarEnd ? 184 : 1140;
+            arcs += easing.onReach * 1.5707963 * length;
+        }
+        EXPECT_GT(body.volume().value(), theirs(body));
+        EXPECT_LT(body.volume().value(), theirs(body) + kEasingSagitta * arcs);
+    }
+}
+
 TEST(EasingReference, ArrisesOfShapedOutlinesAgreeWithinTheirFacets) {
     const Easing around{EasingProfile::Chamfer, BodyFace::BackSide, std::nullopt, 4, 4};
     const Easing along{EasingProfile::Chamfer, BodyFace::FaceSide, BodyFace::FaceEdge, 5, 5};

@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include <BRepAdaptor_Curve.hxx>
 #include <BRepAdaptor_Surface.hxx>
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepAlgoAPI_Cut.hxx>
@@ -17,6 +18,7 @@
 #include <BRepFilletAPI_MakeFillet.hxx>
 #include <BRepGProp_Face.hxx>
 #include <BRepLib.hxx>
+#include <BRepPrimAPI_MakeCylinder.hxx>
 #include <BRepPrimAPI_MakeHalfSpace.hxx>
 #include <BRep_Tool.hxx>
 #include <TopExp.hxx>
@@ -26,6 +28,7 @@
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Vertex.hxx>
+#include <gp_Ax2.hxx>
 #include <gp_Pln.hxx>
 
 namespace shoulderline::reference {
@@ -177,6 +180,25 @@ TopoDS_Shape pyramid(TopoDS_Shape shape, const Easing& easing) {
     return shape;
 }
 
+// The cylinders about the arrises, each as long as its own, cut away.
+TopoDS_Shape coved(TopoDS_Shape shape, const Easing& easing) {
+    if (easing.onReach != easing.otherReach || easing.from || easing.to) {
+        giveUpEasing("an elliptical or a stopped cove is not asked of it");
+    }
+    for (const KernelArris& arris : arrisesOf(shape, easing)) {
+        if (BRepAdaptor_Curve(arris.edge).GetType() != GeomAbs_Line) {
+            giveUpEasing("a cove along a curve is not asked of it");
+        }
+        const gp_Pnt a = BRep_Tool::Pnt(TopExp::FirstVertex(arris.edge));
+        const gp_Pnt b = BRep_Tool::Pnt(TopExp::LastVertex(arris.edge));
+        const gp_Ax2 axis(a, gp_Dir(gp_Vec(a, b)));
+        shape = BRepAlgoAPI_Cut(
+                    shape, BRepPrimAPI_MakeCylinder(axis, easing.onReach, a.Distance(b)).Shape())
+                    .Shape();
+    }
+    return shape;
+}
+
 TopoDS_Shape through(const TopoDS_Shape& shape, const Easing& easing) {
     const std::vector<KernelArris> arrises = arrisesOf(shape, easing);
     if (easing.profile == EasingProfile::Chamfer) {
@@ -210,6 +232,8 @@ TopoDS_Shape easedByKernel(TopoDS_Shape shape, const Body& body) {
     for (const Easing& easing : body.easings) {
         if (easing.profile == EasingProfile::Pyramid) {
             shape = pyramid(shape, easing);
+        } else if (easing.profile == EasingProfile::Cove) {
+            shape = coved(shape, easing);
         } else if (easing.from || easing.to) {
             shape = stopped(shape, easing);
         } else {
