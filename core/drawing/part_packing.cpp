@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 #include "core/drawing/dimension_parts.h"
@@ -89,7 +90,7 @@ class Packing {
     }
 
     // On the fewest sheets; of ways that take as many, the plainest. None where one block is larger
-    // than the room.
+    // than the room, or a thrifty way leaves no sides in projection.
     [[nodiscard]] std::optional<std::vector<std::vector<Op>>> pages() {
         std::optional<SetOut> best;
         for (const Gaps& gaps : {Gaps{}, Gaps{6.0, 4.0}}) {
@@ -99,15 +100,16 @@ class Packing {
                 if (!one) {
                     return std::nullopt;
                 }
-                if (!best || one->sheets < best->sheets) {
+                const bool isAllowed = !way_.isThrifty || isInProjection(*one);
+                if (isAllowed && (!best || one->sheets < best->sheets)) {
                     best = std::move(one);
                 }
-                if (best->sheets == 1 || !way_.isThrifty) {
+                if (!way_.isThrifty || (best && best->sheets == 1)) {
                     return pagesOf(*best);
                 }
             }
         }
-        return pagesOf(*best);
+        return best ? std::optional(pagesOf(*best)) : std::nullopt;
     }
 
   private:
@@ -161,7 +163,7 @@ class Packing {
     }
 
     // Whether projection does not allow a side or an end there, beside a side that is placed: sides
-    // stand over one another, ends where they belong.
+    // stand over one another in line, ends where they belong.
     [[nodiscard]] bool isInTheWay(std::size_t i,
                                   const Rect& here,
                                   std::size_t placed,
@@ -171,7 +173,9 @@ class Packing {
             return false;
         }
         if (const std::optional<Rect> other = sideAt(i, here.min)) {
-            return other->min.y < side->max.y && side->min.y < other->max.y;
+            constexpr double kInLine = 1e-6;
+            return std::abs(other->min.x - side->min.x) > kInLine ||
+                   (other->min.y < side->max.y && side->min.y < other->max.y);
         }
         const Face face = plain_[i].block.face;
         return isEnd(face) && isOnWrongSide(face, here, *side, way_.isThirdAngle);
@@ -232,30 +236,43 @@ class Packing {
         return true;
     }
 
-    // Moves those sides that share the face side's sheet over one another as in projection, where
-    // all find room there in that order too.
-    void putInProjection(SetOut& out) {
-        const std::size_t first = out.places[out.order.front()].sheet;
+    // The sides that share the face side's sheet, in their order in projection.
+    [[nodiscard]] std::vector<std::size_t> sidesTogether(const SetOut& out) const {
         std::vector<std::size_t> together;
-        std::vector<std::size_t> others;
-        for (const std::size_t i : out.order) {
-            (i < sides_ && out.places[i].sheet == first ? together : others).push_back(i);
+        for (std::size_t i = 0; i < sides_; ++i) {
+            if (out.places[i].sheet == out.places.front().sheet) {
+                together.push_back(i);
+            }
         }
         const auto rankOf = [&](std::size_t i) {
             return std::find(rank_.begin(), rank_.end(), plain_[i].block.face) - rank_.begin();
         };
-        std::stable_sort(together.begin(), together.end(), [&](std::size_t a, std::size_t b) {
+        std::sort(together.begin(), together.end(), [&](std::size_t a, std::size_t b) {
             return rankOf(a) < rankOf(b);
         });
+        return together;
+    }
+    [[nodiscard]] bool isInProjection(const SetOut& out) const {
+        const std::vector<std::size_t> together = sidesTogether(out);
+        return std::is_sorted(together.begin(), together.end(), [&](std::size_t a, std::size_t b) {
+            return out.places[a].at.y < out.places[b].at.y;
+        });
+    }
+
+    // Moves those sides that share the face side's sheet over one another as in projection, where
+    // all find room there in that order too.
+    void putInProjection(SetOut& out) {
+        const std::vector<std::size_t> together = sidesTogether(out);
         SetOut ordered = out;
         ordered.order = together;
-        ordered.order.insert(ordered.order.end(), others.begin(), others.end());
-        const bool isAsGood =
-            place(ordered) && ordered.sheets <= out.sheets &&
-            std::all_of(together.begin(), together.end(), [&](std::size_t i) {
-                return ordered.places[i].sheet == ordered.places[together.front()].sheet;
-            });
-        if (isAsGood) {
+        std::copy_if(out.order.begin(),
+                     out.order.end(),
+                     std::back_inserter(ordered.order),
+                     [&](std::size_t i) {
+                         return std::find(together.begin(), together.end(), i) == together.end();
+                     });
+        if (place(ordered) && ordered.sheets <= out.sheets &&
+            sidesTogether(ordered).size() == together.size()) {
             out = std::move(ordered);
         }
     }

@@ -72,13 +72,15 @@ namespace {
 
 // Ways to set a part out at `scale`, the roomiest first.
 std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
-    constexpr double kSmallEnd = 36.0;
-    constexpr double kSmallCompactEnd = 26.0;
-    PartStyle roomy = isCompact ? PartStyle::compact(scale) : PartStyle();
-    roomy.scale = scale;
-    PartStyle smallEnds = roomy;
-    smallEnds.largestEnd = isCompact ? kSmallCompactEnd : kSmallEnd;
-    std::vector<PartStyle> styles{roomy, smallEnds};
+    const PartStyle plain = isCompact ? PartStyle::compact(scale) : PartStyle();
+    const std::vector<double> ends =
+        isCompact ? std::vector<double>{62.0, 42.0, 26.0} : std::vector<double>{62.0, 36.0};
+    std::vector<PartStyle> styles;
+    for (const double end : ends) {
+        styles.push_back(plain);
+        styles.back().scale = scale;
+        styles.back().largestEnd = end;
+    }
     std::vector<PartStyle> all;
     for (PartStyle& style : styles) {
         style.withSections = true;

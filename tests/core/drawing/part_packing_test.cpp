@@ -126,16 +126,32 @@ bool says(const Sheet& sheet, const std::string& words) {
     return std::find(all.begin(), all.end(), words) != all.end();
 }
 
-// Its one section would stand on a second sheet by itself; a size of lettering smaller it goes
-// beside the views, which stay as large.
-TEST(PartSheet, ASectionDoesNotStandOnASheetByItself) {
-    const std::vector<Sheet> slat = sheetsOf("armchair", "back slat", {297, 210});
-    ASSERT_EQ(slat.size(), 1u);
-    EXPECT_TRUE(says(slat.front(), "1 : 2"));
+// Their sections would stand on a second sheet by themselves; lettered a size smaller they go on
+// with the views, which stay as large.
+TEST(PartSheet, SectionsDoNotStandOnASheetByThemselves) {
+    const std::vector<Sheet> head = sheetsOf("bed_frame", "head rail, lower", {297, 210});
+    ASSERT_EQ(head.size(), 1u);
+    EXPECT_TRUE(says(head.front(), "1 : 5"));
 
-    const std::vector<Sheet> rail = sheetsOf("bed_frame", "head rail, lower", {297, 210});
-    ASSERT_EQ(rail.size(), 1u);
-    EXPECT_TRUE(says(rail.front(), "1 : 5"));
+    const std::vector<Sheet> back = sheetsOf("raked_chair", "lower back rail", {297, 210});
+    ASSERT_EQ(back.size(), 1u);
+    EXPECT_TRUE(says(back.front(), "1 : 2"));
+}
+
+// As a rail's edge with a taller section beside it: the section would push the edge under the face
+// side, where third angle projection has the other edge.
+TEST(Packing, AThriftyOneKeepsSidesInProjection) {
+    PartDrawingBlocks blocks;
+    blocks.sides = {sideOf(Face::FaceEdge, {100, 10}, "edge"),
+                    sideOf(Face::FaceSide, {100, 30}, "front")};
+    PartBlock section = blockOf(Face::FaceSide, {40, 20}, "section");
+    section.isSection = true;
+    blocks.further = {section};
+
+    const auto pages = packed(blocks, {{160, 60}, true, 3.5, true}, kMetrics);
+
+    ASSERT_TRUE(pages);
+    EXPECT_LT(placeOf(pages->front(), "edge")->min.y, placeOf(pages->front(), "front")->min.y);
 }
 
 // A leg tapered both ways has two outlines, whose points are told apart.
