@@ -75,8 +75,8 @@ std::string runText(const ShapedOutline& shaped, std::size_t i, const LengthStyl
             ++corners;
         }
         return corners == 0   ? "straight"
-               : corners == 1 ? "straight, round the square corner"
-                              : "straight, round " + std::to_string(corners) + " square corners";
+               : corners == 1 ? "straight on past the square corner"
+                              : "straight on past " + std::to_string(corners) + " square corners";
     }
     const OutlineArc arc = arcOf(from, ring[next].point);
     const double rise = std::abs(from.bulge) * norm(ring[next].point - from.point) / 2.0;
