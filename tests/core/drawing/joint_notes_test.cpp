@@ -1,9 +1,11 @@
 #include <algorithm>
+#include <set>
 #include <string>
 
 #include <gtest/gtest.h>
 
 #include "core/drawing/joint_drawing.h"
+#include "core/drawing/joint_names.h"
 #include "core/drawing/joint_sheets.h"
 #include "core/drawing/joint_twins.h"
 #include "tests/core/drawing/sheet_checks.h"
@@ -57,6 +59,20 @@ TEST(NoteOnAJoint, IsNotThereWhereNothingIsSaid) {
     frame.paper = {210.0, 297.0};
     const std::string words = wordsOf(jointSheets(piece, resolved(piece), frame, kMetrics));
     EXPECT_EQ(words.find("note:"), std::string::npos);
+}
+
+// Slats that follow an arch differ: each of their drawings says which of them it is of, as do those
+// of a left and a right leg that are not alike in their set-ups.
+TEST(NameOfAJoint, TellsWhichOfASetWhereTheyDiffer) {
+    for (const char* name : {"side_chair", "pilot_stool", "table"}) {
+        const ResolvedPiece made = resolved(sample(name));
+        std::set<std::string> names;
+        for (const JointGroup& group : jointGroups(made)) {
+            EXPECT_TRUE(names.insert(nameOfGroup(made, group)).second)
+                << name << ": " << nameOfGroup(made, group);
+        }
+        EXPECT_EQ(names.contains("back slat 2 into crest rail"), std::string(name) == "side_chair");
+    }
 }
 
 // The table's end rails enter front and back legs alike: one drawing, with both names, and of the
