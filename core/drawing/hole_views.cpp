@@ -167,11 +167,7 @@ void keepToWood(const ResolvedPart& part,
     const std::vector<std::vector<Vec2>> wood = seenWood(part, view);
     std::vector<ViewEdge> kept(edges.begin(), edges.begin() + static_cast<std::ptrdiff_t>(first));
     for (std::size_t i = first; i < edges.size(); ++i) {
-        if (edges[i].visible) {
-            kept.push_back(edges[i]);
-        } else {
-            keepWithin(wood, edges[i], kept);
-        }
+        keepWithin(wood, edges[i], kept);
     }
     edges = std::move(kept);
 }

@@ -21,9 +21,9 @@ void addHoleEdges(const ResolvedPart& part,
                   int solid,
                   std::vector<ViewEdge>& edges);
 
-// Shortens the hidden lines among `edges` from `first` on, those of bores, to where they lie in the
-// part's wood or in its tenons: what a bore took out of the blank before it was shaped is not there
-// to be seen.
+// Shortens the lines among `edges` from `first` on, those of bores and notches, to where they lie in
+// the part's wood or in its tenons: what they took out of the blank before it was shaped is not
+// there to be seen.
 void keepToWood(const ResolvedPart& part,
                 const PartView& view,
                 std::size_t first,

@@ -7,6 +7,7 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/fraction_text.h"
 #include "core/drawing/joint_drawing.h"
+#include "core/drawing/joint_names.h"
 #include "core/drawing/joint_twins.h"
 #include "core/drawing/scales.h"
 #include "core/drawing/title_block.h"
@@ -19,21 +20,6 @@ namespace {
 constexpr double kNameHeight = 3.5;
 constexpr double kCaptionHeight = 2.5;
 constexpr double kNameRows = 11.0;
-
-// Of one joint, and of those that are drawn alike: "end rail into front leg, and into back leg;
-// front rail into front leg".
-std::string nameOf(const ResolvedPiece& resolved, const JointGroup& group) {
-    std::string name = nameOfJoint(resolved, group.joints.front());
-    std::string tenoned = resolved.parts[resolved.joints[group.joints.front()].tenoned].of;
-    for (const std::vector<std::size_t>& joints : group.alike) {
-        const ResolvedJoint& joint = resolved.joints[joints.front()];
-        const std::string& own = resolved.parts[joint.tenoned].of;
-        name += own == tenoned ? ", into " + resolved.parts[joint.mortised].of
-                               : "; " + nameOfJoint(resolved, joints.front());
-        tenoned = own;
-    }
-    return name;
-}
 
 // "loose tenon 26 by 36 by 10".
 std::string smallText(const Piece& piece, const SmallPart& small) {
@@ -199,7 +185,8 @@ JointBlock blockOf(const Piece& piece,
     constexpr double kRow = 2.0 + kCaptionHeight;
     const double rows = kNameRows + static_cast<double>(under.size()) * kRow;
     block.size = Vec2{wide, drawing.size.y + rows};
-    const FittedText name = fitText(nameOf(resolved, group), kNameHeight, block.size.x, metrics);
+    const FittedText name =
+        fitText(nameOfGroup(resolved, group), kNameHeight, block.size.x, metrics);
     block.ops.push_back(
         TextOp{{0.0, kNameHeight}, name.text, name.height, Align::Left, false, true});
     block.ops.push_back(TextOp{{0.0, kNameHeight + 2.0 + kCaptionHeight},
@@ -315,8 +302,8 @@ std::vector<JointBlock> JointBlocks::setUpBlocks(std::size_t group, Vec2 room) {
         JointBlock block;
         block.parts = tenonedOf(resolved_, groups_[group]);
         block.setUps = told(group).setUps;
-        const FittedText name =
-            fitText(nameOf(resolved_, groups_[group]) + ": set-ups", kNameHeight, width, metrics_);
+        const FittedText name = fitText(
+            nameOfGroup(resolved_, groups_[group]) + ": set-ups", kNameHeight, width, metrics_);
         block.ops.push_back(
             TextOp{{0.0, kNameHeight}, name.text, name.height, Align::Left, false, true});
         std::vector<Op> text = linesOfText(some, kCaptionHeight);

@@ -196,9 +196,9 @@ void shorten(JointMembers& m, bool isSquare) {
 
 // What the joint takes from one part, restated in the joint's frame.
 std::vector<Hollow> hollowsOf(const ResolvedPiece& resolved,
+                              const ResolvedJoint& joint,
                               std::size_t index,
                               const ResolvedPart& part) {
-    const ResolvedJoint& joint = resolved.joints[index];
     const Frame frame = relativeFrame(joint.frame, part.frame);
     std::vector<Hollow> hollows;
     const auto add = [&](const ConvexSolid& solid, Face face) {
@@ -310,8 +310,8 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
             m.tenons.push_back(polyhedronOf(solid, relativeFrame(joint.frame, tenoned.frame)));
         }
     }
-    m.hollows = hollowsOf(resolved, index, mortised);
-    m.ownHollows = hollowsOf(resolved, index, tenoned);
+    m.hollows = hollowsOf(resolved, joint, index, mortised);
+    m.ownHollows = hollowsOf(resolved, joint, index, tenoned);
     for (const ResolvedCut& cut : tenoned.cuts) {
         if (cut.joint == index && cut.kind == CutKind::Notch && cut.isThrough) {
             m.slots.push_back(solidInJoint(joint, tenoned, cut));

@@ -244,8 +244,11 @@ JointsSetOut setOutJoints(const Piece& piece,
     const Vec2 turned{paper.y, paper.x};
     LaidOut held = laidOut(resolved, groups, paper, metrics, drawn);
     LaidOut other = laidOut(resolved, groups, turned, metrics, drawn);
-    constexpr double kAlike = 1e-9;
-    if (drawnToASheet(other) > drawnToASheet(held) + kAlike) {
+    constexpr double kAlike = 0.1;  // of the scales: smaller drawings are no price for paper
+    const double larger = held.scales > 0.0 ? other.scales / held.scales : 1.0;
+    constexpr double kHair = 1e-9;
+    const bool isMore = drawnToASheet(other) > drawnToASheet(held) + kHair;
+    if (larger > 1.0 + kAlike || (larger > 1.0 - kAlike && isMore)) {
         return {turned, std::move(other.sheets)};
     }
     return {paper, std::move(held.sheets)};

@@ -55,8 +55,9 @@ struct JointsSetOut {
 // The joints that differ, each drawn once with how many there are of it (see drawJoint), those of
 // other parts that are drawn alike with them, and its set-ups, as many to a sheet as go on it, with
 // the cautions of the tools under them, each at the largest standard scale that the paper has room
-// for, up to full size. On `paper` as it is held, or turned where more goes on a sheet: the
-// drawings larger, or their settings beside them. No sheets for a piece without such joints.
+// for, up to full size. On `paper` as it is held, or turned where the drawings come out
+// larger, or about alike with more of them and their settings on a sheet. No sheets for a piece
+// without such joints.
 [[nodiscard]] JointsSetOut setOutJoints(const Piece&,
                                         const ResolvedPiece&,
                                         Vec2 paper,

@@ -381,7 +381,7 @@ void addCutEdges(const ResolvedPart& part,
                     opens,
                     solid,
                     edges);
-            if (cut.kind == CutKind::Bore) {
+            if (cut.kind == CutKind::Bore || cut.kind == CutKind::Notch) {
                 keepToWood(part, view, first, edges);
             }
         }

@@ -70,9 +70,10 @@ PartDrawingBlocks drawBlocks(const Piece& piece,
     for (const EndToShow& end : endsToShow(part, isInThirdAngle(piece))) {
         blocks.ends.push_back(draw.endView(end));
     }
-    blocks.further = draw.sections();
-    std::vector<PartBlock> tables = draw.outlineTables();
-    std::move(tables.begin(), tables.end(), std::back_inserter(blocks.further));
+    // Tables first, so that they stand by the views with their points.
+    blocks.further = draw.outlineTables();
+    std::vector<PartBlock> sections = draw.sections();
+    std::move(sections.begin(), sections.end(), std::back_inserter(blocks.further));
     if (style.withSections && kind.hasMirrorTwins) {
         blocks.further.push_back(draw.pair());
     }
@@ -101,9 +102,11 @@ std::vector<Sheet> setOnSheets(PartDrawingBlocks blocks,
                                const PartStyle& style,
                                Vec2 room,
                                const TextMetrics& metrics) {
-    const Vec2 within = room - Vec2{2.0 * kRoundDrawing, 2.0 * kRoundDrawing};
-    std::optional<std::vector<std::vector<Op>>> pages =
-        packed(std::move(blocks), within, isInThirdAngle(piece), style.dimensions.height, metrics);
+    const PackingWay way{room - Vec2{2.0 * kRoundDrawing, 2.0 * kRoundDrawing},
+                         isInThirdAngle(piece),
+                         style.dimensions.height,
+                         style.isThrifty};
+    std::optional<std::vector<std::vector<Op>>> pages = packed(std::move(blocks), way, metrics);
     std::vector<Sheet> sheets;
     if (pages) {
         for (std::vector<Op>& ops : *pages) {

@@ -46,8 +46,18 @@ ShapedOutline toldOf(const Outline& outline, Vec2 blank, Face seenOn, Face acros
 }
 
 // "P1": a number alone passes for a stroke of the outline beside it.
-std::string pointName(std::size_t index) {
-    return "P" + std::to_string(index + 1);
+std::string pointName(const ShapedOutline& shaped, std::size_t index) {
+    return shaped.letter + std::to_string(index + 1);
+}
+
+// "outline of the face side, points P1 to P8".
+std::string titleOf(const ShapedOutline& shaped) {
+    const std::string name = "outline of the " + std::string(wordFor(shaped.seenOn));
+    const std::size_t count = shaped.told.size();
+    return count == 0 ? name
+           : count == 1
+               ? name + ", point " + pointName(shaped, 0)
+               : name + ", points " + pointName(shaped, 0) + " to " + pointName(shaped, count - 1);
 }
 
 // How the outline goes on from a vertex: "straight", "arc R 12, rises 2" where it bows out of the
@@ -65,8 +75,8 @@ std::string runText(const ShapedOutline& shaped, std::size_t i, const LengthStyl
             ++corners;
         }
         return corners == 0   ? "straight"
-               : corners == 1 ? "straight, round the square corner"
-                              : "straight, round " + std::to_string(corners) + " square corners";
+               : corners == 1 ? "straight on past the square corner"
+                              : "straight on past " + std::to_string(corners) + " square corners";
     }
     const OutlineArc arc = arcOf(from, ring[next].point);
     const double rise = std::abs(from.bulge) * norm(ring[next].point - from.point) / 2.0;
@@ -92,8 +102,10 @@ std::vector<ShapedOutline> shapedOutlines(const ResolvedPart& part,
                                 onBack ? Face::BackEdge : Face::FaceEdge,
                                 Face::FaceSide));
     }
+    char letter = 'P';
     for (ShapedOutline& outline : shaped) {
         outline.from = placesFromWord(part, End::Start);
+        outline.letter = letter++;
     }
     return shaped;
 }
@@ -111,13 +123,15 @@ std::vector<Op> outlineTable(const ShapedOutline& outline,
         {"", "from " + outline.from, "from " + std::string(wordFor(outline.across)), "then"}};
     for (std::size_t i = 0; i < outline.told.size(); ++i) {
         const Vec2 p = outline.outline->vertices[outline.told[i]].point;
-        rows.push_back(
-            {pointName(i), shown(p.x), shown(p.y), runText(outline, outline.told[i], lengths)});
+        rows.push_back({pointName(outline, i),
+                        shown(p.x),
+                        shown(p.y),
+                        runText(outline, outline.told[i], lengths)});
     }
     std::vector<Op> ops;
     const std::string name = "outline of the " + std::string(wordFor(outline.seenOn));
     ops.push_back(BeginGroup{{SubjectKind::Part, partIndex}, name});
-    ops.push_back(TextOp{{0.0, height}, name, height, Align::Left, false, false});
+    ops.push_back(TextOp{{0.0, height}, titleOf(outline), height, Align::Left, false, false});
     double x = 0.0;
     const double top = height + line + fraction;
     for (std::size_t column = 0; column < 4; ++column) {
@@ -152,7 +166,7 @@ std::vector<Op> outlineNumbers(const ShapedOutline& outline,
         const Vec2 at = view.toPlane(outline.seenOn == Face::FaceSide ? Vec3{p.x, p.y, 0.0}
                                                                       : Vec3{p.x, 0.0, p.y}) *
                         scale;
-        const std::string text = pointName(i);
+        const std::string text = pointName(outline, i);
         const double half = metrics.width(text, height, false) / 2.0;
         // Round the point, the nearest first.
         bool isPlaced = false;

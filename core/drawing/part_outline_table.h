@@ -18,6 +18,7 @@ struct ShapedOutline {
     Face across = Face::FaceEdge;  // what its points are measured from across the length
     std::vector<std::size_t> told;  // its vertices but for those at plain corners of the blank
     std::string from = {};          // what places along it are from: "left shoulder", "foot"
+    char letter = 'P';              // of its points: no two outlines of a part have the same
 };
 // `shown` as facesToShow() has it; an outline seen on no face there is told of the face edge.
 [[nodiscard]] std::vector<ShapedOutline> shapedOutlines(const ResolvedPart& part,

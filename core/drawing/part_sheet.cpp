@@ -72,13 +72,15 @@ namespace {
 
 // Ways to set a part out at `scale`, the roomiest first.
 std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
-    constexpr double kSmallEnd = 36.0;
-    constexpr double kSmallCompactEnd = 26.0;
-    PartStyle roomy = isCompact ? PartStyle::compact(scale) : PartStyle();
-    roomy.scale = scale;
-    PartStyle smallEnds = roomy;
-    smallEnds.largestEnd = isCompact ? kSmallCompactEnd : kSmallEnd;
-    std::vector<PartStyle> styles{roomy, smallEnds};
+    const PartStyle plain = isCompact ? PartStyle::compact(scale) : PartStyle();
+    const std::vector<double> ends =
+        isCompact ? std::vector<double>{62.0, 42.0, 26.0} : std::vector<double>{62.0, 36.0};
+    std::vector<PartStyle> styles;
+    for (const double end : ends) {
+        styles.push_back(plain);
+        styles.back().scale = scale;
+        styles.back().largestEnd = end;
+    }
     std::vector<PartStyle> all;
     for (PartStyle& style : styles) {
         style.withSections = true;
@@ -93,6 +95,9 @@ std::vector<PartStyle> stylesAt(double scale, bool isCompact) {
 
 // At that many times the scale one more sheet is worth having.
 constexpr double kWorthASheet = 2.0;
+
+// Of a sheet's room: less is little to have on it.
+constexpr double kLittle = 0.2;
 
 // Whether a part may be spread over these sheets rather than be drawn at `other`: none has little
 // on it, or the other is too small to read well.
@@ -139,10 +144,12 @@ class SettingOut {
     // one more where it is twice as large; none where that takes more than `most`.
     [[nodiscard]] std::optional<PartOnSheets> packed(const std::vector<double>& scales,
                                                      bool isCompact,
-                                                     std::size_t most) {
+                                                     std::size_t most,
+                                                     bool isThrifty = false) {
         std::optional<PartOnSheets> best;
         for (const double scale : scales) {
-            for (const PartStyle& style : stylesAt(scale, isCompact)) {
+            for (PartStyle& style : stylesAt(scale, isCompact)) {
+                style.isThrifty = isThrifty;
                 if (style.sectionPlace != SectionPlace::Beside) {
                     continue;  // says nothing of where these go
                 }
@@ -152,13 +159,34 @@ class SettingOut {
                     continue;
                 }
                 PartOnSheets out{std::move(sheets), scale, {}, true, false};
-                out.hasSparse = hasSparse(out.drawings);
+                out.hasSparse = leastFilled(out.drawings) < kLittle;
                 if (!best || isBetterSetOut(out, *best)) {
                     best = std::move(out);
                 }
             }
         }
         return best;
+    }
+
+    // What takes several sheets, at its scale on fewer of them: closer set, or lettered a size
+    // smaller too. None where neither does.
+    [[nodiscard]] std::optional<PartOnSheets> onFewer(const PartOnSheets& spread) {
+        const std::size_t most = spread.drawings.size() - 1;
+        if (most == 0) {
+            return std::nullopt;
+        }
+        std::optional<PartOnSheets> fewer = packed({spread.scale}, false, most, true);
+        return fewer ? fewer : packed({spread.scale}, true, most, true);
+    }
+
+    // The share of the room that the drawing takes of the sheet with the least on it; 1 where all
+    // is on one sheet.
+    [[nodiscard]] double leastFilled(const std::vector<Sheet>& drawings) const {
+        double least = 1.0;
+        for (const Sheet& drawing : drawings) {
+            least = std::min(least, drawing.size.x * drawing.size.y / (room_.x * room_.y));
+        }
+        return drawings.size() > 1 ? least : 1.0;
     }
 
   private:
@@ -172,14 +200,6 @@ class SettingOut {
                          .emplace(key,
                                   drawBlocks(piece_, resolved_, kind_, style, lines_, metrics_))
                          .first->second;
-    }
-
-    [[nodiscard]] bool hasSparse(const std::vector<Sheet>& drawings) const {
-        constexpr double kLittle = 0.2;  // of the room
-        return drawings.size() > 1 &&
-               std::any_of(drawings.begin(), drawings.end(), [&](const Sheet& drawing) {
-                   return drawing.size.x * drawing.size.y < kLittle * room_.x * room_.y;
-               });
     }
 
     const Piece& piece_;
@@ -246,22 +266,20 @@ PartOnSheets setOutPart(const Piece& piece,
     } else {
         std::erase_if(large, [&](double s) { return s < kWorthASheet * out.scale - 1e-9; });
         spread = setting.packed(large, false, 2);
-        if (spread && !isWellFilled(*spread, out.scale)) {
-            spread.reset();
+    }
+    if (spread) {
+        if (std::optional<PartOnSheets> fewer = setting.onFewer(*spread)) {
+            spread = std::move(fewer);
         }
+    }
+    if (out.fits && spread && !isWellFilled(*spread, out.scale)) {
+        spread.reset();
     }
     if (!out.fits && !spread) {
         out = setting.inProjection(scales, true);
     }
     if (!out.fits && !spread) {
         spread = setting.packed(scales, true, kAny);
-    }
-    if (spread && spread->hasSparse) {
-        // What would have stood on a sheet nearly by itself goes on with the rest when closer set.
-        if (std::optional<PartOnSheets> closer =
-                setting.packed({spread->scale}, true, spread->drawings.size() - 1)) {
-            spread = std::move(closer);
-        }
     }
     if (spread) {
         out = std::move(*spread);

@@ -5,7 +5,8 @@
 namespace shoulderline {
 
 // A part's drawing set out for sheets of one size, without frame and title block: on one sheet
-// where it fits there in full lettering, else on several, else closer set.
+// where it fits there in full lettering, else on several, and at their scale on fewer of them where
+// it is closer set or lettered a size smaller.
 struct PartOnSheets {
     std::vector<Sheet> drawings;  // one at least
     double scale = 1.0;

@@ -17,7 +17,8 @@ struct PartStyle {
     double largestEnd = 62.0;   // mm: ends are drawn larger than the rest up to this
     bool withSections = false;  // through every kind of mortise, and the tenons hatched
     SectionPlace sectionPlace = SectionPlace::Beside;
-    bool withNotes = true;  // where it has sections: how it is held, in words
+    bool withNotes = true;   // where it has sections: how it is held, in words
+    bool isThrifty = false;  // packed as PackingWay has it
 
     // For small paper: the lettering one size down, everything closer.
     [[nodiscard]] static PartStyle compact(double scale) {

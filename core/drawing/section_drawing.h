@@ -1,8 +1,8 @@
 #pragma once
 
 #include "core/drawing/free_space.h"
-#include "core/drawing/part_style.h"
 #include "core/drawing/part_sections.h"
+#include "core/drawing/part_style.h"
 
 namespace shoulderline {
 

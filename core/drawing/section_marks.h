@@ -4,8 +4,8 @@
 
 #include "core/drawing/free_space.h"
 #include "core/drawing/hatching.h"
-#include "core/drawing/part_style.h"
 #include "core/drawing/part_sections.h"
+#include "core/drawing/part_style.h"
 
 namespace shoulderline {
 

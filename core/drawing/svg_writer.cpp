@@ -16,7 +16,7 @@ namespace shoulderline {
 
 namespace {
 
-constexpr std::size_t kRoles = static_cast<std::size_t>(LineRole::Border) + 1;
+constexpr std::size_t kRoles = static_cast<std::size_t>(LineRole::Border) + 1;  // the last
 constexpr std::size_t kSolid = kRoles;
 constexpr std::size_t kLettering = kRoles + 1;
 constexpr std::size_t kLayers = kRoles + 2;

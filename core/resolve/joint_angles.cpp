@@ -9,6 +9,7 @@
 #include "core/resolve/end_plane.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
+#include "core/resolve/shaped_face.h"
 #include "core/resolve/stations.h"
 
 namespace shoulderline {
@@ -58,6 +59,28 @@ bool JointAngles::isSquare() const {
            kSquare;
 }
 
+namespace {
+
+// A plain hollow square to the blank of a part that is shaped there: its tool goes in square,
+// before the shaping, whatever the face is like afterwards.
+bool isSquareToBlank(const ResolvedPart& mortised, const ResolvedJoint& joint) {
+    const Vec3 way = mortised.frame.directionToLocal(joint.frame.x);
+    const Vec3 inside = mortised.frame.toLocal(joint.frame.origin + joint.frame.x);  // 1 mm in
+    const auto isItsHollow = [&](const MortiseSolid& mortise) {
+        bool isIn = !mortise.exact && mortise.face == joint.mortise.face;
+        for (int axis = 0; axis < 3; ++axis) {
+            isIn = isIn && mortise.box.min[axis] <= inside[axis] &&
+                   inside[axis] <= mortise.box.max[axis];
+        }
+        return isIn;
+    };
+    return isShaped(mortised) &&
+           std::abs(way[inwardOf(joint.mortise.face).axis]) > 1.0 - kSquareTolerance &&
+           std::any_of(mortised.mortises.begin(), mortised.mortises.end(), isItsHollow);
+}
+
+}  // namespace
+
 JointAngles anglesOf(const ResolvedPiece& resolved, const ResolvedJoint& joint) {
     JointAngles angles;
     const ResolvedPart& tenoned = resolved.parts[joint.tenoned];
@@ -84,6 +107,10 @@ JointAngles anglesOf(const ResolvedPiece& resolved, const ResolvedJoint& joint) 
         return Angle::radians(std::atan2(dot(joint.frame.x, way), dot(joint.frame.x, in)));
     };
     angles.lean = {leanTo(axes.along), leanTo(axes.across)};
+    if (isSquareToBlank(mortised, joint)) {
+        angles.mortise = Angle();
+        angles.lean = {};
+    }
     if (joint.kind == JointKind::Round) {
         return angles;  // it turns to nothing
     }
@@ -138,6 +165,8 @@ std::vector<std::string> jointSettings(const ResolvedPiece& resolved, const Reso
                                   ? (joint.kind == JointKind::Round
                                          ? tableText(angles.lean, mortised, joint.mortise.face)
                                          : wedgedText(angles.lean, mortised, joint.mortise.face))
+                              : isSquareToBlank(mortised, joint)
+                                  ? "square to the blank, before its face is shaped"
                                   : "square to the face"));
     if (angles.mouthTurn.radians() > kSquare) {
         words.push_back("mouth turned " + slopeText(angles.mouthTurn) +

@@ -14,7 +14,7 @@ shot() { [ -z "${UI_SHOTS:-}" ] || ui_shot "$UI_SHOTS/$1.png"; }
 
 ui_start "$PROGRAM" "$UI_RUN/chair.shoulder"
 check "the window names the piece" ui_win 'Shoulderline$'
-xdotool windowmove "$(ui_win 'Shoulderline$')" 0 24 windowsize --sync "$(ui_win 'Shoulderline$')" 1270 2340
+xdotool windowmove "$(ui_win 'Shoulderline$')" 0 24 windowsize --sync "$(ui_win 'Shoulderline$')" 1270 2740
 check "how one sits on it is told" sees 'Sitting: seat'
 shot sitting
 ui_click 'table cell' 'arm'

@@ -1,9 +1,11 @@
 #include <algorithm>
+#include <set>
 #include <string>
 
 #include <gtest/gtest.h>
 
 #include "core/drawing/joint_drawing.h"
+#include "core/drawing/joint_names.h"
 #include "core/drawing/joint_sheets.h"
 #include "core/drawing/joint_twins.h"
 #include "tests/core/drawing/sheet_checks.h"
@@ -59,6 +61,20 @@ TEST(NoteOnAJoint, IsNotThereWhereNothingIsSaid) {
     EXPECT_EQ(words.find("note:"), std::string::npos);
 }
 
+// Slats that follow an arch differ: each of their drawings says which of them it is of, as do those
+// of a left and a right leg that are not alike in their set-ups.
+TEST(NameOfAJoint, TellsWhichOfASetWhereTheyDiffer) {
+    for (const char* name : {"side_chair", "pilot_stool", "table"}) {
+        const ResolvedPiece made = resolved(sample(name));
+        std::set<std::string> names;
+        for (const JointGroup& group : jointGroups(made)) {
+            EXPECT_TRUE(names.insert(nameOfGroup(made, group)).second)
+                << name << ": " << nameOfGroup(made, group);
+        }
+        EXPECT_EQ(names.contains("back slat 2 into crest rail"), std::string(name) == "side_chair");
+    }
+}
+
 // The table's end rails enter front and back legs alike: one drawing, with both names, and of the
 // second only what its tools are set to otherwise.
 TEST(JointsDrawnAlike, ShareOneDrawing) {
@@ -98,11 +114,12 @@ TEST(JointsDrawnAlike, ShareOneDrawing) {
 TEST(FaceMarksOnAJoint, StandOnBothMembers) {
     const Piece piece = testing::twoPostsAndARail();
     const ResolvedPiece made = resolved(piece);
+    const std::size_t joint = jointGroups(made).front().joints.front();
     const JointStyle marked{1.0, {2.5, 7.0, 6.5}, false, true};
     const JointStyle bare{1.0, {2.5, 7.0, 6.5}, false, false};
     const auto count = [&](const JointStyle& style, bool isLoop) {
         int found = 0;
-        for (const Op& op : drawJoint(piece, made, 0, style, kMetrics).ops) {
+        for (const Op& op : drawJoint(piece, made, joint, style, kMetrics).ops) {
             const auto* stroke = std::get_if<Stroke>(&op);
             found += stroke != nullptr && stroke->role == LineRole::Dimension &&
                              (isLoop ? stroke->points.size() > 20 : stroke->points.size() == 3)

@@ -110,6 +110,20 @@ TEST(ShapedFace, AShoulderIsMeasuredFromTheShapedEdgeThatTheTenonLeavesFrom) {
         1e-9);
 }
 
+// The mortises are cut in the square blank, before the arch is sawn: the tool goes in square, and
+// to tilt it by what the face leans there would have the mortise stand askew to its tenon.
+TEST(ShapedFace, AMortiseUnderAnArchIsCutSquareToTheBlank) {
+    const ResolvedPiece piece = resolved(archedBack("follow", "-2 in"));
+    const ResolvedJoint& joint = testing::jointNamed(piece, "slat 1 into upper rail");
+    EXPECT_NEAR(anglesOf(piece, joint).mortise.radians(), 0.0, 1e-12);
+    bool isTold = false;
+    for (const std::string& line : jointSettings(piece, joint)) {
+        EXPECT_EQ(line.find("tilted"), std::string::npos) << line;
+        isTold = isTold || line.find("square to the blank") != std::string::npos;
+    }
+    EXPECT_TRUE(isTold);
+}
+
 // No slat runs into its rail, whichever way the edge goes, but its tenons; and each tenon is as
 // long behind the face as those on straight rails, near enough.
 TEST(ShapedFace, ShouldersTouchTheWoodAndDoNotRunIntoIt) {
