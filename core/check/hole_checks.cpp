@@ -76,17 +76,8 @@ class HoleJudge {
 
   private:
     Finding& add(RuleId rule, Severity severity, std::size_t part, double value, double limit) {
-        Finding finding = context_.finding(rule, severity);
-        finding.parts = {part};
-        finding.value = value;
-        finding.limit = limit;
-        finding.unit = "mm";
-        findings_.push_back(std::move(finding));
+        findings_.push_back(holeFinding(context_, rule, severity, part, value, limit));
         return findings_.back();
-    }
-
-    [[nodiscard]] Length step() const {
-        return context_.piece.unit == Unit::Inch ? Length::inches(1.0 / 32) : Length::mm(0.5);
     }
 
     void judgeOnFace(std::size_t index, const ResolvedCut& cut) {
@@ -179,7 +170,7 @@ class HoleJudge {
             moved.mouth[axis] = place;
             return outAlongAxis(moved, axes, size, axis, cut.isThrough);
         };
-        const double grid = step().mm();
+        const double grid = holeStep(context_).mm();
         const double now = cut.hole->mouth[axis];
         std::optional<double> nearest;
         for (double place = grid; place < size[axis]; place += grid) {
@@ -209,7 +200,8 @@ class HoleJudge {
                     double behind) {
         const double down = std::abs(cut.hole->into[axes.into]);
         const double rest = cut.hole->diameter.mm() / 2 * std::sqrt(1.0 - down * down);
-        const Length most = snapDown(Length::mm((size[axes.into] - rest) / down), step());
+        const Length most =
+            snapDown(Length::mm((size[axes.into] - rest) / down), holeStep(context_));
         Finding& finding = add(RuleId::MouthOnFace, Severity::LookAt, index, behind, 0.0);
         finding.message = "the bottom of a " + nameOfHole(cut) +
                           " in {part} comes through the face "
@@ -260,7 +252,7 @@ class HoleJudge {
         const double way = second.hole->mouth[axis] >= first.hole->mouth[axis] ? 1.0 : -1.0;
         const ConvexSolid fixed = first.solid();
         const ConvexSolid moving = second.solid();
-        const double grid = step().mm();
+        const double grid = holeStep(context_).mm();
         for (double by = grid; by < length; by += grid) {
             Frame moved;
             moved.origin[axis] = way * by;
@@ -286,6 +278,24 @@ class HoleJudge {
 };
 
 }  // namespace
+
+Finding holeFinding(const CheckContext& context,
+                    RuleId rule,
+                    Severity severity,
+                    std::size_t part,
+                    double value,
+                    double limit) {
+    Finding finding = context.finding(rule, severity);
+    finding.parts = {part};
+    finding.value = value;
+    finding.limit = limit;
+    finding.unit = "mm";
+    return finding;
+}
+
+Length holeStep(const CheckContext& context) {
+    return context.piece.unit == Unit::Inch ? Length::inches(1.0 / 32) : Length::mm(0.5);
+}
 
 std::optional<Edit> withCut(const CheckContext& context,
                             std::size_t part,

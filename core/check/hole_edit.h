@@ -18,4 +18,15 @@ namespace shoulderline {
 // "bore", "screw hole (for the top)": what findings call a hole as stated.
 [[nodiscard]] std::string nameOfHole(const ResolvedCut& cut);
 
+// A finding on a hole of a part: its figure and its limit in millimetres, no message yet.
+[[nodiscard]] Finding holeFinding(const CheckContext& context,
+                                  RuleId rule,
+                                  Severity severity,
+                                  std::size_t part,
+                                  double value,
+                                  double limit);
+
+// What places and sizes that mend a hole are rounded to: 1/32 in, or half a millimetre.
+[[nodiscard]] Length holeStep(const CheckContext& context);
+
 }  // namespace shoulderline

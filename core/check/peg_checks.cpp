@@ -37,12 +37,7 @@ class PegJudge {
 
   private:
     Finding& add(RuleId rule, std::size_t part, double value, double limit) {
-        Finding finding = context_.finding(rule, Severity::LookAt);
-        finding.parts = {part};
-        finding.value = value;
-        finding.limit = limit;
-        finding.unit = "mm";
-        findings_.push_back(std::move(finding));
+        findings_.push_back(holeFinding(context_, rule, Severity::LookAt, part, value, limit));
         return findings_.back();
     }
 

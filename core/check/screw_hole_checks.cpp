@@ -31,17 +31,8 @@ class ScrewHoleJudge {
 
   private:
     Finding& add(RuleId rule, Severity severity, std::size_t part, double value, double limit) {
-        Finding finding = context_.finding(rule, severity);
-        finding.parts = {part};
-        finding.value = value;
-        finding.limit = limit;
-        finding.unit = "mm";
-        findings_.push_back(std::move(finding));
+        findings_.push_back(holeFinding(context_, rule, severity, part, value, limit));
         return findings_.back();
-    }
-
-    [[nodiscard]] Length step() const {
-        return context_.piece.unit == Unit::Inch ? Length::inches(1.0 / 32) : Length::mm(0.5);
     }
 
     void judgeHead(std::size_t index, const ResolvedCut& cut) {
@@ -66,7 +57,7 @@ class ScrewHoleJudge {
             context_.shownMm(held) + " thick there, leaves " +
             (left <= kScrewSlack ? std::string("no wood") : context_.shownMm(left) + " of wood") +
             " under it; the rule book asks " + context_.shownMm(least);
-        const Length most = snapDown(Length::mm(held - least), step());
+        const Length most = snapDown(Length::mm(held - least), holeStep(context_));
         if (hole.head != ScrewHead::Countersunk && most.mm() > 0.0) {
             finding.mends.push_back({"sink it " + context_.shown(most),
                                      withCut(context_, index, hole.cut, [&](CutStatement& stated) {
@@ -139,7 +130,7 @@ class ScrewHoleJudge {
                           context_.shown(to.distance) + " from its middle, over a year from " +
                           figureText(report().season.dry, 1) + " to " +
                           figureText(report().season.damp, 1) + " % moisture content";
-        const Length longer = snapUp(Length::mm(needed), step());
+        const Length longer = snapUp(Length::mm(needed), holeStep(context_));
         finding.mends.push_back({"make the slot " + context_.shown(longer) + " long",
                                  withCut(context_, index, hole.cut, [&](CutStatement& stated) {
                                      stated.length = CheckContext::statement(longer);

@@ -43,6 +43,13 @@ AxisWay inwardOf(Face face) {
     return {2, -1.0};
 }
 
+Face faceEntered(int axis, double way) {
+    constexpr Face kFaces[3][2] = {{Face::StartEnd, Face::FarEnd},
+                                   {Face::FaceEdge, Face::BackEdge},
+                                   {Face::FaceSide, Face::BackSide}};
+    return kFaces[axis][way > 0 ? 0 : 1];
+}
+
 int mainAxis(Vec3 direction) {
     return std::abs(direction.x) > 0.5 ? 0 : (std::abs(direction.y) > 0.5 ? 1 : 2);
 }

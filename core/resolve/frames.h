@@ -17,6 +17,9 @@ struct AxisWay {
 // The way into the wood through a face of a part, in the part's own frame.
 [[nodiscard]] AxisWay inwardOf(Face face);
 
+// The face of a part that one enters by moving along `axis` of its own frame, in the way of `way`.
+[[nodiscard]] Face faceEntered(int axis, double way);
+
 // The axis (0 x, 1 y, 2 z) that a unit vector along one of them lies on.
 [[nodiscard]] int mainAxis(Vec3 direction);
 

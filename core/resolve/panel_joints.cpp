@@ -59,10 +59,7 @@ Face faceOfPanel(std::size_t edge) {
 
 Face faceEnteredAlong(Vec3 way) {
     const int axis = mainAxis(way);
-    constexpr Face kFaces[3][2] = {{Face::StartEnd, Face::FarEnd},
-                                   {Face::FaceEdge, Face::BackEdge},
-                                   {Face::FaceSide, Face::BackSide}};
-    return kFaces[axis][way[axis] > 0 ? 0 : 1];
+    return faceEntered(axis, way[axis]);
 }
 
 }  // namespace

@@ -65,11 +65,7 @@ std::vector<std::string> cautionsFor(const std::vector<SetUp>& setUps, const Rul
     for (const SetUp& one : setUps) {
         tools.insert(one.tool);
     }
-    std::vector<std::string> cautions;
-    for (const RuleId tool : tools) {
-        cautions.push_back(cautionText(rules, tool));
-    }
-    return cautions;
+    return cautionTexts(rules, tools);
 }
 
 }  // namespace shoulderline

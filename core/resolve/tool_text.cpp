@@ -30,4 +30,12 @@ std::string cautionText(const RuleBook& rules, RuleId tool) {
     return toolText(rules, tool) + ": " + rules[tool].sentence;
 }
 
+std::vector<std::string> cautionTexts(const RuleBook& rules, const std::set<RuleId>& tools) {
+    std::vector<std::string> texts;
+    for (const RuleId tool : tools) {
+        texts.push_back(cautionText(rules, tool));
+    }
+    return texts;
+}
+
 }  // namespace shoulderline

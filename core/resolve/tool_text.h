@@ -1,6 +1,8 @@
 #pragma once
 
+#include <set>
 #include <string>
+#include <vector>
 
 #include "core/rules/rule_book.h"
 
@@ -16,5 +18,8 @@ namespace shoulderline {
 
 // "hollow chisel, in the mortiser: clamp the work ..."
 [[nodiscard]] std::string cautionText(const RuleBook& rules, RuleId tool);
+// The cautions of several tools, one each.
+[[nodiscard]] std::vector<std::string> cautionTexts(const RuleBook& rules,
+                                                    const std::set<RuleId>& tools);
 
 }  // namespace shoulderline
