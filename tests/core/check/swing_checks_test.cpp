@@ -34,6 +34,9 @@ TEST(SwingChecks, ABarThatSlatsBulgeIntoIsFoundAtTheirStation) {
     const std::vector<Finding> found = ofRule(findings(piece), RuleId::SwingClear);
 
     ASSERT_FALSE(found.empty());
+    for (const Finding& finding : found) {
+        EXPECT_EQ(finding.message.find("share 0 "), std::string::npos) << finding.message;
+    }
     EXPECT_NE(found[0].message.find("station 'upright'"), std::string::npos) << found[0].message;
     EXPECT_NEAR(found[0].value, 12.0, 1e-9);
 }
