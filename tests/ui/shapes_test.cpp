@@ -182,6 +182,18 @@ TEST_F(PartRows, SpringbackFoundOnOnesOwnFormIsTypedAsAShare) {
     EXPECT_EQ(document_.piece().parts[index_].bend->plies, "4") << "plies are whole";
 }
 
+// Planed too far: the rail's joints are worked out for what is there, and say so.
+TEST_F(PartRows, AThicknessFoundAtTheBenchIsTypedAndTheJointsFollow) {
+    start(testing::twoPostsAndARail(), "rail");
+    type(u"thickness, found"_s, u"3/4"_s);
+
+    const ResolvedPiece& piece = document_.resolved();
+    EXPECT_NEAR(piece.parts[*piece.findPart("rail")].thickness.value.inches(), 0.75, 1e-12);
+    EXPECT_NEAR(piece.joints.at(0).tenon.thickness.value.inches(), 0.25, 1e-12);
+    document_.undoStack().undo();
+    EXPECT_TRUE(document_.piece().parts[index_].foundThickness.empty());
+}
+
 class EasingRows : public PartRows {
   protected:
     EasingRows() {
