@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/resolve/frames.h"
+#include "core/resolve/joint_angles.h"
 
 namespace shoulderline {
 
@@ -25,6 +26,24 @@ bool isCutBeforeShaping(const ResolvedPiece& resolved, std::size_t joint, std::s
     const ResolvedJoint& made = resolved.joints[joint];
     return isSawnToShape(resolved.parts[part]) &&
            (part != made.mortised || made.mortise.below <= made.mortise.depth.value);
+}
+
+bool isStoppedAlongTool(const ResolvedPiece& resolved,
+                        std::size_t part,
+                        const MortiseSolid& mortise) {
+    const ResolvedJoint& joint = resolved.joints[mortise.joint];
+    const bool isChoppedInFace =
+        mortise.exact && !mortise.isHaunch && !mortise.isThrough && part == joint.mortised;
+    if (!isChoppedInFace || !anglesOf(resolved, joint).lean.isTilted()) {
+        return false;
+    }
+    const AxisWay inward = inwardOf(mortise.face);
+    const Box mouth = mouthOf(mortise);
+    const double slack = kLengthTolerance.mm();
+    const bool isFlat = mouth.size()[inward.axis] < slack;
+    const double blank = inward.way > 0.0 ? 0.0 : resolved.parts[part].bodyBox().max[inward.axis];
+    const bool isThere = std::abs(mouth.centre()[inward.axis] - blank) < slack;
+    return !isFlat || isThere || !isCutBeforeShaping(resolved, mortise.joint, part);
 }
 
 void layOnShape(SetUp& setUp, const ResolvedPart& part, const MortiseSolid& mortise) {

@@ -20,6 +20,13 @@ namespace shoulderline {
                                       std::size_t joint,
                                       std::size_t part);
 
+// Whether the stop for a mortise in that part is set along its tool, which leans with it, and not
+// square to the face: not where wood is sawn off it
+// only later.
+[[nodiscard]] bool isStoppedAlongTool(const ResolvedPiece& resolved,
+                                      std::size_t part,
+                                      const MortiseSolid& mortise);
+
 // Marks a set-up in a shaped part as one that comes after the shaping, with the straight stretch of
 // the outline that the mouth lies on.
 void layOnShape(SetUp& setUp, const ResolvedPart& part, const MortiseSolid& mortise);

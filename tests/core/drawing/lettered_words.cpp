@@ -329,7 +329,7 @@ Box setOutBoxOf(const ResolvedPiece& resolved,
     const Vec3 axis = part.frame.directionToLocal(joint.frame.x);
     const Into into = intoOf(mortise.face);
     const bool isSquareIn = std::abs(axis[into.axis]) > 1.0 - 1e-9;
-    if (!isBored(resolved, mortise) || isSquareIn) {
+    if (isSquareIn || !isDepthAlongIt(resolved, part, mortise)) {
         return setOutBox(mortise);
     }
     const Vec3 mouth = mouthOf(mortise).centre();
@@ -337,6 +337,7 @@ Box setOutBoxOf(const ResolvedPiece& resolved,
     const double deep = mortise.solid().extentAlong(axis).max - dot(mouth, axis);
     const double face = into.isFromFar ? part.bodyBox().max[into.axis] : 0.0;
     Box box{mouth - Vec3{half, half, half}, mouth + Vec3{half, half, half}};
+    box = isBored(resolved, mortise) ? box : setOutBox(mortise);
     box.min[into.axis] = into.isFromFar ? face - deep : face;
     box.max[into.axis] = into.isFromFar ? face : face + deep;
     return box;
