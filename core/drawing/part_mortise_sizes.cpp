@@ -6,6 +6,7 @@
 #include "core/drawing/part_sizing.h"
 #include "core/drawing/turned_mouth.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/frames.h"
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/shaping_order.h"
 
@@ -57,8 +58,8 @@ bool isEvenlySpaced(const std::vector<const MortiseSolid*>& row) {
 
 // Whether a mortise of the kind is cut with a mortise chisel.
 bool isChopped(JointKind kind) {
-    return kind == JointKind::Blind || kind == JointKind::Through || kind == JointKind::Stub ||
-           kind == JointKind::Loose || kind == JointKind::LetIn;
+    return kind == JointKind::Blind || kind == JointKind::Through || kind == JointKind::Loose ||
+           kind == JointKind::LetIn;
 }
 
 // "side rail", "loose tenon, side": what goes in.
@@ -194,6 +195,7 @@ class MortiseWriter {
                                  (isDepthAlongIt(to_.resolved, to_.part, mortise)
                                       ? ", " + deepAlongIt(mortise)
                                       : std::string()));
+            addBlankFace(mortise, note);
             addFlare(mortise, note);
             addSlant(mortise, note);
             to_.note(std::move(note));
@@ -231,6 +233,20 @@ class MortiseWriter {
                        other.isHaunch == isHaunch;
             });
         return it == to_.part.mortises.end() ? nullptr : &*it;
+    }
+
+    // Of one set out before the shaping takes wood off over it.
+    void addBlankFace(const MortiseSolid& mortise, NeededNote& note) const {
+        const ResolvedJoint& joint = to_.resolved.joints[mortise.joint];
+        const int into = inwardOf(mortise.face).axis;
+        const double outer = inwardOf(mortise.face).way > 0.0
+                                 ? mortise.box.min[into]
+                                 : to_.part.bodyBox().max[into] - mortise.box.max[into];
+        if (isSawnToShape(to_.part) && !mortise.isThrough && isSameSize(outer, 0.0) &&
+            joint.mortise.below > kLengthTolerance &&
+            !isDepthAlongIt(to_.resolved, to_.part, mortise)) {
+            note.lines.push_back("deep from the blank's " + std::string(wordFor(mortise.face)));
+        }
     }
 
     // How much longer one that is wedged gets towards its far end.
@@ -286,6 +302,9 @@ class MortiseWriter {
         }
         if (joint.form().has(JointFeature::RoundEnds)) {
             return ", " + to_.shown(width) + " cutter, round ends";
+        }
+        if (joint.kind == JointKind::Stub) {
+            return ", its groove makes it";
         }
         if (!isChopped(joint.kind)) {
             return {};

@@ -7,6 +7,7 @@
 #include "core/geometry/convex_hull.h"
 #include "core/geometry/hidden_lines.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/joined_grooves.h"
 
 namespace shoulderline {
 
@@ -259,7 +260,7 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
     if (!isEnd(view.face)) {
         openMouths(part, view, edges);
     }
-    for (const ResolvedCut& cut : part.cuts) {
+    for (const ResolvedCut& cut : groovesJoined(part.cuts)) {
         jointOf.push_back(cut.joint);
     }
     std::vector<PartLine> lines;

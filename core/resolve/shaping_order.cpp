@@ -8,6 +8,14 @@
 
 namespace shoulderline {
 
+namespace {
+
+// mm: what the spindle of a drill press travels at least (common practice). A bit goes on through
+// wood that is sawn off later; a chisel is not driven through more of it than the mortise is deep.
+constexpr double kBitReach = 60.0;
+
+}  // namespace
+
 bool isSawnToShape(const ResolvedPart& part) {
     const Box blank = part.bodyBox();
     const bool isSawn = part.body.face != Outline::rectangle(blank.max.x, blank.max.y) ||
@@ -24,8 +32,12 @@ bool isSawnAway(const ResolvedPart& part, Face face) {
 
 bool isCutBeforeShaping(const ResolvedPiece& resolved, std::size_t joint, std::size_t part) {
     const ResolvedJoint& made = resolved.joints[joint];
-    return isSawnToShape(resolved.parts[part]) &&
-           (part != made.mortised || made.mortise.below <= made.mortise.depth.value);
+    if (!isSawnToShape(resolved.parts[part]) || part != made.mortised) {
+        return isSawnToShape(resolved.parts[part]);
+    }
+    return made.kind == JointKind::Round
+               ? (made.mortise.below + made.mortise.depth.value).mm() < kBitReach
+               : made.mortise.below <= made.mortise.depth.value;
 }
 
 bool isStoppedAlongTool(const ResolvedPiece& resolved,

@@ -15,7 +15,7 @@ namespace shoulderline {
 // Whether that face of the blank is one that an outline takes wood from.
 [[nodiscard]] bool isSawnAway(const ResolvedPart& part, Face face);
 // Whether what the joint takes from that part is cut in its square blank: not where the shaping
-// takes more off over the mortise than it is deep.
+// takes more off over the mortise than it is deep, or a bit would not reach.
 [[nodiscard]] bool isCutBeforeShaping(const ResolvedPiece& resolved,
                                       std::size_t joint,
                                       std::size_t part);

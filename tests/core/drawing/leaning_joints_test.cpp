@@ -120,5 +120,20 @@ TEST(SectionThroughASkewTenon, IsAsThickAsTheTenon) {
     EXPECT_GT(checked, 10);
 }
 
+// Bored before the edge is hollowed: the figure is from where the bit starts.
+TEST(DepthUnderAShapedEdge, SaysThatItIsFromTheBlank) {
+    EXPECT_TRUE(says(wordsOfPart("luggage_stand", "end rail"), "deep from the blank's back edge"));
+    EXPECT_FALSE(says(wordsOfPart("luggage_stand", "lower end rail"), "deep from the blank"));
+}
+
+// The middle rail's stub goes into the groove of the panels: no chisel is taken up for it.
+TEST(MortiseOfAStub, IsMadeByItsGrooveAndNotByAChisel) {
+    const std::string words = wordsOfPart("chart_cabinet", "back stile");
+
+    EXPECT_TRUE(says(words, "back frame rail, middle\nA\u2013A, blind, its groove makes it"))
+        << words;
+    EXPECT_TRUE(says(words, "for upper panel and lower panel")) << words;
+}
+
 }  // namespace
 }  // namespace shoulderline

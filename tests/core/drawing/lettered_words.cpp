@@ -4,6 +4,7 @@
 
 #include "core/drawing/part_sizes.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/joined_grooves.h"
 #include "tests/core/drawing/lettered_part.h"
 
 namespace shoulderline::testing {
@@ -88,7 +89,8 @@ void LetteredPart::readNote(const View& view, const Note& note) {
                 {setOutBoxOf(resolved_, part_, m), isBored(resolved_, m), m.isThrough});
         }
     }
-    for (const ResolvedCut& c : part_.cuts) {
+    const std::vector<ResolvedCut> made = groovesJoined(part_.cuts);
+    for (const ResolvedCut& c : made) {
         if (c.hole && c.hole->isForHead) {
             continue;  // told with its screw hole
         }
