@@ -164,24 +164,6 @@ PartView partView(const ResolvedPart& part, Face face) {
     return view;
 }
 
-Face oppositeOf(Face face) {
-    switch (face) {
-        case Face::FaceSide:
-            return Face::BackSide;
-        case Face::BackSide:
-            return Face::FaceSide;
-        case Face::FaceEdge:
-            return Face::BackEdge;
-        case Face::BackEdge:
-            return Face::FaceEdge;
-        case Face::StartEnd:
-            return Face::FarEnd;
-        case Face::FarEnd:
-            return Face::StartEnd;
-    }
-    return face;
-}
-
 std::vector<Vec2> hullOf(const std::vector<Vec3>& corners, const PartView& view) {
     std::vector<Vec2> points;
     for (const Vec3& corner : corners) {

@@ -6,6 +6,7 @@
 #include "core/resolve/frames.h"
 #include "core/resolve/joined_grooves.h"
 #include "core/resolve/open_joint_set_up.h"
+#include "core/resolve/set_out_faces.h"
 #include "core/resolve/shaping_order.h"
 
 namespace shoulderline {
@@ -141,7 +142,8 @@ class CutSetUps {
             cut.note.empty() || cut.kind == CutKind::Groove || cut.kind == CutKind::Rabbet;
         std::string work(isByKind ? std::string(wordFor(cut.kind)) : cut.note);
         if (!isEndCut) {
-            work += whichOf(part) + " in the " + std::string(wordFor(cut.face));
+            work += whichOf(part) + " in the " +
+                    std::string(wordFor(setOutFace(resolved_.parts[part], cut)));
         }
         return cut.kind == CutKind::Rabbet && !cut.note.empty() ? work + ", " + cut.note : work;
     }

@@ -133,5 +133,19 @@ TEST(FaceMarksOnAJoint, StandOnBothMembers) {
     EXPECT_EQ(count(bare, true), 0);
 }
 
+// The plugs sit under a curve: how deep their holes are bored, before it is sawn, and how long the
+// plugs are, are two figures, and each is told as what it is, on the joint's sheet as in the list.
+TEST(SizesOfAPluggedScrew, UnderACurveAreTheHolesFromTheBlankAndThePlugs) {
+    const Piece piece = sample("armchair");
+    SheetFrame frame;
+    frame.paper = {210.0, 297.0};
+    const std::string words = wordsOf(jointSheets(piece, resolved(piece), frame, kMetrics));
+
+    EXPECT_NE(
+        words.find("plug hole \u22482 1/4 deep from the blank, plugs up to \u22481 13/16 long"),
+        std::string::npos);
+    EXPECT_EQ(words.find("plug depth"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace shoulderline
