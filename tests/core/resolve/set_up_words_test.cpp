@@ -199,5 +199,21 @@ TEST(ShelfInAStoppedHousing, HasItsCornersNotched) {
     EXPECT_EQ(seen, 4);
 }
 
+// The two rabbets that leave a board's tongue differ in their faces only.
+TEST(RabbetsOfATongue, AreToldTogetherByTheirFaces) {
+    const Piece piece = sample("bed_frame");
+    const ResolvedPiece berth = resolved(piece);
+    bool isTold = false;
+    for (std::size_t joint = 0; joint < berth.joints.size(); ++joint) {
+        for (const std::string& text : setUpTexts(setUpsOf(berth, joint), berth, piece.style)) {
+            isTold = isTold || has(text,
+                                   "rabbet, each board but the last, in the face side and back "
+                                   "side, leaving the tongue, head board: ");
+            EXPECT_FALSE(has(text, "tongue and rabbet")) << text;
+        }
+    }
+    EXPECT_TRUE(isTold);
+}
+
 }  // namespace
 }  // namespace shoulderline
