@@ -209,7 +209,7 @@ Sheet assemblySheet(const Piece& piece,
     TitleBlock block = titleBlock(sheet.title, piece, frame);
     block.quantity = glueUp.hasMirrorTwin ? "make 2: 1 right as drawn, 1 left mirrored" : "make 1";
     block.material = std::to_string(glueUp.parts.size()) + " parts, " +
-                     std::to_string(gluedIn(resolved, glueUp)) + " joints glued";
+                     std::to_string(gluedIn(piece, resolved, glueUp)) + " joints glued";
     const Vec3 over = composer.sizeOverAll();
     setSizeOverAll(block, over, piece);
     block.scale = scaleText(scale);

@@ -20,8 +20,11 @@ struct GlueUp {
 // The assemblies of a piece, in the order stated; those of fewer than two parts are left out.
 [[nodiscard]] std::vector<GlueUp> glueUpsOf(const Piece& piece, const ResolvedPiece& resolved);
 
-// How many of its joints are glued: those in which a part does but rest on another are not.
-[[nodiscard]] std::size_t gluedIn(const ResolvedPiece& resolved, const GlueUp& glueUp);
+// How many of its joints are glued: of those in which a part does but rest on another the ones that
+// the maker says are glued.
+[[nodiscard]] std::size_t gluedIn(const Piece& piece,
+                                  const ResolvedPiece& resolved,
+                                  const GlueUp& glueUp);
 
 // What is glued into what, what is left for later, and what the clamps must span; a line each.
 [[nodiscard]] std::vector<std::string> glueUpNotes(const Piece& piece,

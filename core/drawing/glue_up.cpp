@@ -93,16 +93,28 @@ std::string withTimes(int times, const std::string& text) {
     return times > 1 ? std::to_string(times) + " \u00d7 " + text : text;
 }
 
+// Whether parts that only rest on one another are glued there, by what the maker says of it.
+bool isGluedOn(const Piece& piece, const ResolvedPiece& resolved, const ResolvedJoint& joint) {
+    const JointStatement* stated = findJointStatement(
+        piece, resolved.parts[joint.tenoned].of, resolved.parts[joint.mortised].of);
+    return joint.kind == JointKind::Rests && stated != nullptr &&
+           stated->note.rfind("glued", 0) == 0;
+}
+
 // "2 × side rail, upper into front post; ...", in the order of the joints.
-std::string listed(const ResolvedPiece& resolved, const std::vector<std::size_t>& joints) {
+std::string listed(const Piece& piece,
+                   const ResolvedPiece& resolved,
+                   const std::vector<std::size_t>& joints) {
     std::vector<std::pair<std::string, int>> told;
     for (const std::size_t i : joints) {
         const ResolvedJoint& joint = resolved.joints[i];
-        if (joint.kind == JointKind::Rests) {
+        const bool isGlued = isGluedOn(piece, resolved, joint);
+        if (joint.kind == JointKind::Rests && !isGlued) {
             continue;
         }
-        const std::string name =
-            resolved.parts[joint.tenoned].of + " into " + resolved.parts[joint.mortised].of;
+        const std::string name = resolved.parts[joint.tenoned].of +
+                                 (isGlued ? " glued to " : " into ") +
+                                 resolved.parts[joint.mortised].of;
         const auto known = std::find_if(
             told.begin(), told.end(), [&](const auto& entry) { return entry.first == name; });
         if (known == told.end()) {
@@ -144,10 +156,11 @@ std::vector<GlueUp> glueUpsOf(const Piece& piece, const ResolvedPiece& resolved)
     return glueUps;
 }
 
-std::size_t gluedIn(const ResolvedPiece& resolved, const GlueUp& glueUp) {
+std::size_t gluedIn(const Piece& piece, const ResolvedPiece& resolved, const GlueUp& glueUp) {
     return static_cast<std::size_t>(
         std::count_if(glueUp.joints.begin(), glueUp.joints.end(), [&](std::size_t i) {
-            return resolved.joints[i].kind != JointKind::Rests;
+            const ResolvedJoint& joint = resolved.joints[i];
+            return joint.kind != JointKind::Rests || isGluedOn(piece, resolved, joint);
         }));
 }
 
@@ -158,10 +171,10 @@ std::vector<std::string> glueUpNotes(const Piece& piece,
     if (const std::string& own = piece.assemblies[glueUp.assembly].note; !own.empty()) {
         notes.push_back(own);
     }
-    if (const std::string now = listed(resolved, glueUp.joints); !now.empty()) {
+    if (const std::string now = listed(piece, resolved, glueUp.joints); !now.empty()) {
         notes.push_back("glued up together: " + now);
     }
-    if (const std::string later = listed(resolved, glueUp.later); !later.empty()) {
+    if (const std::string later = listed(piece, resolved, glueUp.later); !later.empty()) {
         notes.push_back("left for later: " + later);
     }
     notes.emplace_back(

@@ -7,6 +7,7 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/fraction_text.h"
 #include "core/drawing/joint_drawing.h"
+#include "core/drawing/joint_further.h"
 #include "core/drawing/joint_names.h"
 #include "core/drawing/joint_twins.h"
 #include "core/drawing/scales.h"
@@ -21,37 +22,6 @@ namespace {
 constexpr double kNameHeight = 3.5;
 constexpr double kCaptionHeight = 2.5;
 constexpr double kNameRows = 11.0;
-
-// "loose tenon 26 by 36 by 10".
-std::string smallText(const Piece& piece, const SmallPart& small) {
-    const auto shown = [&](Length length) { return letterLength(length, piece.style); };
-    return std::string(wordFor(small.kind)) + " " + shown(small.length) + " by " +
-           shown(small.width) + " by " + shown(small.thickness);
-}
-
-// "haunch length 3/8, horn 1", and the loose tenon or the wedges that it takes; empty where it has
-// no more sizes than every joint.
-std::string furtherSizes(const Piece& piece,
-                         const ResolvedPiece& resolved,
-                         const std::vector<SmallPart>& smalls,
-                         std::size_t index) {
-    const ResolvedJoint& joint = resolved.joints[index];
-    std::string text;
-    for (const SmallPart& small : smalls) {
-        const bool isOfIt =
-            std::find(small.joints.begin(), small.joints.end(), index) != small.joints.end();
-        if (isOfIt &&
-            (small.kind == SmallPartKind::LooseTenon || small.kind == SmallPartKind::Wedge)) {
-            text += (text.empty() ? "" : ", ") + smallText(piece, small);
-        }
-    }
-    for (const FurtherSize& further : joint.further) {
-        text += text.empty() ? "" : ", ";
-        text += std::string(wordFor(further.name)) + " " +
-                letterLength(further.size.value, piece.style);
-    }
-    return text;
-}
 
 // What the maker says of the joint; empty where nothing is said.
 std::string makersNote(const Piece& piece, const ResolvedPiece& resolved, std::size_t index) {
@@ -212,6 +182,16 @@ JointBlock blockOf(const Piece& piece,
     return block;
 }
 
+// How many lines stand in the first of two columns: half of them, up to the end of a sentence.
+std::size_t halfOf(const std::vector<std::string>& lines) {
+    for (std::size_t i = (lines.size() + 1) / 2; i < lines.size(); ++i) {
+        if (lines[i].front() != ' ') {
+            return i;
+        }
+    }
+    return (lines.size() + 1) / 2;
+}
+
 // The scales that joints are drawn at, the largest first.
 std::vector<double> jointScales(Unit unit) {
     std::vector<double> scales = standardScales(unit);
@@ -257,27 +237,41 @@ std::optional<JointBlock> JointBlocks::withSetUps(const JointBlock& drawn,
     const Skyline skyline(drawn.ops, room.x, metrics_);
     std::optional<Vec2> at;
     Vec2 size;
-    std::vector<std::string> text;
+    std::vector<std::vector<std::string>> text;  // column by column
+    double step = 0.0;                           // from one to the next
     std::vector<double> widths{std::max(drawn.size.x, kLeastWidth), room.x};
     for (double width = kLeastWidth; width < room.x; width += kStep) {
         widths.push_back(width);
     }
-    for (const double width : widths) {
+    const auto place = [&](double width, bool isInTwo) {
         const std::vector<std::string>& lines = told(group).within(width, metrics_);
-        const double height = heightOfLines(lines.size(), kCaptionHeight) + 1.0;
-        std::optional<Vec2> here;
-        for (double x = 0.0; x + width <= room.x; x += Skyline::kStep) {
-            const Vec2 corner{x, std::max(kNameRows, skyline.down(x, width) + kOverSetUps)};
-            const Vec2 over{std::max(drawn.size.x, x + width),
+        const std::size_t first = isInTwo ? halfOf(lines) : lines.size();
+        const double height =
+            heightOfLines(std::max(first, lines.size() - first), kCaptionHeight) + 1.0;
+        const double wide = isInTwo ? 2.0 * width + kBetweenJoints : width;
+        bool isHere = false;
+        for (double x = 0.0; x + wide <= room.x; x += Skyline::kStep) {
+            const Vec2 corner{x, std::max(kNameRows, skyline.down(x, wide) + kOverSetUps)};
+            const Vec2 over{std::max(drawn.size.x, x + wide),
                             std::max(drawn.size.y, corner.y + height)};
             const bool goesIn = over.x <= room.x && over.y <= room.y;
             if (goesIn && (!at || over.x * over.y < size.x * size.y - 1e-6)) {
-                at = here = corner;
+                at = corner;
+                isHere = true;
                 size = over;
             }
         }
-        if (here) {
-            text = lines;
+        if (isHere) {
+            const auto middle = lines.begin() + static_cast<std::ptrdiff_t>(first);
+            text = {{lines.begin(), middle}, {middle, lines.end()}};
+            step = width + kBetweenJoints;
+        }
+    };
+    for (const bool isInTwo : {false, true}) {
+        for (const double width : widths) {
+            if (!isInTwo || !at) {
+                place(width, isInTwo);
+            }
         }
     }
     if (!at) {
@@ -285,9 +279,11 @@ std::optional<JointBlock> JointBlocks::withSetUps(const JointBlock& drawn,
     }
     JointBlock block = drawn;
     block.setUps = told(group).setUps;
-    std::vector<Op> ops = linesOfText(text, kCaptionHeight);
-    move(ops, *at);
-    append(block.ops, std::move(ops));
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        std::vector<Op> ops = linesOfText(text[i], kCaptionHeight);
+        move(ops, *at + Vec2{static_cast<double>(i) * step, 0.0});
+        append(block.ops, std::move(ops));
+    }
     block.size = size;
     return block;
 }
@@ -366,7 +362,7 @@ std::vector<JointBlock> JointBlocks::fitted(std::size_t i, Vec2 room) {
         if (largest == nullptr) {
             continue;
         }
-        constexpr double kClear = 0.5;  // a drawing as large as this may be smaller for its text
+        constexpr double kClear = 0.25;  // a drawing as large as this may be smaller for its text
         if (scale < largest->scale / 2 || (scale < largest->scale && scale < kClear)) {
             break;
         }

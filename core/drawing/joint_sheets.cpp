@@ -140,6 +140,25 @@ void numberAlike(std::vector<JointsOnSheet>& sheets) {
     }
 }
 
+// Those of one part after one another: next to a sheet comes the first that shows a part of it.
+std::vector<JointsOnSheet> byParts(std::vector<JointsOnSheet> sheets) {
+    std::vector<JointsOnSheet> ordered;
+    while (!sheets.empty()) {
+        const auto sharesPart = [&](const JointsOnSheet& sheet) {
+            const std::vector<std::string>& last = ordered.back().parts;
+            return std::any_of(sheet.parts.begin(), sheet.parts.end(), [&](const auto& part) {
+                return std::find(last.begin(), last.end(), part) != last.end();
+            });
+        };
+        auto next = ordered.empty() ? sheets.begin()
+                                    : std::find_if(sheets.begin(), sheets.end(), sharesPart);
+        next = next == sheets.end() ? sheets.begin() : next;
+        ordered.push_back(std::move(*next));
+        sheets.erase(next);
+    }
+    return ordered;
+}
+
 struct LaidOut {
     std::vector<JointsOnSheet> sheets;
     double scales = 0.0;  // of all drawings, their sum
@@ -167,7 +186,7 @@ LaidOut laidOut(const ResolvedPiece& resolved,
         out.scales += block.scale;
         layout.add(std::move(block));
     }
-    out.sheets = layout.take();
+    out.sheets = byParts(layout.take());
     numberAlike(out.sheets);
     return out;
 }

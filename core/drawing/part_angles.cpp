@@ -43,19 +43,6 @@ std::array<Vec3, 2> cornersOn(const ResolvedPart& part, End end, Face side) {
     return corners;
 }
 
-}  // namespace
-
-bool isAngledOn(const ResolvedPart& part, Face side) {
-    for (const End end : {End::Start, End::Far}) {
-        if (std::abs(lineOn(endAnglesOf(part, end), side).fromSquare.radians()) > kSquare) {
-            return true;
-        }
-    }
-    return false;
-}
-
-namespace {
-
 bool hasTenonAt(const ResolvedPart& part, End end) {
     return (end == End::Start ? part.startTenon : part.farTenon) > kLengthTolerance;
 }

@@ -1,15 +1,13 @@
 #pragma once
 
 #include "core/drawing/part_sizes.h"
+#include "core/resolve/set_out_faces.h"
 
 namespace shoulderline {
 
 struct SizeWriter;
 
 // Ends of a part that are not square, as its views show them.
-
-// Whether an end's line on this side of the part is out of square, so that the side must be shown.
-[[nodiscard]] bool isAngledOn(const ResolvedPart& part, Face side);
 
 // Of each such end on the side seen: how far its line is set back across it, and a note with its
 // angle as degrees and as a slope.

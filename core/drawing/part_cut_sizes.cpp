@@ -12,6 +12,7 @@
 #include "core/resolve/face_there.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
+#include "core/resolve/joined_grooves.h"
 #include "core/resolve/screws_needed.h"
 
 namespace shoulderline {
@@ -100,11 +101,15 @@ bool areAtBothSides(const ResolvedCut& a, const ResolvedCut& b, int across, doub
 
 class CutWriter {
   public:
-    explicit CutWriter(SizeWriter& writer) : to_(writer), part_(writer.part), view_(writer.view) {}
+    explicit CutWriter(SizeWriter& writer)
+        : to_(writer),
+          part_(writer.part),
+          view_(writer.view),
+          cuts_(groovesJoined(writer.part.cuts)) {}
 
     void write() {
         std::vector<std::vector<const ResolvedCut*>> rows;
-        for (const ResolvedCut& cut : part_.cuts) {
+        for (const ResolvedCut& cut : cuts_) {
             const bool isForHead = cut.hole && cut.hole->isForHead;  // told with its screw hole
             if (!isSetOutOn(part_, cut, view_.face) || isKerf(cut) || isForHead) {
                 continue;
@@ -347,6 +352,7 @@ class CutWriter {
     SizeWriter& to_;
     const ResolvedPart& part_;
     const PartView& view_;
+    std::vector<ResolvedCut> cuts_;  // as they are made
 };
 
 }  // namespace
@@ -355,7 +361,7 @@ void addCutEdges(const ResolvedPart& part,
                  const PartView& view,
                  int solid,
                  std::vector<ViewEdge>& edges) {
-    for (const ResolvedCut& cut : part.cuts) {
+    for (const ResolvedCut& cut : groovesJoined(part.cuts)) {
         const std::size_t first = edges.size();
         if (cut.hole && cut.exact) {
             addHoleEdges(part, cut, view, solid++, edges);

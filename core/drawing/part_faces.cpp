@@ -16,15 +16,6 @@ bool carriesMortises(const ResolvedPart& part, Face face) {
     });
 }
 
-// The cuts that a maker sets out on a face: those that start there, but for what goes through its
-// tenons at the ends.
-bool carriesCuts(const ResolvedPart& part, Face face) {
-    const double length = part.shoulderLength.value.mm();
-    return std::any_of(part.cuts.begin(), part.cuts.end(), [&](const ResolvedCut& cut) {
-        return cut.face == face && cut.box.max.x > 0.0 && cut.box.min.x < length;
-    });
-}
-
 // Across the length, what the tenons at one end cover.
 std::vector<Box> tenonsAt(const ResolvedPart& part, End end) {
     std::vector<Box> tenons;
@@ -62,52 +53,7 @@ std::vector<Box> cutsIn(const ResolvedPart& part, Face end) {
     return cuts;
 }
 
-// Whether all cuts of a face go through to one that is shown anyway: they are set out there.
-template <class IsShown>
-bool isSetOutBehind(const ResolvedPart& part, Face face, const IsShown& isShown) {
-    return isShown(oppositeOf(face)) &&
-           std::all_of(part.cuts.begin(), part.cuts.end(), [&](const ResolvedCut& cut) {
-               return cut.face != face || cut.isThrough;
-           });
-}
-
 }  // namespace
-
-bool isSetOutOn(const ResolvedPart& part, const ResolvedCut& cut, Face face) {
-    if (cut.face == face) {
-        return true;
-    }
-    const std::vector<Face> shown = facesToShow(part, true);
-    return cut.isThrough && oppositeOf(cut.face) == face &&
-           std::find(shown.begin(), shown.end(), cut.face) == shown.end();
-}
-
-std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle) {
-    std::vector<Face> order =
-        isThirdAngle
-            ? std::vector<Face>{Face::FaceEdge, Face::FaceSide, Face::BackEdge, Face::BackSide}
-            : std::vector<Face>{Face::BackEdge, Face::FaceSide, Face::FaceEdge, Face::BackSide};
-    const std::vector<Face> all = order;
-    // On the edge that shows its shoulders too, where those follow the curve.
-    const Face bowed = isAngledOn(part, Face::FaceEdge) ? Face::FaceEdge : all.front();
-    std::erase_if(order, [&](Face face) {
-        const bool showsBow = part.bend && face == bowed;
-        const bool showsOutline =
-            part.body.edge && !part.bend && !carriesMortises(part, Face::BackEdge);
-        const bool showsAngle = face == Face::FaceEdge && (isAngledOn(part, face) || showsOutline);
-        return face != Face::FaceSide && !showsAngle && !showsBow && !carriesMortises(part, face);
-    });
-    const auto isShown = [&](Face face) {
-        return std::find(order.begin(), order.end(), face) != order.end();
-    };
-    std::vector<Face> shown;
-    for (const Face face : all) {
-        if (isShown(face) || (carriesCuts(part, face) && !isSetOutBehind(part, face, isShown))) {
-            shown.push_back(face);
-        }
-    }
-    return shown;
-}
 
 std::vector<EndToShow> endsToShow(const ResolvedPart& part, bool isThirdAngle) {
     const std::vector<Box> start = tenonsAt(part, End::Start);

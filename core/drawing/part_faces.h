@@ -4,17 +4,9 @@
 #include <vector>
 
 #include "core/resolve/resolved_piece.h"
+#include "core/resolve/set_out_faces.h"
 
 namespace shoulderline {
-
-// Side faces that a part's drawing shows, from the top of the sheet down, as the part is rolled
-// about its length: the face side, and every other face that mortises enter or that cuts start on
-// (through cuts are set out on the opposite face where that is shown anyway); of a bent part also
-// the edge that shows its bow.
-[[nodiscard]] std::vector<Face> facesToShow(const ResolvedPart& part, bool isThirdAngle);
-
-// Whether the sizes of a cut stand on this face.
-[[nodiscard]] bool isSetOutOn(const ResolvedPart& part, const ResolvedCut& cut, Face face);
 
 // An end that the drawing shows; one of two tells the section of the part.
 struct EndToShow {

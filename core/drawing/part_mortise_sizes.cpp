@@ -1,11 +1,14 @@
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "core/drawing/part_sections.h"
 #include "core/drawing/part_sizing.h"
 #include "core/drawing/turned_mouth.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/frames.h"
 #include "core/resolve/joint_angles.h"
+#include "core/resolve/shaping_order.h"
 
 namespace shoulderline {
 
@@ -55,8 +58,8 @@ bool isEvenlySpaced(const std::vector<const MortiseSolid*>& row) {
 
 // Whether a mortise of the kind is cut with a mortise chisel.
 bool isChopped(JointKind kind) {
-    return kind == JointKind::Blind || kind == JointKind::Through || kind == JointKind::Stub ||
-           kind == JointKind::Loose || kind == JointKind::LetIn;
+    return kind == JointKind::Blind || kind == JointKind::Through || kind == JointKind::Loose ||
+           kind == JointKind::LetIn;
 }
 
 // "side rail", "loose tenon, side": what goes in.
@@ -188,7 +191,11 @@ class MortiseWriter {
             }
             note.lines.push_back(letter + "\u2013" + letter + ", " +
                                  wayIn(to_.resolved.joints[mortise.joint], mortise) +
-                                 toolFor(mortise, std::min(width, box.size().x)));
+                                 toolFor(mortise, std::min(width, box.size().x)) +
+                                 (isDepthAlongIt(to_.resolved, to_.part, mortise)
+                                      ? ", " + deepAlongIt(mortise)
+                                      : std::string()));
+            addBlankFace(mortise, note);
             addFlare(mortise, note);
             addSlant(mortise, note);
             to_.note(std::move(note));
@@ -196,7 +203,7 @@ class MortiseWriter {
         }
         const bool isLongAcross = width > box.size().x + kLengthTolerance.mm();
         const std::string depth = mortise.isThrough ? std::string("through")
-                                  : isLeaningBore(to_.resolved, mortise)
+                                  : isDepthAlongIt(to_.resolved, to_.part, mortise)
                                       ? deepAlongIt(mortise)
                                       : to_.shown(box.size()[into]) + " deep";
         const bool bored = isBored(to_.resolved, mortise);
@@ -228,6 +235,20 @@ class MortiseWriter {
         return it == to_.part.mortises.end() ? nullptr : &*it;
     }
 
+    // Of one set out before the shaping takes wood off over it.
+    void addBlankFace(const MortiseSolid& mortise, NeededNote& note) const {
+        const ResolvedJoint& joint = to_.resolved.joints[mortise.joint];
+        const int into = inwardOf(mortise.face).axis;
+        const double outer = inwardOf(mortise.face).way > 0.0
+                                 ? mortise.box.min[into]
+                                 : to_.part.bodyBox().max[into] - mortise.box.max[into];
+        if (isSawnToShape(to_.part) && !mortise.isThrough && isSameSize(outer, 0.0) &&
+            joint.mortise.below > kLengthTolerance &&
+            !isDepthAlongIt(to_.resolved, to_.part, mortise)) {
+            note.lines.push_back("deep from the blank's " + std::string(wordFor(mortise.face)));
+        }
+    }
+
     // How much longer one that is wedged gets towards its far end.
     void addFlare(const MortiseSolid& mortise, NeededNote& note) const {
         const Size* flare = to_.resolved.joints[mortise.joint].size(SizeName::WedgeFlare);
@@ -250,7 +271,13 @@ class MortiseWriter {
     void addSlant(const MortiseSolid& mortise, NeededNote& note) const {
         const JointAngles angles = anglesOf(to_.resolved, to_.resolved.joints[mortise.joint]);
         if (isOutOfSquare(angles.mortise)) {
-            note.lines.push_back("leans " + slopeText(angles.mortise) + " from square to the face");
+            std::string leans = leanText(angles.lean, to_.part, mortise.face);
+            constexpr std::string_view kAnd = " and ";
+            if (const std::size_t second = leans.find(kAnd); second != std::string::npos) {
+                note.lines.push_back(leans.substr(0, second));
+                leans.erase(0, second + 1);
+            }
+            note.lines.push_back(std::move(leans));
         }
         if (!turned_) {
             return;
@@ -271,12 +298,13 @@ class MortiseWriter {
     [[nodiscard]] std::string toolFor(const MortiseSolid& mortise, double width) const {
         const ResolvedJoint& joint = to_.resolved.joints[mortise.joint];
         if (isBored(to_.resolved, mortise)) {
-            const bool tellsDepth = isLeaningBore(to_.resolved, mortise) && !mortise.isThrough;
-            return ", " + to_.shown(joint.mortise.width.value.mm()) + " bit" +
-                   (tellsDepth ? ", " + deepAlongIt(mortise) : std::string());
+            return ", " + to_.shown(joint.mortise.width.value.mm()) + " bit";
         }
         if (joint.form().has(JointFeature::RoundEnds)) {
             return ", " + to_.shown(width) + " cutter, round ends";
+        }
+        if (joint.kind == JointKind::Stub) {
+            return ", its groove makes it";
         }
         if (!isChopped(joint.kind)) {
             return {};
@@ -304,6 +332,16 @@ bool isBored(const ResolvedPiece& resolved, const MortiseSolid& mortise) {
 bool isLeaningBore(const ResolvedPiece& resolved, const MortiseSolid& mortise) {
     return isBored(resolved, mortise) &&
            isOutOfSquare(anglesOf(resolved, resolved.joints[mortise.joint]).mortise);
+}
+
+bool isDepthAlongIt(const ResolvedPiece& resolved,
+                    const ResolvedPart& part,
+                    const MortiseSolid& mortise) {
+    if (isBored(resolved, mortise)) {
+        return isLeaningBore(resolved, mortise) && !mortise.isThrough;
+    }
+    const std::size_t mortised = resolved.joints[mortise.joint].mortised;
+    return &resolved.parts[mortised] == &part && isStoppedAlongTool(resolved, mortised, mortise);
 }
 
 double depthAlong(const ResolvedPiece& resolved,

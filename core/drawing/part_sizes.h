@@ -66,7 +66,12 @@ struct ViewSizes {
 [[nodiscard]] bool isBored(const ResolvedPiece& resolved, const MortiseSolid& mortise);
 // Whether it is bored out of square to the face that it enters.
 [[nodiscard]] bool isLeaningBore(const ResolvedPiece& resolved, const MortiseSolid& mortise);
-// How deep that goes along itself, in a turned part from where the bit touches first; millimetres.
+// Whether the part's sheet tells how deep a mortise goes along itself, as its tool's stop is set,
+// and not square to the face.
+[[nodiscard]] bool isDepthAlongIt(const ResolvedPiece& resolved,
+                                  const ResolvedPart& part,
+                                  const MortiseSolid& mortise);
+// How deep that is, in a turned part from where the bit touches first; millimetres.
 [[nodiscard]] double depthAlong(const ResolvedPiece& resolved,
                                 const ResolvedPart& part,
                                 const MortiseSolid& mortise);

@@ -7,6 +7,7 @@
 #include "core/geometry/convex_hull.h"
 #include "core/geometry/hidden_lines.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/joined_grooves.h"
 
 namespace shoulderline {
 
@@ -163,24 +164,6 @@ PartView partView(const ResolvedPart& part, Face face) {
     return view;
 }
 
-Face oppositeOf(Face face) {
-    switch (face) {
-        case Face::FaceSide:
-            return Face::BackSide;
-        case Face::BackSide:
-            return Face::FaceSide;
-        case Face::FaceEdge:
-            return Face::BackEdge;
-        case Face::BackEdge:
-            return Face::FaceEdge;
-        case Face::StartEnd:
-            return Face::FarEnd;
-        case Face::FarEnd:
-            return Face::StartEnd;
-    }
-    return face;
-}
-
 std::vector<Vec2> hullOf(const std::vector<Vec3>& corners, const PartView& view) {
     std::vector<Vec2> points;
     for (const Vec3& corner : corners) {
@@ -259,7 +242,7 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
     if (!isEnd(view.face)) {
         openMouths(part, view, edges);
     }
-    for (const ResolvedCut& cut : part.cuts) {
+    for (const ResolvedCut& cut : groovesJoined(part.cuts)) {
         jointOf.push_back(cut.joint);
     }
     std::vector<PartLine> lines;

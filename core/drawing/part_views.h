@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/geometry/view.h"
+#include "core/resolve/frames.h"
 #include "core/resolve/resolved_piece.h"
 
 namespace shoulderline {
@@ -67,7 +68,6 @@ class PartLines {
 // Whether the mortise opens on `face`: enters there, or comes out there.
 [[nodiscard]] bool opensOn(const MortiseSolid& mortise, Face face);
 
-[[nodiscard]] Face oppositeOf(Face face);
 [[nodiscard]] constexpr bool isEnd(Face face) {
     return face == Face::StartEnd || face == Face::FarEnd;
 }

@@ -6,6 +6,7 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/joint_section.h"
+#include "core/drawing/part_angles.h"
 #include "core/drawing/part_views.h"
 #include "core/drawing/round_wood.h"
 #include "core/drawing/section_marks.h"
@@ -41,6 +42,46 @@ ConvexSolid betweenEdges(const ResolvedPart& part, const ConvexSolid& hollow, do
     std::optional<ConvexSolid> left = hollow.clipped({{0, 1, 0}, wood.max});
     left = left ? left->clipped({{0, -1, 0}, -wood.min}) : left;
     return left.value_or(hollow);
+}
+
+// Whether a tenon stands askew on its end, so that seen along the part it lies beside its foot.
+bool isAskewOn(const ResolvedPart& part, const TenonSolid& tenon, const PartView& view) {
+    constexpr double kSeen = 0.05;  // mm
+    const Rect foot = view.toPlane(footOf(part, tenon));
+    const std::vector<Vec2> seen = ringOf(tenon, view);
+    return tenon.exact && std::any_of(seen.begin(), seen.end(), [&](Vec2 p) {
+               return p.x < foot.min.x - kSeen || p.y < foot.min.y - kSeen ||
+                      p.x > foot.max.x + kSeen || p.y > foot.max.y + kSeen;
+           });
+}
+
+// What a section through a tenon shows cut: of one that stands askew its foot, whose sizes are the
+// true ones.
+std::vector<Vec2> cutRingOf(const ResolvedPart& part,
+                            const TenonSolid& tenon,
+                            const PartView& view) {
+    return isAskewOn(part, tenon, view) ? ringOf(view.toPlane(footOf(part, tenon)))
+                                        : ringOf(tenon, view);
+}
+
+// In place of all that is seen of a tenon that stands askew, its foot.
+void showFoot(const ResolvedPart& part,
+              const TenonSolid& tenon,
+              const PartView& view,
+              double scale,
+              std::vector<Op>& ops) {
+    constexpr double kOnLine = 0.01;
+    const std::vector<Vec2> seen = convexHull(scaled(ringOf(tenon, view), scale));
+    std::erase_if(ops, [&](const Op& op) {
+        const auto* stroke = std::get_if<Stroke>(&op);
+        return stroke != nullptr &&
+               std::all_of(stroke->points.begin(), stroke->points.end(), [&](Vec2 p) {
+                   return hullContains(seen, p, kOnLine);
+               });
+    });
+    ops.push_back(BeginGroup{{SubjectKind::Joint, tenon.joint}, {}});
+    ops.push_back(outlineOf(scaled(cutRingOf(part, tenon, view), scale)));
+    ops.push_back(EndGroup{});
 }
 
 // The axis of a bored mortise, from before its mouth to past its bottom.
@@ -257,6 +298,10 @@ void removeCutOffEnds(const ResolvedPart& part,
         if ((tenon.box.min.x < 0.0) != (view.face == Face::StartEnd) || !tenon.exact) {
             continue;
         }
+        if (isAskewOn(part, tenon, view)) {
+            showFoot(part, tenon, view, scale, ops);
+            continue;
+        }
         const std::vector<Vec2> ring = convexHull(scaled(ringOf(tenon, view), scale));
         const Polyhedron solid = polyhedronOf(tenon, {});
         for (const PolyhedronEdge& edge : solid.edges()) {
@@ -284,7 +329,7 @@ std::vector<Op> tenonHatching(const ResolvedPart& part, const PartView& view, do
     CutFace cut;
     for (const TenonSolid& tenon : part.tenons) {
         if ((tenon.box.min.x < 0.0) == (view.face == Face::StartEnd)) {
-            cut.rings.push_back(scaled(ringOf(tenon, view), scale));
+            cut.rings.push_back(scaled(cutRingOf(part, tenon, view), scale));
         }
     }
     return hatch(cut, Angle::degrees(45.0), kHatchSpacing);

@@ -27,7 +27,8 @@ namespace shoulderline {
                                            const FigureRoom& room);
 
 // Takes from the view of an end, whose tenons are shown cut, what lies on their own ends beyond the
-// cut: the edges of eased and pointed ones. `ops` at `scale`, from the view's corner.
+// cut: the edges of eased and pointed ones; one that stands askew is shown by its foot. `ops` at
+// `scale`, from the view's corner.
 void removeCutOffEnds(const ResolvedPart& part,
                       const PartView& view,
                       double scale,

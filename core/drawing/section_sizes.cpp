@@ -16,7 +16,7 @@ bool inOnePlane(double a, double b) {
 
 // The sizes of one mortise: along the mouth's side from the face side or edge, and into the wood. A
 // bored one by its middle and its diameter; of one that leans the section is no circle, and its
-// note tells its bit and how deep it goes along it.
+// note tells its bit. How deep one that leans goes along itself is in its note too.
 class MortiseSizes {
   public:
     MortiseSizes(const Piece& piece,
@@ -28,6 +28,7 @@ class MortiseSizes {
           isTurned_(turnedMouthOf(resolved, part, mortise).has_value()),
           isBored_(isBored(resolved, mortise)),
           isLeaningBore_(isLeaningBore(resolved, mortise)),
+          isDepthAlongIt_(isDepthAlongIt(resolved, part, mortise)),
           width_(resolved.joints[mortise.joint].mortise.width.value.mm()),
           size_{part.thickness.value.mm(), part.width.value.mm()},
           rect_(acrossOf(setOutBox(mortise))) {}
@@ -53,7 +54,7 @@ class MortiseSizes {
                 middle - width_ / 2.0, middle + width_ / 2.0, mortise_.face, "bore diameter"));
             sizes.back().size.text.insert(0, "\u2300");
         }
-        if (!mortise_.isThrough && !isLeaningBore_) {
+        if (!mortise_.isThrough && !isDepthAlongIt_) {
             sizes.push_back(opensUpOrDown
                                 ? sized(rect_.min.y, rect_.max.y, deepSide, "mortise depth")
                                 : sized(rect_.min.x, rect_.max.x, deepSide, "mortise depth"));
@@ -103,6 +104,7 @@ class MortiseSizes {
     bool isTurned_;
     bool isBored_;
     bool isLeaningBore_;
+    bool isDepthAlongIt_;
     double width_;
     Vec2 size_;
     Rect rect_;

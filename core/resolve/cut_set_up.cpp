@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "core/resolve/frames.h"
+#include "core/resolve/joined_grooves.h"
 #include "core/resolve/open_joint_set_up.h"
+#include "core/resolve/set_out_faces.h"
 #include "core/resolve/shaping_order.h"
 
 namespace shoulderline {
@@ -73,7 +75,7 @@ class CutSetUps {
                 }
                 continue;
             }
-            SetUp one = setUpOf(cut, part);
+            SetUp one = setUpOf(asMade(cut, part), part);
             if (std::find(all_.begin(), all_.end(), one) == all_.end()) {
                 all_.push_back(std::move(one));
             }
@@ -82,6 +84,18 @@ class CutSetUps {
     }
 
   private:
+    // With what runs on from it: a plough goes through at one setting.
+    [[nodiscard]] ResolvedCut asMade(const ResolvedCut& cut, std::size_t part) const {
+        ResolvedCut made = cut;
+        for (const ResolvedCut& joined : groovesJoined(resolved_.parts[part].cuts)) {
+            if (cut.kind == CutKind::Groove && joined.kind == CutKind::Groove &&
+                joined.face == cut.face && joined.box.holds(cut.box, kLengthTolerance.mm())) {
+                made.box = joined.box;
+            }
+        }
+        return made;
+    }
+
     [[nodiscard]] SetUp setUpOf(const ResolvedCut& cut, std::size_t part) const {
         const bool isBore = cut.kind == CutKind::Bore;
         const bool isEndCut = cut.face == Face::StartEnd || cut.face == Face::FarEnd;
@@ -128,7 +142,8 @@ class CutSetUps {
             cut.note.empty() || cut.kind == CutKind::Groove || cut.kind == CutKind::Rabbet;
         std::string work(isByKind ? std::string(wordFor(cut.kind)) : cut.note);
         if (!isEndCut) {
-            work += whichOf(part) + " in the " + std::string(wordFor(cut.face));
+            work += whichOf(part) + " in the " +
+                    std::string(wordFor(setOutFace(resolved_.parts[part], cut)));
         }
         return cut.kind == CutKind::Rabbet && !cut.note.empty() ? work + ", " + cut.note : work;
     }

@@ -1,23 +1,46 @@
 #include "core/resolve/end_words.h"
 
 #include <cmath>
+#include <string_view>
 
 namespace shoulderline {
 
 namespace {
 
-bool standsOnStart(const ResolvedPart& part) {
+// The words of the start and of the far end, "front" and "back", and whether these stand alone.
+struct EndNames {
+    std::string_view start;
+    std::string_view far;
+    bool isUpright = false;
+
+    [[nodiscard]] std::string_view at(End end) const { return end == End::Start ? start : far; }
+};
+
+// Of a pair the words must hold for both, which are drawn as one.
+EndNames namesOfEnds(const ResolvedPart& part) {
     constexpr double kUpright = 0.5;  // of its direction; a stile may lean with its frame
-    return (part.role == Role::Post || part.role == Role::Stile) && part.frame.x.z > kUpright;
+    constexpr double kSame = 1e-6;
+    const Vec3 way = part.frame.x;
+    if (std::abs(way.z) > kUpright) {
+        return way.z > 0.0 ? EndNames{"foot", "top", true} : EndNames{"top", "foot", true};
+    }
+    if (part.hand == Hand::None) {
+        return {"left", "right"};
+    }
+    if (std::abs(way.y) >= std::abs(way.x) - kSame) {
+        return way.y > 0.0 ? EndNames{"front", "back"} : EndNames{"back", "front"};
+    }
+    const double start = part.frame.origin.x;
+    const double far = start + way.x * part.shoulderLength.value.mm();
+    return std::abs(start) > std::abs(far) ? EndNames{"outer", "inner"}
+                                           : EndNames{"inner", "outer"};
 }
 
 }  // namespace
 
 std::string endWord(const ResolvedPart& part, End end) {
-    if (standsOnStart(part)) {
-        return end == End::Start ? "foot" : "top";
-    }
-    return end == End::Start ? "left end" : "right end";
+    const EndNames names = namesOfEnds(part);
+    return std::string(names.at(end)) + (names.isUpright ? "" : " end");
 }
 
 std::string placesFromWord(const ResolvedPart& part, End end) {
@@ -25,10 +48,9 @@ std::string placesFromWord(const ResolvedPart& part, End end) {
     if (tenon <= kLengthTolerance) {
         return endWord(part, end);
     }
-    if (standsOnStart(part)) {
-        return "shoulder at the " + endWord(part, end);
-    }
-    return end == End::Start ? "left shoulder" : "right shoulder";
+    const EndNames names = namesOfEnds(part);
+    return names.isUpright ? "shoulder at the " + std::string(names.at(end))
+                           : std::string(names.at(end)) + " shoulder";
 }
 
 std::string faceWordOn(const ResolvedPart& part, Face face) {

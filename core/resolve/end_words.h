@@ -6,13 +6,14 @@
 
 namespace shoulderline {
 
-// An end of a part as its sheet and its set-ups name it: "foot" and "top" of a post or stile that
-// stands on its start; else "left end" and "right end", as the part is drawn with its face side in
-// front and its face edge up (of a mirrored twin its start is at the right).
+// An end of a part as its sheet and its set-ups name it: "foot" and "top" of one that stands; of a
+// pair that lies "front end" and "back end", or across the piece "outer end" and "inner end", which
+// hold for both of it; else "left end" and "right end", as the part is drawn with its face side in
+// front and its face edge up.
 [[nodiscard]] std::string endWord(const ResolvedPart& part, End end);
 
 // What places along it are measured from: its end, or where tenons stand out there its shoulder,
-// "left shoulder". Of a post "foot", "shoulder at the foot".
+// "left shoulder". Of one that stands "foot", "shoulder at the foot".
 [[nodiscard]] std::string placesFromWord(const ResolvedPart& part, End end);
 
 // The word of a face, an end by its own.

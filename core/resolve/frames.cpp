@@ -43,6 +43,24 @@ AxisWay inwardOf(Face face) {
     return {2, -1.0};
 }
 
+Face oppositeOf(Face face) {
+    switch (face) {
+        case Face::FaceSide:
+            return Face::BackSide;
+        case Face::BackSide:
+            return Face::FaceSide;
+        case Face::FaceEdge:
+            return Face::BackEdge;
+        case Face::BackEdge:
+            return Face::FaceEdge;
+        case Face::StartEnd:
+            return Face::FarEnd;
+        case Face::FarEnd:
+            return Face::StartEnd;
+    }
+    return face;
+}
+
 Face faceEntered(int axis, double way) {
     constexpr Face kFaces[3][2] = {{Face::StartEnd, Face::FarEnd},
                                    {Face::FaceEdge, Face::BackEdge},

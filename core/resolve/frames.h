@@ -17,6 +17,9 @@ struct AxisWay {
 // The way into the wood through a face of a part, in the part's own frame.
 [[nodiscard]] AxisWay inwardOf(Face face);
 
+// The face across from it.
+[[nodiscard]] Face oppositeOf(Face face);
+
 // The face of a part that one enters by moving along `axis` of its own frame, in the way of `way`.
 [[nodiscard]] Face faceEntered(int axis, double way);
 

@@ -12,6 +12,7 @@ namespace shoulderline {
 namespace {
 
 constexpr double kNoLean = 1e-9;  // radians
+constexpr double kTold = 0.0009;  // radians: less cannot be set
 
 }  // namespace
 
@@ -33,7 +34,8 @@ bool Lean::isTilted() const {
 std::string leanText(const Lean& lean, const ResolvedPart& part, Face face) {
     std::string text;
     const auto add = [&](Angle angle, const std::string& forward, const std::string& back) {
-        if (std::abs(angle.radians()) > kNoLean) {
+        const double least = lean.tilt().radians() > kTold ? kTold : kNoLean;
+        if (std::abs(angle.radians()) > least) {
             text += (text.empty() ? "leans " : " and ") + slopeText(angle) + ", " +
                     (angle.radians() > 0 ? forward : back);
         }

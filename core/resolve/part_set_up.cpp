@@ -11,6 +11,7 @@
 #include "core/resolve/holes.h"
 #include "core/resolve/lean.h"
 #include "core/resolve/pegs.h"
+#include "core/resolve/set_out_faces.h"
 #include "core/resolve/set_up.h"
 #include "core/resolve/tool_text.h"
 
@@ -130,7 +131,7 @@ class PartSettings {
         one.setUp.tool =
             cut.peg->side.mm() < kLeastHollowChisel ? RuleId::SetUpChisel : RuleId::SetUpMortiser;
         one.setUp.work = std::string(wordFor(cut.kind)) + " in the " +
-                         std::string(wordFor(cut.face)) +
+                         std::string(wordFor(setOutFace(part_, cut))) +
                          (cut.note.empty() ? "" : " (" + cut.note + ")");
         one.setUp.setting = shown(cut.peg->side) + " square; centre " + shown(middle[axes.across]) +
                             " from the " + std::string(wordFor(acrossReference(cut.face))) +
@@ -153,7 +154,7 @@ class PartSettings {
                    : ", through";
     }
 
-    [[nodiscard]] static std::string holeWork(const ResolvedCut& cut) {
+    [[nodiscard]] std::string holeWork(const ResolvedCut& cut) {
         std::string work = "bore";
         if (cut.hole && cut.hole->kind == CutKind::ScrewHole) {
             work = !cut.hole->isForHead ? std::string(wordFor(CutKind::ScrewHole))
@@ -164,7 +165,7 @@ class PartSettings {
                 work = cut.hole->isForHead ? "slotted " + work : "slot for a screw";
             }
         }
-        return work + " in the " + std::string(wordFor(cut.face)) +
+        return work + " in the " + std::string(wordFor(setOutFace(part_, cut))) +
                (cut.note.empty() ? "" : " (" + cut.note + ")");
     }
 
@@ -177,7 +178,8 @@ class PartSettings {
         one.tool = isNotch    ? RuleId::SetUpSaw
                    : isRabbet ? RuleId::SetUpRabbet
                               : RuleId::SetUpPlough;
-        one.work = std::string(wordFor(cut.kind)) + " in the " + std::string(wordFor(cut.face)) +
+        one.work = std::string(wordFor(cut.kind)) + " in the " +
+                   std::string(wordFor(setOutFace(part_, cut))) +
                    (cut.note.empty() ? "" : " (" + cut.note + ")");
         const std::string wide = shown(cut.box.size()[axes.across]);
         one.cutter = one.tool == RuleId::SetUpPlough ? wide : std::string();

@@ -202,7 +202,9 @@ class SetUps {
     // Of what is not a box its depth along the tool, whose table may be tilted.
     void setDepth(SetUp& one, const MortiseSolid& mortise, const ResolvedPart& part) const {
         const bool isAskew = mortise.exact && !mortise.isHaunch;
-        const bool isFaceThere = !one.beforeShaping || !isSawnAway(part, mortise.face);
+        const bool isAlongTool = isStoppedAlongTool(resolved_, one.part, mortise);
+        const bool isFaceThere =
+            isAlongTool || !one.beforeShaping || !isSawnAway(part, mortise.face);
         if ((!isAskew || !isFaceThere) &&
             (joint_.mortise.below <= kLengthTolerance || one.beforeShaping)) {
             return;
@@ -210,7 +212,7 @@ class SetUps {
         // A bit's stop is set where it touches first: on the crown of a round part.
         const bool isRoundPart = part.section != SectionForm::Square;
         one.depth = joint_.mortise.depth.value + (isRoundPart ? joint_.mortise.below : Length());
-        one.isLeaning = isAskew && anglesOf(resolved_, joint_).lean.isTilted();
+        one.isLeaning = isAlongTool;
     }
 
     // What stands in the way of a stopped housing's end is notched off the corner.

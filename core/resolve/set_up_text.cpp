@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <optional>
 #include <span>
+#include <string_view>
 
 #include "core/measure/length_text.h"
 #include "core/resolve/end_words.h"
@@ -38,6 +40,26 @@ std::string eachOnce(std::span<const SetUp> beside,
     return listed(all);
 }
 
+// "rabbet in the face side and back side, leaving the tongue" for two that are told alike but for
+// their faces; none else.
+std::optional<std::string> workInBothFaces(const std::string& first, const std::string& last) {
+    constexpr std::string_view kIn = " in the ";
+    const std::size_t at = first.find(kIn);
+    if (first == last || at == std::string::npos || last.find(kIn) != at) {
+        return std::nullopt;
+    }
+    const std::size_t from = at + kIn.size();
+    const auto faceOf = [&](const std::string& work) {
+        return work.substr(from, work.find(',', from) - from);
+    };
+    const std::string rest = first.substr(from + faceOf(first).size());
+    const bool isAlike =
+        last.compare(0, at, first, 0, at) == 0 && last.substr(from + faceOf(last).size()) == rest;
+    return isAlike ? std::optional(first.substr(0, from) + faceOf(first) + " and " + faceOf(last) +
+                                   rest)
+                   : std::nullopt;
+}
+
 // "cheeks at the face side and back side" for "cheek at the face side" and "cheek at the back
 // side".
 std::string workOf(std::span<const SetUp> beside) {
@@ -47,6 +69,9 @@ std::string workOf(std::span<const SetUp> beside) {
     const std::size_t at = first.find(kAt);
     const bool isPair =
         beside.size() > 1 && at != std::string::npos && last.find(kAt) == at && first != last;
+    if (std::optional<std::string> faces = workInBothFaces(first, last)) {
+        return *std::move(faces);
+    }
     if (!isPair) {
         return eachOnce(beside, [](const SetUp& one) { return one.work; });
     }

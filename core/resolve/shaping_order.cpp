@@ -4,8 +4,17 @@
 #include <cmath>
 
 #include "core/resolve/frames.h"
+#include "core/resolve/joint_angles.h"
 
 namespace shoulderline {
+
+namespace {
+
+// mm: what the spindle of a drill press travels at least (common practice). A bit goes on through
+// wood that is sawn off later; a chisel is not driven through more of it than the mortise is deep.
+constexpr double kBitReach = 60.0;
+
+}  // namespace
 
 bool isSawnToShape(const ResolvedPart& part) {
     const Box blank = part.bodyBox();
@@ -23,8 +32,30 @@ bool isSawnAway(const ResolvedPart& part, Face face) {
 
 bool isCutBeforeShaping(const ResolvedPiece& resolved, std::size_t joint, std::size_t part) {
     const ResolvedJoint& made = resolved.joints[joint];
-    return isSawnToShape(resolved.parts[part]) &&
-           (part != made.mortised || made.mortise.below <= made.mortise.depth.value);
+    if (!isSawnToShape(resolved.parts[part]) || part != made.mortised) {
+        return isSawnToShape(resolved.parts[part]);
+    }
+    return made.kind == JointKind::Round
+               ? (made.mortise.below + made.mortise.depth.value).mm() < kBitReach
+               : made.mortise.below <= made.mortise.depth.value;
+}
+
+bool isStoppedAlongTool(const ResolvedPiece& resolved,
+                        std::size_t part,
+                        const MortiseSolid& mortise) {
+    const ResolvedJoint& joint = resolved.joints[mortise.joint];
+    const bool isChoppedInFace =
+        mortise.exact && !mortise.isHaunch && !mortise.isThrough && part == joint.mortised;
+    if (!isChoppedInFace || !anglesOf(resolved, joint).lean.isTilted()) {
+        return false;
+    }
+    const AxisWay inward = inwardOf(mortise.face);
+    const Box mouth = mouthOf(mortise);
+    const double slack = kLengthTolerance.mm();
+    const bool isFlat = mouth.size()[inward.axis] < slack;
+    const double blank = inward.way > 0.0 ? 0.0 : resolved.parts[part].bodyBox().max[inward.axis];
+    const bool isThere = std::abs(mouth.centre()[inward.axis] - blank) < slack;
+    return !isFlat || isThere || !isCutBeforeShaping(resolved, mortise.joint, part);
 }
 
 void layOnShape(SetUp& setUp, const ResolvedPart& part, const MortiseSolid& mortise) {

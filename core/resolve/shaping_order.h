@@ -15,10 +15,17 @@ namespace shoulderline {
 // Whether that face of the blank is one that an outline takes wood from.
 [[nodiscard]] bool isSawnAway(const ResolvedPart& part, Face face);
 // Whether what the joint takes from that part is cut in its square blank: not where the shaping
-// takes more off over the mortise than it is deep.
+// takes more off over the mortise than it is deep, or a bit would not reach.
 [[nodiscard]] bool isCutBeforeShaping(const ResolvedPiece& resolved,
                                       std::size_t joint,
                                       std::size_t part);
+
+// Whether the stop for a mortise in that part is set along its tool, which leans with it, and not
+// square to the face: not where wood is sawn off it
+// only later.
+[[nodiscard]] bool isStoppedAlongTool(const ResolvedPiece& resolved,
+                                      std::size_t part,
+                                      const MortiseSolid& mortise);
 
 // Marks a set-up in a shaped part as one that comes after the shaping, with the straight stretch of
 // the outline that the mouth lies on.

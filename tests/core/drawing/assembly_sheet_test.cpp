@@ -117,5 +117,19 @@ TEST(AssemblySheet, APieceThatStatesNoAssemblyHasNone) {
     EXPECT_TRUE(glueUpsOf(piece, testing::resolved(piece)).empty());
 }
 
+// The front bracket only rests on its post and under the arm, and is glued to both.
+TEST(GlueUpNotes, NameWhatIsGluedWithoutAJoint) {
+    const Piece piece = testing::sample("armchair");
+    const ResolvedPiece resolved = testing::resolved(piece);
+    const std::vector<GlueUp> all = glueUpsOf(piece, resolved);
+    std::string words;
+    for (const std::string& note : glueUpNotes(piece, resolved, all.front())) {
+        words += note + "\n";
+    }
+
+    EXPECT_NE(words.find("front arm bracket glued to front post"), std::string::npos) << words;
+    EXPECT_NE(words.find("front arm bracket glued to arm"), std::string::npos) << words;
+}
+
 }  // namespace
 }  // namespace shoulderline

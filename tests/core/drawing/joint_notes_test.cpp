@@ -133,5 +133,54 @@ TEST(FaceMarksOnAJoint, StandOnBothMembers) {
     EXPECT_EQ(count(bare, true), 0);
 }
 
+// The plugs sit under a curve: how deep their holes are bored, before it is sawn, and how long the
+// plugs are, are two figures, and each is told as what it is, on the joint's sheet as in the list.
+TEST(SizesOfAPluggedScrew, UnderACurveAreTheHolesFromTheBlankAndThePlugs) {
+    const Piece piece = sample("armchair");
+    SheetFrame frame;
+    frame.paper = {210.0, 297.0};
+    const std::string words = wordsOf(jointSheets(piece, resolved(piece), frame, kMetrics));
+
+    EXPECT_NE(
+        words.find("plug hole \u22482 1/4 deep from the blank, plugs up to \u22481 13/16 long"),
+        std::string::npos);
+    EXPECT_EQ(words.find("plug depth"), std::string::npos);
+}
+
+// A maker at the machine has one sheet in hand: the settings stand by the drawing.
+TEST(SettingsOfAJoint, StandByItsDrawingWhereASheetHasRoomForBoth) {
+    for (const char* name : {"armchair", "side_chair", "raked_chair", "pilot_stool", "bench"}) {
+        const Piece piece = sample(name);
+        SheetFrame frame;
+        frame.paper = {210.0, 297.0};
+        frame.number = 1;
+        for (const Sheet& sheet : jointSheets(piece, resolved(piece), frame, kMetrics)) {
+            EXPECT_NE(sheet.title.rfind("set-ups for", 0), 0u) << name << ": " << sheet.title;
+            for (const std::string& word : testing::wordsOn(sheet)) {
+                EXPECT_EQ(word.find("set-ups on sheet"), std::string::npos) << name << ": " << word;
+            }
+        }
+    }
+}
+
+TEST(JointSheets, OfOnePartFollowOneAnother) {
+    for (const char* name : {"armchair", "side_chair", "raked_chair", "bench", "bed_frame"}) {
+        const Piece piece = sample(name);
+        std::set<std::string> done;
+        std::string before;
+        SheetFrame frame;
+        frame.paper = {210.0, 297.0};
+        for (const Sheet& sheet : jointSheets(piece, resolved(piece), frame, kMetrics)) {
+            if (sheet.title.find(", 1 of ") == std::string::npos &&
+                sheet.title.find(" of ", 10) == std::string::npos) {
+                continue;  // of a part with one sheet
+            }
+            const std::string part = sheet.title.substr(0, sheet.title.rfind(", "));
+            EXPECT_TRUE(part == before || done.insert(part).second) << name << ": " << sheet.title;
+            before = part;
+        }
+    }
+}
+
 }  // namespace
 }  // namespace shoulderline

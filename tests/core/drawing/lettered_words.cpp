@@ -4,6 +4,7 @@
 
 #include "core/drawing/part_sizes.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/joined_grooves.h"
 #include "tests/core/drawing/lettered_part.h"
 
 namespace shoulderline::testing {
@@ -88,7 +89,8 @@ void LetteredPart::readNote(const View& view, const Note& note) {
                 {setOutBoxOf(resolved_, part_, m), isBored(resolved_, m), m.isThrough});
         }
     }
-    for (const ResolvedCut& c : part_.cuts) {
+    const std::vector<ResolvedCut> made = groovesJoined(part_.cuts);
+    for (const ResolvedCut& c : made) {
         if (c.hole && c.hole->isForHead) {
             continue;  // told with its screw hole
         }
@@ -329,7 +331,7 @@ Box setOutBoxOf(const ResolvedPiece& resolved,
     const Vec3 axis = part.frame.directionToLocal(joint.frame.x);
     const Into into = intoOf(mortise.face);
     const bool isSquareIn = std::abs(axis[into.axis]) > 1.0 - 1e-9;
-    if (!isBored(resolved, mortise) || isSquareIn) {
+    if (isSquareIn || !isDepthAlongIt(resolved, part, mortise)) {
         return setOutBox(mortise);
     }
     const Vec3 mouth = mouthOf(mortise).centre();
@@ -337,6 +339,7 @@ Box setOutBoxOf(const ResolvedPiece& resolved,
     const double deep = mortise.solid().extentAlong(axis).max - dot(mouth, axis);
     const double face = into.isFromFar ? part.bodyBox().max[into.axis] : 0.0;
     Box box{mouth - Vec3{half, half, half}, mouth + Vec3{half, half, half}};
+    box = isBored(resolved, mortise) ? box : setOutBox(mortise);
     box.min[into.axis] = into.isFromFar ? face - deep : face;
     box.max[into.axis] = into.isFromFar ? face : face + deep;
     return box;

@@ -11,6 +11,7 @@
 #include "core/drawing/sheets.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/end_plane.h"
+#include "core/resolve/joined_grooves.h"
 #include "tests/core/drawing/lettered_part.h"
 #include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
@@ -91,6 +92,7 @@ class Maker {
                 mortise.box = made;
             }
         }
+        made_.cuts = groovesJoined(made_.cuts);
         for (ResolvedCut& cut : made_.cuts) {
             const bool isKerf = cut.joint && cut.kind == CutKind::Notch && isEnd(cut.face);
             if (!isKerf) {  // sawn to the line of its wedge, by its joint's sheet

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/resolve/set_up.h"
 #include "tests/core/resolve/stated_easing.h"
 #include "tests/support/pieces.h"
 
@@ -137,6 +138,30 @@ TEST(PartSetUps, EveryEasingOfTheSamplesHasOne) {
             const std::vector<PartSetUp> setUps = partSetUpsOf(part, piece.style);
             EXPECT_GE(setUps.size(), part.easings.size()) << name << ", " << part.name;
             EXPECT_EQ(setUps.empty(), cautionsFor(setUps, made.rules).empty());
+        }
+    }
+}
+
+// The stile's pivot hole is drawn on its back edge, with the mortises that are set out there.
+TEST(HoleStraightThrough, IsBoredFromTheFaceThatTheSheetShowsItOn) {
+    const Piece piece = testing::sample("armchair");
+    const ResolvedPiece made = testing::resolved(piece);
+    const ResolvedPart& stile = testing::partNamed(made, "back stile, right");
+    bool isTold = false;
+    for (const PartSetUp& one : partSetUpsOf(stile, piece.style)) {
+        if (one.work.find("pivot pin") != std::string::npos) {
+            isTold = true;
+            EXPECT_NE(one.work.find("bore in the back edge"), std::string::npos) << one.work;
+        }
+    }
+    EXPECT_TRUE(isTold);
+    // The cleat's only shown face is its face side.
+    for (std::size_t joint = 0; joint < made.joints.size(); ++joint) {
+        for (const shoulderline::SetUp& one : setUpsOf(made, joint)) {
+            if (one.work.rfind("screw, clearance hole", 0) == 0 &&
+                made.parts[one.part].of == "front cleat") {
+                EXPECT_EQ(one.work, "screw, clearance hole in the face side");
+            }
         }
     }
 }

@@ -1,9 +1,11 @@
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include <gtest/gtest.h>
 
 #include "core/geometry/frame.h"
+#include "core/resolve/joined_grooves.h"
 #include "core/resolve/lean.h"
 #include "core/resolve/set_up.h"
 #include "tests/support/pieces.h"
@@ -206,6 +208,51 @@ TEST(CompoundLean, IsMadeByAWedgeOnATiltedTable) {
                               -onTable.x * std::sin(w) + onTable.z * std::cos(w)};
             EXPECT_NEAR(std::atan2(inPart.x, inPart.z), lean.along.radians(), 1e-12);
             EXPECT_NEAR(std::atan2(inPart.y, inPart.z), lean.across.radians(), 1e-12);
+        }
+    }
+}
+
+// The spindles' bores lie under a hollow that is sawn up to 5/8 deep, more than some of them are
+// deep themselves: a bit goes through that waste, and all four are bored at one fence.
+TEST(BoresOfARail, AreBoredInTheSquareBlankTogether) {
+    const ResolvedPiece stand = resolved(sample("luggage_stand"));
+    int bores = 0;
+    for (std::size_t i = 0; i < stand.joints.size(); ++i) {
+        const ResolvedJoint& joint = stand.joints[i];
+        if (joint.kind != JointKind::Round || stand.parts[joint.mortised].of != "end rail") {
+            continue;
+        }
+        ++bores;
+        const AllSetUps all = setUpsOf(stand, i);
+        EXPECT_TRUE(all.front().beforeShaping) << joint.name;
+        EXPECT_FALSE(all.front().afterShaping) << joint.name;
+        EXPECT_NEAR(
+            all.front().depth.mm(), (joint.mortise.depth.value + joint.mortise.below).mm(), 0.05)
+            << joint.name;
+    }
+    EXPECT_EQ(bores, 8);
+}
+
+// The plough goes on past the middle rail from one panel to the other.
+TEST(GroovesOfTwoPanels, ThatRunIntoOneAnotherAreOneSetting) {
+    const ResolvedPiece cabinet = resolved(sample("chart_cabinet"));
+    const ResolvedPart& stile = testing::partNamed(cabinet, "back stile, right");
+    std::vector<ResolvedCut> own;
+    std::copy_if(
+        stile.cuts.begin(), stile.cuts.end(), std::back_inserter(own), [](const auto& cut) {
+            return cut.kind == CutKind::Groove;
+        });
+    const std::vector<ResolvedCut> made = groovesJoined(own);
+
+    ASSERT_EQ(own.size(), 2u);
+    ASSERT_EQ(made.size(), 1u);
+    EXPECT_EQ(made.front().note, "for upper panel and lower panel");
+    for (const ResolvedCut& cut : own) {
+        for (const shoulderline::SetUp& one : setUpsOf(cabinet, *cut.joint)) {
+            if (cabinet.parts[one.part].of == "back stile") {
+                EXPECT_NEAR(one.from.mm(), made.front().box.min.x, 1e-6);
+                EXPECT_NEAR(one.to.mm(), made.front().box.max.x, 1e-6);
+            }
         }
     }
 }

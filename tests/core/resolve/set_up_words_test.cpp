@@ -62,6 +62,29 @@ TEST(SetUpInAPost, IsToldFromItsFoot) {
     EXPECT_TRUE(has(setUpTexts(setUpsOf(made, 0), made, piece.style).front(), " from the foot"));
 }
 
+// The left side of the cabinet has its foot at the right as it is drawn: only words that hold for
+// both hands can be used at the bench.
+TEST(EndsOfAPair, AreNamedAlikeForBothHands) {
+    const ResolvedPiece cabinet = resolved(sample("chart_cabinet"));
+    const ResolvedPiece bench = resolved(sample("bench"));
+    for (const char* hand : {", left", ", right"}) {
+        const ResolvedPart& side = testing::partNamed(cabinet, std::string("side") + hand);
+        const ResolvedPart& rail = testing::partNamed(bench, std::string("end rail") + hand);
+        const bool isFrontFirst = rail.frame.x.y > 0.0;
+
+        EXPECT_EQ(endWord(side, side.frame.x.z > 0.0 ? End::Start : End::Far), "foot");
+        EXPECT_EQ(endWord(side, side.frame.x.z > 0.0 ? End::Far : End::Start), "top");
+        EXPECT_EQ(endWord(rail, isFrontFirst ? End::Start : End::Far), "front end");
+        EXPECT_EQ(placesFromWord(rail, isFrontFirst ? End::Far : End::Start), "back shoulder");
+    }
+    for (std::size_t joint = 0; joint < cabinet.joints.size(); ++joint) {
+        for (const shoulderline::SetUp& one : setUpsOf(cabinet, joint)) {
+            const std::string text = setUpText(one, cabinet, LengthStyle::millimetres(1));
+            EXPECT_FALSE(has(text, ", side: ") && has(text, "left end")) << text;
+        }
+    }
+}
+
 TEST(Tool, IsToldWithTheSizeOfWhatCuts) {
     const RuleBook& rules = testing::ruleBook();
     EXPECT_EQ(toolText(rules, RuleId::SetUpMortiser, "3/8"), "3/8 hollow chisel, in the mortiser");
@@ -174,6 +197,22 @@ TEST(ShelfInAStoppedHousing, HasItsCornersNotched) {
         }
     }
     EXPECT_EQ(seen, 4);
+}
+
+// The two rabbets that leave a board's tongue differ in their faces only.
+TEST(RabbetsOfATongue, AreToldTogetherByTheirFaces) {
+    const Piece piece = sample("bed_frame");
+    const ResolvedPiece berth = resolved(piece);
+    bool isTold = false;
+    for (std::size_t joint = 0; joint < berth.joints.size(); ++joint) {
+        for (const std::string& text : setUpTexts(setUpsOf(berth, joint), berth, piece.style)) {
+            isTold = isTold || has(text,
+                                   "rabbet, each board but the last, in the face side and back "
+                                   "side, leaving the tongue, head board: ");
+            EXPECT_FALSE(has(text, "tongue and rabbet")) << text;
+        }
+    }
+    EXPECT_TRUE(isTold);
 }
 
 }  // namespace
