@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/part_place.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/screws_needed.h"
@@ -52,8 +53,10 @@ class FixingTeller {
         if (!stated_.note.empty()) {
             lines.push_back(stated_.note);
         }
+        addEnds(lines);
         addSpacing(lines);
         addResting(lines);
+        addPlaces(lines);
         addScrews(lines);
         return lines;
     }
@@ -74,6 +77,22 @@ class FixingTeller {
             }
         }
         return members;
+    }
+
+    void addEnds(std::vector<std::string>& lines) const {
+        if (std::optional<std::string> ends = endsInto(resolved_, index_)) {
+            lines.push_back(*std::move(ends));
+        }
+    }
+
+    // Of one that lies on others, or is one of a set, its spacing and its overhangs tell that.
+    void addPlaces(std::vector<std::string>& lines) const {
+        if (stated_.spacing || std::holds_alternative<Caps>(stated_.relation)) {
+            return;
+        }
+        for (std::string& place : placesOnOthers(resolved_, index_, piece_.style)) {
+            lines.push_back(std::move(place));
+        }
     }
 
     void addSpacing(std::vector<std::string>& lines) const {
@@ -155,7 +174,7 @@ class FixingTeller {
             const std::string on = (isCap ? "lies on " : "stands at ") + namesInARow(names);
             const bool isOpen = note.empty() && stated_.note.empty() && !isScrewed();
             lines.push_back(on + (note.empty() ? "" : ": " + note) +
-                            (isOpen ? "; nothing is stated that holds it" : ""));
+                            (isOpen ? "; fixing not given" : ""));
         }
     }
 
