@@ -68,11 +68,12 @@ class AssemblyComposer {
           metrics_(metrics),
           alone_(alone(resolved, glueUp)),
           over_(boundsOf(alone_, glueUp)),
-          views_{elevationOf(alone_, View::front()),
-                 elevationOf(alone_, View::side()),
-                 elevationOf(alone_, View::plan())} {}
+          views_{elevationOf(alone_, View::front(), {true, true}),
+                 elevationOf(alone_, View::side(), {true, true}),
+                 elevationOf(alone_, View::plan(), {true, true})} {}
 
-    [[nodiscard]] std::vector<Op> compose(double scale) const {
+    // Tells the places on the parts in sight by `spots`.
+    [[nodiscard]] std::vector<Op> compose(double scale, std::vector<PartSpot>& spots) const {
         const bool isThird = piece_.unit == Unit::Inch;
         std::vector<Op> front = elevationOps(alone_, views_.front, scale);
         std::vector<Op> side = elevationOps(alone_, views_.side, scale);
@@ -84,14 +85,18 @@ class AssemblyComposer {
         const Rect f = boundsOf(front, metrics_);
         const Rect s = boundsOf(side, metrics_);
         const Rect p = boundsOf(plan, metrics_);
-        move(side,
-             {isThird ? f.max.x + kBetweenAssemblyViews - s.min.x
-                      : f.min.x - kBetweenAssemblyViews - s.max.x,
-              0.0});
-        move(plan,
-             {0.0,
-              isThird ? f.min.y - kBetweenAssemblyViews - p.max.y
-                      : f.max.y + kBetweenAssemblyViews - p.min.y});
+        const Vec2 sideBy{isThird ? f.max.x + kBetweenAssemblyViews - s.min.x
+                                  : f.min.x - kBetweenAssemblyViews - s.max.x,
+                          0.0};
+        const Vec2 planBy{0.0,
+                          isThird ? f.min.y - kBetweenAssemblyViews - p.max.y
+                                  : f.max.y + kBetweenAssemblyViews - p.min.y};
+        move(side, sideBy);
+        move(plan, planBy);
+        spots.clear();
+        addSpots(views_.front, scale, {}, spots);
+        addSpots(views_.side, scale, sideBy, spots);
+        addSpots(views_.plan, scale, planBy, spots);
         append(front, std::move(side));
         append(front, std::move(plan));
         std::vector<Op> words = listAndNotes();
@@ -191,12 +196,13 @@ Sheet assemblySheet(const Piece& piece,
     const Vec2 room = space.size() - Vec2{2.0 * kRoundAssembly, 2.0 * kRoundAssembly};
     const AssemblyComposer composer(piece, resolved, glueUp, metrics);
     std::vector<Op> drawing;
+    std::vector<PartSpot> spots;
     Rect bounds;
     double scale = frame.scale;
     for (const double candidate :
-         scale > 0.0 ? std::vector<double>{scale} : standardScales(piece.unit)) {
+         scale > 0.0 ? std::vector<double>{scale} : viewScales(piece.unit)) {
         scale = candidate;
-        drawing = composer.compose(candidate);
+        drawing = composer.compose(candidate, spots);
         bounds = boundsOf(drawing, metrics);
         if (bounds.size().x <= room.x && bounds.size().y <= room.y) {
             break;
@@ -214,11 +220,17 @@ Sheet assemblySheet(const Piece& piece,
     setSizeOverAll(block, over, piece);
     block.scale = scaleText(scale);
     sheet.ops = frameAndTitle(frame.paper, block, metrics);
-    move(drawing, (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5);
-    append(
-        drawing,
-        partNumbersOn(
-            resolved, drawing, {space.min + Vec2{1.0, 1.0}, space.max - Vec2{1.0, 1.0}}, metrics));
+    const Vec2 by = (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5;
+    move(drawing, by);
+    for (PartSpot& spot : spots) {
+        spot.at = spot.at + by;
+    }
+    append(drawing,
+           partNumbersOn(resolved,
+                         drawing,
+                         spots,
+                         {space.min + Vec2{1.0, 1.0}, space.max - Vec2{1.0, 1.0}},
+                         metrics));
     append(sheet.ops, std::move(drawing));
     return sheet;
 }

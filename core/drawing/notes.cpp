@@ -196,8 +196,15 @@ std::vector<Op> placeNotes(std::vector<Note> notes,
     if (notes.empty()) {
         return {};
     }
-    std::stable_sort(notes.begin(), notes.end(), [](const Note& a, const Note& b) {
-        return a.target.x < b.target.x;
+    // Of targets in one line the nearest comes first: its leader is the one that goes straight, and
+    // those of the others pass it by.
+    std::stable_sort(notes.begin(), notes.end(), [side](const Note& a, const Note& b) {
+        constexpr double kPerMm = 1000.0;
+        const auto ax = std::llround(a.target.x * kPerMm);
+        const auto bx = std::llround(b.target.x * kPerMm);
+        const bool isNearer =
+            side == NoteSide::Under ? a.target.y > b.target.y : a.target.y < b.target.y;
+        return ax != bx ? ax < bx : isNearer;
     });
     const std::vector<Column> columns = columnsFor(notes, left, height, metrics);
     const std::vector<double> outs = rowsOut(notes, columns, height);

@@ -7,6 +7,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
+#include "core/drawing/line_bands.h"
 #include "core/drawing/narrow_mouths.h"
 #include "core/drawing/notes.h"
 #include "core/drawing/section_marks.h"
@@ -46,7 +47,7 @@ std::vector<Op> PartBlocks::body(const PartView& view, double scale) const {
                              part_.name + ", " + std::string(wordFor(view.face))});
     const Vec2 corner = view.size * scale;
     ops.push_back(Fill{{{0, 0}, {corner.x, 0}, corner, {0, corner.y}}, true});
-    std::vector<PartLine> lines = lines_.of(view);
+    std::vector<PartLine> lines = withoutBands(lines_.of(view), scale);
     std::stable_sort(lines.begin(), lines.end(), [](const PartLine& a, const PartLine& b) {
         return a.joint < b.joint;
     });
@@ -165,8 +166,9 @@ double PartBlocks::clearOfCuts(double x) const {
     return clear;
 }
 
-// On the line of the face edge, with wood under it for a mark `height` high: the nearest to the
-// start end that is clear of mortises and holes, or the one farthest from them.
+// On the line of the face edge, with wood under it for a mark `height` high: where that is the
+// blank's own, straight and square, else where it runs level, else anywhere; of such places the
+// nearest to the start end that is clear of mortises and holes, or the one farthest from them.
 Vec2 PartBlocks::placeForMark(double height) const {
     constexpr double kStep = 1.0;
     const double half = 0.7 * height;
@@ -178,16 +180,24 @@ Vec2 PartBlocks::placeForMark(double height) const {
             !wood.empty() && (wood.front().to - wood.front().from) * scale_ > height;
         return isDeep ? std::optional(wood.front().from * scale_) : std::nullopt;
     };
+    enum class Edge { Sloping, Level, Blanks };
+    const auto kindOf = [](double before, double at, double after) {
+        constexpr double kLevel = 1e-3;
+        const auto [low, high] = std::minmax({before, at, after});
+        return high - low > kLevel ? Edge::Sloping : high > kLevel ? Edge::Level : Edge::Blanks;
+    };
     Vec2 best{std::min(half + 1.0, length / 2.0), 0.0};
-    double clearest = -std::numeric_limits<double>::infinity();
+    std::pair found{Edge::Sloping, -std::numeric_limits<double>::infinity()};
     for (double x = half + 1.0; x < length - half; x += kStep) {
         const std::optional<double> edge = edgeAt(x);
-        if (!edge || !edgeAt(x - 0.5 * half) || !edgeAt(x + 0.5 * half)) {
+        const std::optional<double> before = edgeAt(x - half);
+        const std::optional<double> after = edgeAt(x + half);
+        if (!edge || !before || !after) {
             continue;
         }
-        const double clear = std::min(clearOfCuts(x), half + 1.0);
-        if (clear > clearest) {
-            clearest = clear;
+        const std::pair here{kindOf(*before, *edge, *after), std::min(clearOfCuts(x), half + 1.0)};
+        if (here > found) {
+            found = here;
             best = {x, *edge};
         }
     }

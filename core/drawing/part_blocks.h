@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "core/drawing/dimension_parts.h"
@@ -21,8 +22,9 @@ struct PartBlock {
     std::vector<Op> ops;
     Rect bounds;
     double bodyHeight = 0.0;
-    bool isSection = false;  // its plane is marked on the face side
-    bool isTable = false;    // of the outline whose points stand on the view of `face`
+    bool isSection = false;   // its plane is marked on the face side
+    bool isTable = false;     // of the outline whose points stand on the view of `face`
+    std::string letter = {};  // of a section
 };
 
 // Draws the views, ends and sections of one part, each by itself.

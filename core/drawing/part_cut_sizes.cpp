@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "core/drawing/hole_views.h"
 #include "core/drawing/part_faces.h"
@@ -10,7 +9,6 @@
 #include "core/drawing/round_wood.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/face_there.h"
-#include "core/resolve/frames.h"
 #include "core/resolve/holes.h"
 #include "core/resolve/joined_grooves.h"
 #include "core/resolve/screws_needed.h"
@@ -19,48 +17,21 @@ namespace shoulderline {
 
 namespace {
 
-constexpr int kCircleSides = 48;
-
-bool isKerf(const ResolvedCut& cut) {
-    return cut.joint && cut.kind == CutKind::Notch && isEnd(cut.face);
-}
-
-// Whether a groove, rabbet or notch runs out at a side, so that it is seen open there. `box` is
-// the blank.
-bool runsOutAt(const ResolvedCut& cut, Face face, const Box& box) {
-    const auto [axis, way] = inwardOf(face);
-    const double slack = kLengthTolerance.mm();
-    return !isEnd(face) && !cut.isSetOutByMiddle() &&
-           (way > 0.0 ? cut.box.min[axis] < box.min[axis] + slack
-                      : cut.box.max[axis] > box.max[axis] - slack);
-}
-
-bool opensOn(const ResolvedCut& cut, Face face, const Box& box) {
-    // A saw kerf goes through both cheeks of its tenon.
-    const bool throughCheeks = isKerf(cut) && (face == Face::FaceSide || face == Face::BackSide);
-    return cut.face == face || throughCheeks || runsOutAt(cut, face, box) ||
-           (cut.isThrough && oppositeOf(cut.face) == face);
-}
-
-void addLoop(const std::vector<Vec2>& points,
-             bool isVisible,
-             int solid,
-             std::vector<ViewEdge>& edges) {
-    for (std::size_t i = 0; i < points.size(); ++i) {
-        edges.push_back(
-            {points[i], points[(i + 1) % points.size()], isVisible, solid, static_cast<int>(i)});
+// How much shorter along the part a notch with a sloping wall is at the back side.
+double narrowingOf(const ResolvedCut& notch) {
+    if (!notch.exact || notch.kind != CutKind::Notch || isEnd(notch.face)) {
+        return 0.0;
     }
-}
-
-std::vector<Vec2> circleIn(const Rect& rect) {
-    const Vec2 centre = (rect.min + rect.max) * 0.5;
-    const double radius = rect.size().x / 2;
-    std::vector<Vec2> points;
-    for (int i = 0; i < kCircleSides; ++i) {
-        const double angle = 2 * std::numbers::pi * i / kCircleSides;
-        points.push_back(centre + Vec2{std::cos(angle), std::sin(angle)} * radius);
-    }
-    return points;
+    const auto lengthOn = [&](Vec3 outward) {
+        double low = notch.box.max.x;
+        double high = notch.box.min.x;
+        for (const Vec3& corner : notchMouth(*notch.exact, outward)) {
+            low = std::min(low, corner.x);
+            high = std::max(high, corner.x);
+        }
+        return high - low;
+    };
+    return std::max(0.0, lengthOn({0, 0, -1}) - lengthOn({0, 0, 1}));
 }
 
 // Alike but for their place along the part; holes in an end, but for their place on it.
@@ -270,7 +241,7 @@ class CutWriter {
                              std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide));
         }
         return shown(at[across]) + " from " +
-               std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide));
+               referenceAcross(part_, across, cut.box.min.x, cut.box.max.x);
     }
 
     // Which screw a hole is for: its clearance hole says so, and its pilot.
@@ -339,6 +310,10 @@ class CutWriter {
             }
         } else {
             note.lines.push_back(times + sectionText(cut));
+            if (const double by = narrowingOf(cut); by > kLengthTolerance.mm()) {
+                note.lines.push_back("outer wall slopes, " + shown(by) +
+                                     " shorter at the back side");
+            }
         }
         if (beginsInWaste(part_, cut)) {
             note.lines.emplace_back("before the blank is shaped");
@@ -356,44 +331,6 @@ class CutWriter {
 };
 
 }  // namespace
-
-void addCutEdges(const ResolvedPart& part,
-                 const PartView& view,
-                 int solid,
-                 std::vector<ViewEdge>& edges) {
-    for (const ResolvedCut& cut : groovesJoined(part.cuts)) {
-        const std::size_t first = edges.size();
-        if (cut.hole && cut.exact) {
-            addHoleEdges(part, cut, view, solid++, edges);
-            keepToWood(part, view, first, edges);
-            continue;
-        }
-        const bool opens = opensOn(cut, view.face, part.bodyBox());
-        // Seen from an end, what lies in the sides is left out, as mortises are.
-        const std::optional<ConvexSolid> inRound = withinRound(part, cut.solid());
-        if (inRound && (opens || !isEnd(view.face))) {
-            const std::vector<Vec3> mouth =
-                opens ? mouthTowards(*inRound, view.view.towardsViewer) : std::vector<Vec3>();
-            addLoop(hullOf(mouth.empty() ? inRound->vertices() : mouth, view), opens, solid, edges);
-        } else if (opens || !isEnd(view.face)) {
-            const Rect rect = view.toPlane(cut.box);
-            const bool isRound = cut.kind == CutKind::Bore &&
-                                 (cut.face == view.face || oppositeOf(cut.face) == view.face);
-            addLoop(isRound ? circleIn(rect)
-                            : std::vector<Vec2>{rect.min,
-                                                {rect.max.x, rect.min.y},
-                                                rect.max,
-                                                {rect.min.x, rect.max.y}},
-                    opens,
-                    solid,
-                    edges);
-            if (cut.kind == CutKind::Bore || cut.kind == CutKind::Notch) {
-                keepToWood(part, view, first, edges);
-            }
-        }
-        ++solid;
-    }
-}
 
 void addCutSizes(SizeWriter& writer) {
     CutWriter(writer).write();

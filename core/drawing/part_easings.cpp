@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include "core/drawing/hatching.h"
 #include "core/drawing/part_sizing.h"
+#include "core/resolve/end_words.h"
 
 namespace shoulderline {
 
@@ -12,8 +14,23 @@ bool isOnBackEdge(Arris at) {
     return at == Arris::FaceSideBackEdge || at == Arris::BackSideBackEdge;
 }
 
-// Where the note's leader ends: on the arris, at a third of it; around an end in its middle.
-Vec2 targetOf(const ResolvedEasing& easing, const PartView& view) {
+// Whether its lowest arris in the view lies on the back edge.
+bool reachesBackEdge(Arris at) {
+    return at != Arris::FaceSideFaceEdge && at != Arris::BackSideFaceEdge;
+}
+
+// How far down the view the wood of the face side ends at `x` along it.
+double lowerEdgeAt(const ResolvedPart& part, const PartView& view, double x) {
+    double lower = 0.0;
+    for (const Span& wood : spansInside({part.body.face.flatten().points}, {0, 1}, {1, 0}, x)) {
+        lower = std::max(lower, wood.to);
+    }
+    return lower > 0.0 ? lower : view.size.y;
+}
+
+// Where the note's leader ends: on the arris, at a third of it; around an end in its middle. Of
+// several arrises on the lowest, as the notes stand under the view.
+Vec2 targetOf(const ResolvedEasing& easing, const ResolvedPart& part, const PartView& view) {
     constexpr double kShare = 1.0 / 3.0;
     const double middle = view.size.y / 2.0;
     if (easing.at == Arris::StartEnd) {
@@ -25,7 +42,8 @@ Vec2 targetOf(const ResolvedEasing& easing, const PartView& view) {
     const double from = easing.from ? easing.from->mm() : 0.0;
     const double to = easing.to ? easing.to->mm() : view.size.x;
     const double in = std::min(easing.second.mm(), view.size.y) / 2.0;
-    return {from + (to - from) * kShare, isOnBackEdge(easing.at) ? view.size.y - in : in};
+    const double at = from + (to - from) * kShare;
+    return {at, reachesBackEdge(easing.at) ? lowerEdgeAt(part, view, at) - in : in};
 }
 
 void addStops(const ResolvedEasing& easing, SizeWriter& writer) {
@@ -70,10 +88,9 @@ void addEasingSizes(SizeWriter& writer) {
     for (const ResolvedEasing& easing : writer.part.easings) {
         NeededNote note;
         note.subject = writer.subject;
-        note.target = targetOf(easing, writer.view);
+        note.target = targetOf(easing, writer.part, writer.view);
         note.lines.push_back(easingText(easing, writer.piece.style));
-        note.lines.emplace_back(easing.at == Arris::AllAlong ? "all four arrises along it"
-                                                             : wordFor(easing.at));
+        note.lines.push_back(arrisWordOn(writer.part, easing.at));
         if (easing.from || easing.to) {
             note.lines.push_back("stopped, run out over " + writer.shown(easing.runOut.mm()));
             addStops(easing, writer);

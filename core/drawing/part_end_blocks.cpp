@@ -63,6 +63,7 @@ std::vector<PartBlock> PartBlocks::sections() const {
                              false});
         blocks.push_back(blockOf(Face::FarEnd, std::move(ops), part_.width.value.mm() * scale));
         blocks.back().isSection = true;
+        blocks.back().letter = section.letter;
     }
     return blocks;
 }
@@ -192,6 +193,7 @@ PartBlock PartBlocks::endView(const EndToShow& end) const {
                          false});
     PartBlock block = blockOf(face, std::move(ops), size.y);
     block.isSection = !letter.empty();
+    block.letter = letter;
     return block;
 }
 

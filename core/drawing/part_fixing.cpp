@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/part_place.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/found_sizes.h"
 #include "core/resolve/frames.h"
@@ -58,8 +59,10 @@ class FixingTeller {
         if (!found.empty()) {
             lines.push_back("as found, " + found);
         }
+        addEnds(lines);
         addSpacing(lines);
         addResting(lines);
+        addPlaces(lines);
         addScrews(lines);
         return lines;
     }
@@ -80,6 +83,22 @@ class FixingTeller {
             }
         }
         return members;
+    }
+
+    void addEnds(std::vector<std::string>& lines) const {
+        if (std::optional<std::string> ends = endsInto(resolved_, index_)) {
+            lines.push_back(*std::move(ends));
+        }
+    }
+
+    // Of one that lies on others, or is one of a set, its spacing and its overhangs tell that.
+    void addPlaces(std::vector<std::string>& lines) const {
+        if (stated_.spacing || std::holds_alternative<Caps>(stated_.relation)) {
+            return;
+        }
+        for (std::string& place : placesOnOthers(resolved_, index_, piece_.style)) {
+            lines.push_back(std::move(place));
+        }
     }
 
     void addSpacing(std::vector<std::string>& lines) const {
@@ -161,7 +180,7 @@ class FixingTeller {
             const std::string on = (isCap ? "lies on " : "stands at ") + namesInARow(names);
             const bool isOpen = note.empty() && stated_.note.empty() && !isScrewed();
             lines.push_back(on + (note.empty() ? "" : ": " + note) +
-                            (isOpen ? "; nothing is stated that holds it" : ""));
+                            (isOpen ? "; fixing not given" : ""));
         }
     }
 

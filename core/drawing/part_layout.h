@@ -36,12 +36,13 @@ struct PackingWay {
     double lettering = 3.5;
     bool isThrifty = false;  // sorted by size and closer set, where that saves a sheet
 };
-// All blocks in reading order, each as high up and then as far left as it finds room on a sheet by
-// itself, a table as near to the view with its points as it can; on as many sheets as they need,
-// each from (0, 0). The face side is on the first sheet, and what sides go there with it stand over
-// one another as in projection; an end stands beside a side only where it does in projection, else
-// over or under it. A section on another sheet than the face side says kMarkedOnSheet, a table on
-// another than its points pointsOnSheet(). None where one of the blocks is larger than the room.
+// All blocks in reading order (sections by their letters unless that takes a sheet more), each as
+// high up and then as far left as it finds room on a sheet by itself, a table as near to the view
+// with its points as it can; on as many sheets as they need, each from (0, 0). The face side is on
+// the first sheet, and what sides go there with it stand over one another as in projection; an end
+// stands beside a side only where it does in projection, else over or under it. A section on
+// another sheet than the face side says kMarkedOnSheet, a table on another than its points
+// pointsOnSheet(). None where one of the blocks is larger than the room.
 [[nodiscard]] std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
                                                                  const PackingWay& way,
                                                                  const TextMetrics& metrics);

@@ -62,11 +62,24 @@ bool isChopped(JointKind kind) {
            kind == JointKind::LetIn;
 }
 
-// "side rail", "loose tenon, side": what goes in.
-std::string nameOfMate(const SizeWriter& writer, const MortiseSolid& mortise) {
+const ResolvedPart& mateOf(const SizeWriter& writer, const MortiseSolid& mortise) {
     const ResolvedJoint& joint = writer.resolved.joints[mortise.joint];
     const bool isOwn = &writer.resolved.parts[joint.tenoned] == &writer.part;
-    const std::string& mate = writer.resolved.parts[isOwn ? joint.mortised : joint.tenoned].of;
+    return writer.resolved.parts[isOwn ? joint.mortised : joint.tenoned];
+}
+
+// "side rail", "loose tenon, side": what goes in. "front leg, left" where both hands of a pair
+// enter the face, each at a place of its own across it.
+std::string nameOfMate(const SizeWriter& writer, const MortiseSolid& mortise) {
+    const ResolvedJoint& joint = writer.resolved.joints[mortise.joint];
+    const ResolvedPart& part = mateOf(writer, mortise);
+    const bool isOneOfTwo = std::any_of(
+        writer.part.mortises.begin(), writer.part.mortises.end(), [&](const MortiseSolid& other) {
+            const ResolvedPart& twin = mateOf(writer, other);
+            return other.face == mortise.face && twin.of == part.of && twin.hand != part.hand &&
+                   !isAlike(writer.resolved, writer.part, mortise, other);
+        });
+    const std::string& mate = isOneOfTwo ? part.name : part.of;
     return joint.kind == JointKind::Loose ? "loose tenon, " + mate : mate;
 }
 
@@ -262,9 +275,9 @@ class MortiseWriter {
         return to_.shown(depthAlong(to_.resolved, to_.part, mortise)) + " deep along it";
     }
 
-    [[nodiscard]] static std::string referenceOf(const MortiseSolid& mortise) {
-        return std::string(
-            wordFor(acrossAxisOf(mortise.face) == 1 ? Face::FaceEdge : Face::FaceSide));
+    [[nodiscard]] std::string referenceOf(const MortiseSolid& mortise) const {
+        const Box box = setOutBox(mortise);
+        return referenceAcross(to_.part, acrossAxisOf(mortise.face), box.min.x, box.max.x);
     }
 
     // How one that does not lie square is set out and cut.
@@ -288,9 +301,11 @@ class MortiseWriter {
                              " from " + referenceOf(mortise));
         note.lines.push_back(to_.shown(shorter) + " \u00d7 " + to_.shown(longer) + ", turned " +
                              slopeText(turned_->turn) + ",");
-        note.lines.push_back(std::string("to the right ") +
-                             (turned_->turn.radians() > 0.0 ? "away from the " : "nearer the ") +
-                             referenceOf(mortise));
+        note.lines.push_back(
+            std::string("to the right ") +
+            (turned_->turn.radians() > 0.0 ? "away from the " : "nearer the ") +
+            std::string(
+                wordFor(acrossAxisOf(mortise.face) == 1 ? Face::FaceEdge : Face::FaceSide)));
     }
 
     // ", 5/16 chisel" where the rack has one as wide as the mortise; ", 1/2 bit" for one that is

@@ -17,6 +17,9 @@ constexpr double kRadius = 3.2;
 constexpr double kNumberHeight = 2.5;
 constexpr double kRoundCircle = 0.8;  // round a circle
 constexpr double kArrow = 2.0;
+constexpr double kSpotDot = 0.5;      // radius
+constexpr double kRoundSpot = 0.7;    // of a dot's middle from any line
+constexpr double kBetweenTips = 2.5;  // so that no two leaders seem to meet
 constexpr double kShortestPointedAt = 0.8;
 constexpr double kShortestOfAny = 0.2;  // where a kind has none as long as that
 constexpr double kForEdge =
@@ -166,57 +169,77 @@ struct PlacedNumber {
     Vec2 tip;
     Vec2 centre;
     double cost = 1e18;
+    bool isOnFace = false;
 };
 
-// The best place for a circle that points at the line from `a` to `b`, its leader clear of the
-// numbers that stand already.
-void tryPlaces(Vec2 a,
-               Vec2 b,
-               double dearer,
-               const TakenPlaces& places,
-               const std::vector<Vec2>& numbers,
-               PlacedNumber& best) {
+// What has been placed already.
+struct PlacedSoFar {
+    std::vector<Vec2> numbers;  // by their middles
+    std::vector<Vec2> tips;
+
+    [[nodiscard]] bool hasTipBy(Vec2 p) const {
+        return std::any_of(
+            tips.begin(), tips.end(), [p](Vec2 tip) { return norm(p - tip) < kBetweenTips; });
+    }
+};
+
+// The best place for a circle that points at `tip`, its leader clear of the numbers that stand
+// already. `across` is a way that the leader may not run along, or zero.
+void tryPlacesAt(Vec2 tip,
+                 Vec2 across,
+                 double dearer,
+                 const TakenPlaces& places,
+                 const PlacedSoFar& placed,
+                 PlacedNumber& best) {
     constexpr int kWays = 16;
     constexpr std::array<double, 10> kDistances{
         5.0, 7.0, 9.5, 12.5, 16.0, 20.0, 25.0, 32.0, 40.0, 50.0};
     constexpr double kLeastSlant = 0.35;
     constexpr double kPerCrossing = 3.0;
     constexpr double kOverWords = 1e4;  // a leader through a number or a figure strikes it out
-    constexpr double kForLength = 0.15;
-    const double length = norm(b - a);
-    const Vec2 along = (b - a) * (1.0 / length);
-    const Vec2 tip = (a + b) * 0.5;
+    const bool isOnFace = norm(across) < 0.5;
     for (int i = 0; i < kWays; ++i) {
         const double angle = 2.0 * 3.14159265358979 * (i + 0.5) / kWays;
         const Vec2 way{std::cos(angle), std::sin(angle)};
-        if (std::abs(cross(way, along)) < kLeastSlant) {
+        if (!isOnFace && std::abs(cross(way, across)) < kLeastSlant) {
             continue;
         }
         for (const double distance : kDistances) {
             const Vec2 centre = tip + way * distance;
-            const double cost = dearer + distance - kForLength * std::min(length, 30.0);
+            const double cost = dearer + distance;
             if (cost >= best.cost || !places.isFree(centre, kRadius + kRoundCircle)) {
                 continue;
             }
-            const bool isOverNumber = std::any_of(numbers.begin(), numbers.end(), [&](Vec2 number) {
-                const double nearest = std::clamp(dot(number - tip, way), 0.0, distance);
-                return norm(number - (tip + way * nearest)) < kRadius + kRoundCircle / 2.0;
-            });
+            const bool isOverNumber =
+                std::any_of(placed.numbers.begin(), placed.numbers.end(), [&](Vec2 number) {
+                    const double nearest = std::clamp(dot(number - tip, way), 0.0, distance);
+                    return norm(number - (tip + way * nearest)) < kRadius + kRoundCircle / 2.0;
+                });
             const bool isStriking = isOverNumber || places.isOverWords(tip, centre);
             const double crossed = cost +
                                    kPerCrossing * places.takenAlong(tip + way * 1.0, centre) +
                                    (isStriking ? kOverWords : 0.0);
             if (crossed < best.cost) {
-                best = {tip, centre, crossed};
+                best = {tip, centre, crossed, isOnFace};
             }
         }
     }
 }
 
+Fill dotOnFace(Vec2 centre) {
+    Fill fill;
+    for (int i = 0; i < 12; ++i) {
+        const Angle angle = Angle::degrees(30.0 * i);
+        fill.points.push_back(centre + Vec2{angle.cos(), angle.sin()} * kSpotDot);
+    }
+    return fill;
+}
+
 void addNumber(const PlacedNumber& placed, std::size_t number, std::vector<Op>& ops) {
     const Vec2 way = (placed.centre - placed.tip) * (1.0 / norm(placed.centre - placed.tip));
     ops.push_back(Stroke{{placed.tip, placed.centre - way * kRadius}, LineRole::Dimension});
-    ops.push_back(arrowhead(placed.tip, placed.centre, kArrow));
+    ops.push_back(placed.isOnFace ? Op{dotOnFace(placed.tip)}
+                                  : Op{arrowhead(placed.tip, placed.centre, kArrow)});
     ops.push_back(ArcOp{placed.centre, kRadius, {}, Angle::degrees(360.0), LineRole::Dimension});
     ops.push_back(TextOp{placed.centre + Vec2{0.0, kNumberHeight / 2.0},
                          std::to_string(number),
@@ -240,33 +263,57 @@ struct Target {
 
 std::vector<Op> placeNumbers(const ResolvedPiece& resolved,
                              const std::vector<Target>& targets,
+                             const std::vector<PartSpot>& spots,
                              TakenPlaces places) {
+    constexpr double kForLength = 0.15;
     std::vector<Op> ops;
-    std::vector<Vec2> numbers;  // placed, by their middles
+    PlacedSoFar placed;
+    const TakenPlaces drawn = [&] {
+        TakenPlaces all = places;
+        all.sumUp();
+        return all;
+    }();
     const std::vector<PartKind> kinds = partKinds(resolved);
     for (std::size_t k = 0; k < kinds.size(); ++k) {
         places.sumUp();
         PlacedNumber best;
+        const auto isOfKind = [&](std::size_t part) {
+            return std::find(kinds[k].parts.begin(), kinds[k].parts.end(), part) !=
+                   kinds[k].parts.end();
+        };
+        for (const PartSpot& spot : spots) {
+            if (isOfKind(spot.part) && drawn.isFree(spot.at, kRoundSpot) &&
+                !placed.hasTipBy(spot.at)) {
+                tryPlacesAt(spot.at, {}, 0.0, places, placed, best);
+            }
+        }
         const auto tryLongerThan = [&](double least) {
             for (const Target& target : targets) {
-                const bool isOfKind =
-                    std::find(kinds[k].parts.begin(), kinds[k].parts.end(), target.part) !=
-                    kinds[k].parts.end();
-                if (isOfKind && norm(target.b - target.a) > least) {
-                    tryPlaces(target.a, target.b, target.dearer, places, numbers, best);
+                const double length = norm(target.b - target.a);
+                const Vec2 middle = (target.a + target.b) * 0.5;
+                if (isOfKind(target.part) && length > least) {
+                    tryPlacesAt(middle,
+                                (target.b - target.a) * (1.0 / length),
+                                target.dearer - kForLength * std::min(length, 30.0) +
+                                    (placed.hasTipBy(middle) ? kForHidden : 0.0),
+                                places,
+                                placed,
+                                best);
                 }
             }
         };
-        tryLongerThan(kShortestPointedAt);
-        if (best.cost >= 1e17) {
-            tryLongerThan(kShortestOfAny);
+        for (const double least : {kShortestPointedAt, kShortestOfAny}) {
+            if (best.cost >= 1e17) {
+                tryLongerThan(least);
+            }
         }
         if (best.cost < 1e17) {
             ops.push_back(BeginGroup{{SubjectKind::Part, kinds[k].parts.front()}, kinds[k].name});
             addNumber(best, k + 1, ops);
             ops.push_back(EndGroup{});
             places.takeSquare(best.centre, kRadius);
-            numbers.push_back(best.centre);
+            placed.numbers.push_back(best.centre);
+            placed.tips.push_back(best.tip);
             places.takeLine(best.tip, best.centre);
         }
     }
@@ -294,11 +341,16 @@ std::vector<Op> partNumbers(const ResolvedPiece& resolved,
                                line.kind == PictureLineKind::Edge ? kForEdge : 0.0});
         }
     }
-    return placeNumbers(resolved, targets, std::move(places));
+    std::vector<PartSpot> spots = picture.spots;
+    for (PartSpot& spot : spots) {
+        spot.at = onSheet(spot.at);
+    }
+    return placeNumbers(resolved, targets, spots, std::move(places));
 }
 
 std::vector<Op> partNumbersOn(const ResolvedPiece& resolved,
                               const std::vector<Op>& drawn,
+                              const std::vector<PartSpot>& spots,
                               const Rect& area,
                               const TextMetrics& metrics) {
     TakenPlaces places(area);
@@ -320,7 +372,7 @@ std::vector<Op> partNumbersOn(const ResolvedPiece& resolved,
             }
         }
     }
-    return placeNumbers(resolved, targets, std::move(places));
+    return placeNumbers(resolved, targets, spots, std::move(places));
 }
 
 }  // namespace shoulderline

@@ -61,7 +61,8 @@ std::string titleOf(const ShapedOutline& shaped) {
 }
 
 // How the outline goes on from a vertex: "straight", "arc R 12, rises 2" where it bows out of the
-// wood, "hollow 2" where it bows in; from its chord.
+// wood, "hollow 2" where it bows in; from its chord. What is too flat to be swung at a bench is a
+// batten sprung to that.
 std::string runText(const ShapedOutline& shaped, std::size_t i, const LengthStyle& lengths) {
     const std::vector<OutlineVertex>& ring = shaped.outline->vertices;
     const OutlineVertex& from = ring[i];
@@ -80,8 +81,12 @@ std::string runText(const ShapedOutline& shaped, std::size_t i, const LengthStyl
     }
     const OutlineArc arc = arcOf(from, ring[next].point);
     const double rise = std::abs(from.bulge) * norm(ring[next].point - from.point) / 2.0;
-    return "arc R " + letterLength(Length::mm(arc.radius), lengths) +
-           (from.bulge > 0.0 ? ", rises " : ", hollow ") + letterLength(Length::mm(rise), lengths);
+    constexpr double kSwung = 1500.0;  // mm, with a trammel on a bench
+    const auto shown = [&](double mm) { return letterLength(Length::mm(mm), lengths); };
+    const std::string bow = (from.bulge > 0.0 ? ", rises " : ", hollow ") + shown(rise);
+    return arc.radius > kSwung ? "sprung batten" + bow + " over a chord of " +
+                                     shown(norm(ring[next].point - from.point))
+                               : "arc R " + shown(arc.radius) + bow;
 }
 
 }  // namespace

@@ -33,6 +33,30 @@ std::vector<Rect> coversOf(const PartBlock& block, const TextMetrics& metrics) {
     return {{over.min - all.min, over.max - all.min}, {under.min - all.min, under.max - all.min}};
 }
 
+// Sections take one another's places so that their letters run on; what else there is stays.
+// Whether that moves any.
+bool orderByLetter(std::vector<PartBlock>& blocks) {
+    std::vector<std::size_t> places;
+    for (std::size_t i = 0; i < blocks.size(); ++i) {
+        if (!blocks[i].letter.empty()) {
+            places.push_back(i);
+        }
+    }
+    const auto isBefore = [](const PartBlock& a, const PartBlock& b) {
+        return a.letter < b.letter;
+    };
+    std::vector<PartBlock> lettered;
+    for (const std::size_t place : places) {
+        lettered.push_back(std::move(blocks[place]));
+    }
+    const bool isInOrder = std::is_sorted(lettered.begin(), lettered.end(), isBefore);
+    std::stable_sort(lettered.begin(), lettered.end(), isBefore);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        blocks[places[i]] = std::move(lettered[i]);
+    }
+    return !isInOrder;
+}
+
 // Over a block's title, or for a section over the middle of it.
 void addWhereShown(double height, const TextMetrics& metrics, PartBlock& block) {
     TextOp words{{0.0, block.bounds.min.y - 0.5 * height},
@@ -351,7 +375,15 @@ std::optional<std::vector<std::vector<Op>>> packed(PartDrawingBlocks blocks,
     for (std::vector<PartBlock>* more : {&blocks.ends, &blocks.further}) {
         std::move(more->begin(), more->end(), std::back_inserter(all));
     }
-    return Packing(std::move(all), sides, std::move(rank), way, metrics).pages();
+    std::vector<PartBlock> byLetter = all;
+    const bool isReordered = orderByLetter(byLetter);
+    auto pages = Packing(std::move(byLetter), sides, rank, way, metrics).pages();
+    if (!isReordered || (pages && pages->size() == 1)) {
+        return pages;
+    }
+    auto asGiven = Packing(std::move(all), sides, std::move(rank), way, metrics).pages();
+    const bool savesSheets = asGiven && (!pages || asGiven->size() < pages->size());
+    return savesSheets ? std::move(asGiven) : std::move(pages);
 }
 
 }  // namespace shoulderline

@@ -159,7 +159,7 @@ class SettingOut {
                     continue;
                 }
                 PartOnSheets out{std::move(sheets), scale, {}, true, false};
-                out.hasSparse = leastFilled(out.drawings) < kLittle;
+                out.hasSparse = leastFilled(out.drawings) < kLittle || hasSheetWithoutView(out);
                 if (!best || isBetterSetOut(out, *best)) {
                     best = std::move(out);
                 }
@@ -190,6 +190,17 @@ class SettingOut {
     }
 
   private:
+    // Whether one of several sheets has sections, tables and words alone, which belong beside a view.
+    [[nodiscard]] static bool hasSheetWithoutView(const PartOnSheets& out) {
+        return out.drawings.size() > 1 &&
+               std::any_of(out.drawings.begin(), out.drawings.end(), [](const Sheet& sheet) {
+                   return !showsFace(sheet.ops, Face::FaceSide) &&
+                          !showsFace(sheet.ops, Face::BackSide) &&
+                          !showsFace(sheet.ops, Face::FaceEdge) &&
+                          !showsFace(sheet.ops, Face::BackEdge);
+               });
+    }
+
     // Its blocks in one style, drawn once, whatever way they are then set.
     [[nodiscard]] const PartDrawingBlocks& blocksIn(const PartStyle& style, bool isCompact) {
         const auto key = std::tuple(style.scale, isCompact, style.largestEnd);

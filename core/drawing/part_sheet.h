@@ -12,7 +12,7 @@ struct PartOnSheets {
     double scale = 1.0;
     Vec2 paper;
     bool fits = true;
-    bool hasSparse = false;  // one of several sheets with little on it
+    bool hasSparse = false;  // one of several sheets with little on it, or no view of the part
 };
 // `scale` as in SheetFrame.
 [[nodiscard]] PartOnSheets setOutPart(const Piece&,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/hatching.h"
 #include "core/drawing/part_angles.h"
 #include "core/drawing/part_cut_sizes.h"
 #include "core/drawing/part_easings.h"
@@ -98,6 +99,22 @@ void addTenonLengths(SizeWriter& writer, End end) {
 }
 
 }  // namespace
+
+std::string referenceAcross(const ResolvedPart& part, int axis, double from, double to) {
+    const bool isEdge = axis == 1;
+    const Outline* outline = isEdge ? &part.body.face : part.body.edge ? &*part.body.edge : nullptr;
+    if (outline != nullptr && !part.bend) {
+        const std::vector<std::vector<Vec2>> rings{outline->flatten().points};
+        constexpr double kAside = 0.01;  // mm: off the corners of an outline
+        for (const double at : {from + kAside, (from + to) / 2.0, to - kAside}) {
+            const std::vector<Span> wood = spansInside(rings, {0, 1}, {1, 0}, at);
+            if (!wood.empty() && wood.front().from > kLengthTolerance.mm()) {
+                return isEdge ? "the blank's edge" : "the blank's face";
+            }
+        }
+    }
+    return std::string(wordFor(isEdge ? Face::FaceEdge : Face::FaceSide));
+}
 
 void addLengths(SizeWriter& writer) {
     const ResolvedPart& part = writer.part;

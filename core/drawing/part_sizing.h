@@ -29,6 +29,13 @@ struct SizeWriter {
 [[nodiscard]] inline Subject subjectOfJoint(std::size_t joint) {
     return {SubjectKind::Joint, joint};
 }
+// What a place across the part is measured from between two places along it: "face edge"; "the
+// blank's edge" where shaping takes that away there, so that it is set out before. `axis` is 1 for
+// places from the face edge, 2 from the face side.
+[[nodiscard]] std::string referenceAcross(const ResolvedPart& part,
+                                          int axis,
+                                          double from,
+                                          double to);
 // 0.001 mm, as kLengthTolerance.
 [[nodiscard]] bool isSameSize(double a, double b);
 

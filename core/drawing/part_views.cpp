@@ -1,5 +1,8 @@
 #include "core/drawing/part_views.h"
 
+#include <algorithm>
+#include <cmath>
+
 #include "core/drawing/hatching.h"
 #include "core/drawing/part_cut_sizes.h"
 #include "core/drawing/part_horns.h"
@@ -143,6 +146,53 @@ void openMouths(const ResolvedPart& part, const PartView& view, std::vector<View
     }
 }
 
+// Where a tenon is flush with its part there is no shoulder: no line is seen, nor one hidden, where
+// the two meet. `solids` are the body, then the tenons.
+void takeFlushShoulders(const ResolvedPart& part,
+                        const std::vector<Polyhedron>& solids,
+                        const PartView& view,
+                        std::vector<ViewEdge>& edges) {
+    constexpr double kOn = 1e-4;  // mm
+    const Vec3 blank = part.bodyBox().max;
+    std::vector<std::vector<PolyhedronEdge>> solidEdges;
+    for (const Polyhedron& solid : solids) {
+        solidEdges.push_back(solid.edges());
+    }
+    for (const TenonSolid& tenon : part.tenons) {
+        const double shoulder = tenon.box.min.x < 0.0 ? 0.0 : blank.x;
+        for (const int axis : {1, 2}) {
+            for (const bool isHigh : {false, true}) {
+                const double plane = isHigh ? blank[axis] : 0.0;
+                const double side = isHigh ? tenon.box.max[axis] : tenon.box.min[axis];
+                if (tenon.exact || std::abs(side - plane) > kOn) {
+                    continue;
+                }
+                const auto isThere = [&](const Vec3& p) {
+                    return std::abs(p.x - shoulder) < kOn && std::abs(p[axis] - plane) < kOn;
+                };
+                Box meeting = tenon.box;
+                meeting.min.x = meeting.max.x = shoulder;
+                meeting.min[axis] = meeting.max[axis] = plane;
+                const Rect seen = view.toPlane(meeting);
+                std::vector<ViewEdge> left;
+                for (const ViewEdge& edge : edges) {
+                    const auto s = static_cast<std::size_t>(edge.solid);
+                    const VertexPair ends = solidEdges[s][static_cast<std::size_t>(edge.edge)].ends;
+                    const auto vertex = [&](int v) {
+                        return solids[s].vertices[static_cast<std::size_t>(v)];
+                    };
+                    if (isThere(vertex(ends.low)) && isThere(vertex(ends.high))) {
+                        appendOutside(edge, seen, left);
+                    } else {
+                        left.push_back(edge);
+                    }
+                }
+                edges = std::move(left);
+            }
+        }
+    }
+}
+
 }  // namespace
 
 Rect PartView::toPlane(const Box& box) const {
@@ -227,6 +277,7 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
         edge.a = {edge.a.x - view.corner.x, view.corner.y - edge.a.y};
         edge.b = {edge.b.x - view.corner.x, view.corner.y - edge.b.y};
     }
+    takeFlushShoulders(part, solids, view, edges);
     for (const MortiseSolid& mortise : part.mortises) {
         const bool opens = opensOn(mortise, view.face);
         if (opens || !isEnd(view.face)) {
@@ -245,10 +296,20 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
     for (const ResolvedCut& cut : groovesJoined(part.cuts)) {
         jointOf.push_back(cut.joint);
     }
+    const auto isShoulder = [&](const ViewEdge& edge) {
+        constexpr double kNearEnd = 25.0;  // mm along the part
+        const double x = (edge.a.x + edge.b.x) / 2.0;
+        return !isEnd(view.face) && edge.solid < static_cast<int>(solids.size()) &&
+               std::abs(edge.b.x - edge.a.x) < std::abs(edge.b.y - edge.a.y) &&
+               std::min(std::abs(x), std::abs(x - view.size.x)) < kNearEnd;
+    };
     std::vector<PartLine> lines;
     for (const ViewEdge& edge : mergeCoincident(edges)) {
-        lines.push_back(
-            {edge.a, edge.b, edge.visible, jointOf[static_cast<std::size_t>(edge.solid)]});
+        lines.push_back({edge.a,
+                         edge.b,
+                         edge.visible,
+                         jointOf[static_cast<std::size_t>(edge.solid)],
+                         isShoulder(edge)});
     }
     return lines;
 }

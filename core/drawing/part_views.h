@@ -29,12 +29,14 @@ struct PartView {
 };
 [[nodiscard]] PartView partView(const ResolvedPart& part, Face face);
 
-// A line of the view; `joint` where it belongs to a tenon or mortise.
+// A line of the view; `joint` where it belongs to a tenon or mortise, `isShoulder` where it is one
+// of the body or a tenon across an end of the body.
 struct PartLine {
     Vec2 a;
     Vec2 b;
     bool isVisible = true;
     std::optional<std::size_t> joint;
+    bool isShoulder = false;
 };
 
 // The edges of one part as its faces show them, worked out once for each face.

@@ -96,6 +96,21 @@ std::vector<BoughtScrews> boughtScrews(const ResolvedPiece& resolved, const Leng
     return all;
 }
 
+// "wedge, lower end rail"; where others of that name are made otherwise, with what it goes into:
+// "wedge, lower end rail into back post".
+std::string nameAmong(const std::vector<SmallPart>& all,
+                      const SmallPart& small,
+                      const ResolvedPiece& resolved) {
+    const auto ofName = std::count_if(all.begin(), all.end(), [&](const SmallPart& other) {
+        return other.name() == small.name();
+    });
+    if (ofName < 2 || small.joints.empty()) {
+        return small.name();
+    }
+    const ResolvedJoint& joint = resolved.joints[small.joints.front()];
+    return small.name() + " into " + resolved.parts[joint.mortised].of;
+}
+
 }  // namespace
 
 std::vector<Op> partsList(const Piece& piece,
@@ -119,10 +134,11 @@ std::vector<Op> partsList(const Piece& piece,
                         part.stock});
         subjects.push_back({SubjectKind::Part, kind.parts.front()});
     }
-    for (const SmallPart& small : smallPartsOf(piece, resolved)) {
+    const std::vector<SmallPart> smallParts = smallPartsOf(piece, resolved);
+    for (const SmallPart& small : smallParts) {
         const std::string across = small.isRound() ? "\u2300" : "";
         rows.push_back({"",
-                        small.name(),
+                        nameAmong(smallParts, small, resolved),
                         std::to_string(small.quantity),
                         shown(small.length),
                         across + shown(small.width),

@@ -4,9 +4,11 @@
 #include <cmath>
 #include <optional>
 
+#include "core/drawing/opened_wood.h"
 #include "core/drawing/pulled_apart.h"
 #include "core/drawing/round_wood.h"
 #include "core/geometry/hidden_lines.h"
+#include "core/geometry/seen_spots.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/pegs.h"
 #include "core/resolve/small_solids.h"
@@ -23,11 +25,13 @@ struct Scene {
     std::vector<Polyhedron> solids;
     std::vector<std::size_t> partOf;
     std::vector<PictureLineKind> kindOf;
+    std::vector<bool> isMember;  // a body or tenon, no pin or wedge
 
-    void add(Polyhedron solid, std::size_t part, PictureLineKind kind) {
+    void add(Polyhedron solid, std::size_t part, PictureLineKind kind, bool isOfMember = false) {
         solids.push_back(std::move(solid));
         partOf.push_back(part);
         kindOf.push_back(kind);
+        isMember.push_back(isOfMember);
     }
 };
 
@@ -257,9 +261,13 @@ Scene sceneOf(const ResolvedPiece& resolved, const View& view, const std::vector
         if (body.isEmpty()) {
             continue;
         }
-        scene.add(body.whole().transformed(frame), i, PictureLineKind::Contour);
+        const std::optional<Polyhedron> opened = moves.empty() ? std::nullopt : openedWood(part);
+        scene.add((opened ? *opened : body.whole()).transformed(frame),
+                  i,
+                  PictureLineKind::Contour,
+                  true);
         for (const TenonSolid& tenon : part.tenons) {
-            scene.add(polyhedronOf(tenon, frame), i, PictureLineKind::Contour);
+            scene.add(polyhedronOf(tenon, frame), i, PictureLineKind::Contour, true);
         }
         addPegs(part, i, frame, !moves.empty(), scene);
         if (moves.empty()) {
@@ -267,7 +275,9 @@ Scene sceneOf(const ResolvedPiece& resolved, const View& view, const std::vector
         }
         std::vector<Polyhedron> flats;
         for (const MortiseSolid& mortise : part.mortises) {
-            addMouths(part, mortise, resolved.joints[mortise.joint], move, view, flats);
+            if (!opened || !isOpenAcrossArris(part, mortise.box)) {
+                addMouths(part, mortise, resolved.joints[mortise.joint], move, view, flats);
+            }
         }
         for (Polyhedron& flat : flats) {
             scene.add(std::move(flat), i, PictureLineKind::Edge);
@@ -320,6 +330,12 @@ Picture pictureOf(const ResolvedPiece& resolved, const View& view, const std::ve
         bounds->include(edge.b);
     }
     picture.bounds = bounds.value_or(Rect{});
+    for (const SeenSpot& spot : seenSpots(scene.solids, view)) {
+        const auto s = static_cast<std::size_t>(spot.solid);
+        if (scene.isMember[s]) {
+            picture.spots.push_back({spot.at, scene.partOf[s]});
+        }
+    }
     return picture;
 }
 

@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include "core/drawing/piece_view.h"
 #include "core/drawing/sheets.h"
 #include "core/geometry/rect.h"
 #include "core/geometry/view.h"
@@ -26,6 +27,7 @@ struct PictureLine {
 struct Picture {
     std::vector<PictureLine> lines;
     Rect bounds;
+    std::vector<PartSpot> spots = {};  // on faces of bodies and tenons in sight
 };
 
 // The piece in parallel projection, hidden lines removed. With `moves` (by part, see pulledApart())
@@ -41,8 +43,8 @@ struct Picture {
                                          double scale);
 
 // Numbers in circles beside a picture's ops, one for each kind (1 for the first of partKinds()),
-// with a leader to an outline of the foremost part of that kind. None lies on a line or on another;
-// kinds of which nothing is in sight have none.
+// with a leader to a dot on a face in sight of a part of that kind, else to a line of it. None lies
+// on a line or on another; kinds of which nothing is in sight have none.
 [[nodiscard]] std::vector<Op> partNumbers(const ResolvedPiece& resolved,
                                           const Picture& picture,
                                           double scale,

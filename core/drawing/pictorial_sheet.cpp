@@ -62,7 +62,7 @@ Sheet pictorialSheet(const Piece& piece,
     const Rect space = drawingSpace(frame.paper);
     const Vec2 room = space.size() - Vec2{8.0, 8.0};
     const std::vector<double> scales =
-        frame.scale > 0.0 ? std::vector<double>{frame.scale} : standardScales(piece.unit);
+        frame.scale > 0.0 ? std::vector<double>{frame.scale} : viewScales(piece.unit);
     const Vec2 numbers{2.0 * kRoomForNumbers, 2.0 * kRoomForNumbers};
     double scale = scales.front();
     double wholeScale = scale;

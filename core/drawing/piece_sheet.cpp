@@ -27,15 +27,18 @@ class Composer {
         : piece_(piece),
           resolved_(resolved),
           metrics_(metrics),
-          elevations_(elevationsOf(resolved)),
+          elevations_(elevationsOf(resolved, {false, true})),
           front_(elevations_[0]),
           side_(elevations_[1]),
           plan_(elevations_[2]),
           heights_(keyHeights(piece, resolved)) {}
 
     // All views at `scale` in projection, with the list of parts beside them or in the corner that
-    // they leave.
-    [[nodiscard]] std::vector<Op> compose(double scale, bool listBeside, bool withList) const {
+    // they leave. Tells the places on the parts in sight by `spots`.
+    [[nodiscard]] std::vector<Op> compose(double scale,
+                                          bool listBeside,
+                                          bool withList,
+                                          std::vector<PartSpot>& spots) const {
         const bool isThird = piece_.unit == Unit::Inch;
         const std::vector<Op> front = frontView(scale);
         const std::vector<Op> side = sideView(scale);
@@ -55,6 +58,10 @@ class Composer {
                                      : f.max.y + kBetweenElevations - p.min.y;
         move(placed, {0.0, planY});
         append(ops, std::move(placed));
+        spots.clear();
+        addSpots(front_, scale, {}, spots);
+        addSpots(side_, scale, {sideX, 0.0}, spots);
+        addSpots(plan_, scale, {0.0, planY}, spots);
 
         if (!withList) {
             return ops;
@@ -242,13 +249,14 @@ Sheet pieceSheet(const Piece& piece,
     const Composer composer(piece, resolved, metrics);
     double scale = frame.scale;
     std::vector<Op> drawing;
+    std::vector<PartSpot> spots;
     Rect bounds;
     const Vec2 list = boundsOf(partsList(piece, resolved, metrics), metrics).size();
     const bool withList = frame.withList && list.x <= room.x && list.y <= room.y;
     const auto fitsAt = [&](double candidate) {
         for (const bool listBeside : {false, true}) {
             scale = candidate;
-            drawing = composer.compose(candidate, listBeside, withList);
+            drawing = composer.compose(candidate, listBeside, withList, spots);
             bounds = boundsOf(drawing, metrics);
             if (bounds.size().x <= room.x && bounds.size().y <= room.y) {
                 return true;
@@ -257,7 +265,7 @@ Sheet pieceSheet(const Piece& piece,
         return false;
     };
     const std::vector<double> scales =
-        scale > 0.0 ? std::vector<double>{scale} : standardScales(piece.unit);
+        scale > 0.0 ? std::vector<double>{scale} : viewScales(piece.unit);
     for (const double candidate : scales) {
         if (fitsAt(candidate)) {
             break;
@@ -276,11 +284,17 @@ Sheet pieceSheet(const Piece& piece,
     setSizeOverAll(block, over, piece);
     block.scale = scaleText(scale);
     sheet.ops = frameAndTitle(frame.paper, block, metrics);
-    move(drawing, (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5);
-    append(
-        drawing,
-        partNumbersOn(
-            resolved, drawing, {space.min + Vec2{1.0, 1.0}, space.max - Vec2{1.0, 1.0}}, metrics));
+    const Vec2 by = (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5;
+    move(drawing, by);
+    for (PartSpot& spot : spots) {
+        spot.at = spot.at + by;
+    }
+    append(drawing,
+           partNumbersOn(resolved,
+                         drawing,
+                         spots,
+                         {space.min + Vec2{1.0, 1.0}, space.max - Vec2{1.0, 1.0}},
+                         metrics));
     append(sheet.ops, std::move(drawing));
     return sheet;
 }

@@ -8,6 +8,8 @@
 
 #include "core/geometry/convex_hull.h"
 #include "core/geometry/hidden_lines.h"
+#include "core/geometry/seen_spots.h"
+#include "core/resolve/frames.h"
 #include "core/resolve/pegs.h"
 
 namespace shoulderline {
@@ -28,7 +30,35 @@ std::vector<Vec2> coveredBy(const ResolvedPart& part, const Polyhedron& placed, 
     return convexHull(std::move(points));
 }
 
-Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
+namespace {
+
+// What a bore takes out, standing out at its mouths by next to nothing, so that these are seen:
+// once for each side that it opens on.
+std::vector<Polyhedron> boresOf(const ResolvedPart& part) {
+    constexpr double kProud = 5e-4;  // mm
+    std::vector<Polyhedron> bores;
+    for (const ResolvedCut& cut : part.cuts) {
+        if (cut.kind != CutKind::Bore || cut.joint) {
+            continue;
+        }
+        const auto [axis, way] = inwardOf(cut.face);
+        for (const double out : {-way, way}) {
+            if (out == way && !cut.isThrough) {
+                continue;
+            }
+            Vec3 by;
+            by[axis] = out * kProud;
+            Frame placed = part.frame;
+            placed.origin = placed.origin + placed.directionToOuter(by);
+            bores.push_back(cut.solid().toPolyhedron().transformed(placed));
+        }
+    }
+    return bores;
+}
+
+}  // namespace
+
+Elevation elevationOf(const ResolvedPiece& piece, const View& view, const ElevationExtras& extras) {
     std::vector<Polyhedron> solids;
     std::vector<std::size_t> partOf;
     std::vector<double> nearness(piece.parts.size(), 0.0);
@@ -51,6 +81,10 @@ Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
             solids.push_back(polyhedronOf(tenon, part.frame));
             partOf.push_back(i);
         }
+        for (Polyhedron& bore : extras.bores ? boresOf(part) : std::vector<Polyhedron>()) {
+            solids.push_back(std::move(bore));
+            partOf.push_back(i);
+        }
         for (const ResolvedCut& cut : part.cuts) {
             if (cut.peg) {
                 solids.push_back(Polyhedron::box(pegIn(cut), part.frame));
@@ -69,6 +103,9 @@ Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
     }
     elevation.min = bounds.value_or(Rect{}).min;
     elevation.max = bounds.value_or(Rect{}).max;
+    for (const SeenSpot& spot : extras.spots ? seenSpots(solids, view) : std::vector<SeenSpot>()) {
+        elevation.spots.push_back({spot.at, partOf[static_cast<std::size_t>(spot.solid)]});
+    }
     elevation.stations = swungViews(piece, view);
     Rect all = bounds.value_or(Rect{});
     for (const SwungView& station : elevation.stations) {
@@ -89,14 +126,21 @@ Elevation elevationOf(const ResolvedPiece& piece, const View& view) {
     return elevation;
 }
 
-std::array<Elevation, 3> elevationsOf(const ResolvedPiece& piece) {
-    const auto aside = [&piece](const View& view) {
-        return std::async(std::launch::async, [&piece, view] { return elevationOf(piece, view); });
+std::array<Elevation, 3> elevationsOf(const ResolvedPiece& piece, const ElevationExtras& extras) {
+    const auto aside = [&piece, &extras](const View& view) {
+        return std::async(std::launch::async,
+                          [&piece, view, &extras] { return elevationOf(piece, view, extras); });
     };
     std::future<Elevation> side = aside(View::side());
     std::future<Elevation> plan = aside(View::plan());
-    Elevation front = elevationOf(piece, View::front());
+    Elevation front = elevationOf(piece, View::front(), extras);
     return {std::move(front), side.get(), plan.get()};
+}
+
+void addSpots(const Elevation& elevation, double scale, Vec2 by, std::vector<PartSpot>& spots) {
+    for (const PartSpot& spot : elevation.spots) {
+        spots.push_back({Vec2{spot.at.x * scale, -spot.at.y * scale} + by, spot.part});
+    }
 }
 
 }  // namespace shoulderline

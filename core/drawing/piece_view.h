@@ -19,6 +19,11 @@ struct ElevationLine {
     bool isVisible = true;
     std::size_t part = 0;
 };
+// A place in sight on a face of a part.
+struct PartSpot {
+    Vec2 at;
+    std::size_t part = 0;
+};
 struct Elevation {
     std::vector<ElevationLine> lines;
     std::vector<std::vector<Vec2>>
@@ -27,8 +32,14 @@ struct Elevation {
     Vec2 min;                               // of the lines
     Vec2 max;
     std::vector<SwungView> stations = {};  // of backs that swing, seen from the side
+    std::vector<PartSpot> spots = {};      // on faces in sight; none where not asked for
     Vec2 allMin = {};                      // of the lines and the outlines at other stations
     Vec2 allMax = {};
+};
+// What is worked out only where it is asked for.
+struct ElevationExtras {
+    bool bores = false;  // the round holes that parts have for no joint, as for pivot pins and pegs
+    bool spots = false;
 };
 // What a body covers in the view, `placed` its polyhedron in space: its outline where the view
 // looks straight at it, else the hull.
@@ -36,9 +47,12 @@ struct Elevation {
                                           const Polyhedron& placed,
                                           const View& view);
 
-[[nodiscard]] Elevation elevationOf(const ResolvedPiece& piece, const View& view);
+[[nodiscard]] Elevation elevationOf(const ResolvedPiece& piece,
+                                    const View& view,
+                                    const ElevationExtras& extras = {});
 // Front, side and plan, worked out side by side on threads of their own.
-[[nodiscard]] std::array<Elevation, 3> elevationsOf(const ResolvedPiece& piece);
+[[nodiscard]] std::array<Elevation, 3> elevationsOf(const ResolvedPiece& piece,
+                                                    const ElevationExtras& extras = {});
 
 // The elevation as ops of a sheet at `scale` (drawing to wood), the origin of the view at (0, 0)
 // and y turned DOWN: tints from the farthest to the nearest part, then the lines, each in a group
@@ -46,5 +60,8 @@ struct Elevation {
 [[nodiscard]] std::vector<Op> elevationOps(const ResolvedPiece& resolved,
                                            const Elevation& elevation,
                                            double scale);
+
+// Adds the elevation's spots as they lie on a sheet at `scale`, the view moved there by `by`.
+void addSpots(const Elevation& elevation, double scale, Vec2 by, std::vector<PartSpot>& spots);
 
 }  // namespace shoulderline

@@ -20,6 +20,36 @@ std::vector<double> standardScales(Unit unit) {
     return {1.0, 1.0 / 2, 1.0 / 5, 1.0 / 10, 1.0 / 20, 1.0 / 50};
 }
 
+std::vector<double> viewScales(Unit unit) {
+    if (unit == Unit::Inch) {
+        return {1.0,
+                1.0 / 2,
+                1.0 / 4,
+                1.0 / 5,
+                1.0 / 8,
+                1.0 / 10,
+                1.0 / 12,
+                1.0 / 16,
+                1.0 / 20,
+                1.0 / 24,
+                1.0 / 32,
+                1.0 / 40,
+                1.0 / 50};
+    }
+    return {1.0,
+            1.0 / 2,
+            1.0 / 2.5,
+            1.0 / 5,
+            1.0 / 8,
+            1.0 / 10,
+            1.0 / 12,
+            1.0 / 15,
+            1.0 / 20,
+            1.0 / 25,
+            1.0 / 40,
+            1.0 / 50};
+}
+
 double scaleThatFits(double longest, double room, Unit unit) {
     for (const double scale : standardScales(unit)) {
         if (longest * scale <= room) {

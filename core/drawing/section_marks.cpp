@@ -39,10 +39,13 @@ class MarkMaker {
     MarkMaker(const PartSection& section, const PartStyle& style, const TextMetrics& metrics)
         : letter_(section.letter),
           way_(section.tenonsAt != End::Start ? -1.0 : 1.0),
+          isOfTenons_(section.tenonsAt.has_value()),
           arrow_(1.2 * style.dimensions.height),
           height_(1.4 * style.dimensions.height),
           width_(metrics.width(letter_, height_, false)),
           letterAtOrigin_(boundsOf(letterOp({}), metrics)) {}
+
+    [[nodiscard]] bool isOfTenons() const { return isOfTenons_; }
 
     [[nodiscard]] HalfAreas areasOf(const Half& half) const {
         constexpr double kClear = 0.6;
@@ -115,6 +118,7 @@ class MarkMaker {
 
     std::string letter_;
     double way_;
+    bool isOfTenons_;
     double arrow_;
     double height_;
     double width_;
@@ -151,10 +155,14 @@ struct FoundMark {
 // Costs of a half with its letter in each of the places.
 using LetterCosts = std::array<std::optional<double>, kLetterPlaces.size()>;
 LetterCosts letterCosts(const MarkMaker& maker, Half half, const FreeSpace& space) {
+    constexpr double kPastTip = 8.0;  // mm farther off that are as bad
     LetterCosts costs;
     for (std::size_t i = 0; i < costs.size(); ++i) {
         half.letter = kLetterPlaces[i];
         costs[i] = costOf(half, maker.areasOf(half), space);
+        if (costs[i] && maker.isOfTenons() && half.letter == LetterPlace::Behind) {
+            *costs[i] += kPastTip;  // it would stand at the tip, as though it named that
+        }
     }
     return costs;
 }

@@ -60,4 +60,11 @@ std::string faceWordOn(const ResolvedPart& part, Face face) {
     return std::string(wordFor(face));
 }
 
+std::string arrisWordOn(const ResolvedPart& part, Arris arris) {
+    if (arris == Arris::StartEnd || arris == Arris::FarEnd) {
+        return endWord(part, arris == Arris::StartEnd ? End::Start : End::Far);
+    }
+    return arris == Arris::AllAlong ? "all four arrises along it" : std::string(wordFor(arris));
+}
+
 }  // namespace shoulderline

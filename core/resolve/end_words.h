@@ -19,4 +19,7 @@ namespace shoulderline {
 // The word of a face, an end by its own.
 [[nodiscard]] std::string faceWordOn(const ResolvedPart& part, Face face);
 
+// The word of the arrises that are eased together, those around an end by its own.
+[[nodiscard]] std::string arrisWordOn(const ResolvedPart& part, Arris arris);
+
 }  // namespace shoulderline

@@ -131,7 +131,7 @@ class PartSettings {
         one.setUp.tool =
             cut.peg->side.mm() < kLeastHollowChisel ? RuleId::SetUpChisel : RuleId::SetUpMortiser;
         one.setUp.work = std::string(wordFor(cut.kind)) + " in the " +
-                         std::string(wordFor(setOutFace(part_, cut))) +
+                         faceWordOn(part_, setOutFace(part_, cut)) +
                          (cut.note.empty() ? "" : " (" + cut.note + ")");
         one.setUp.setting = shown(cut.peg->side) + " square; centre " + shown(middle[axes.across]) +
                             " from the " + std::string(wordFor(acrossReference(cut.face))) +
@@ -165,7 +165,7 @@ class PartSettings {
                 work = cut.hole->isForHead ? "slotted " + work : "slot for a screw";
             }
         }
-        return work + " in the " + std::string(wordFor(setOutFace(part_, cut))) +
+        return work + " in the " + faceWordOn(part_, setOutFace(part_, cut)) +
                (cut.note.empty() ? "" : " (" + cut.note + ")");
     }
 
@@ -179,7 +179,7 @@ class PartSettings {
                    : isRabbet ? RuleId::SetUpRabbet
                               : RuleId::SetUpPlough;
         one.work = std::string(wordFor(cut.kind)) + " in the " +
-                   std::string(wordFor(setOutFace(part_, cut))) +
+                   faceWordOn(part_, setOutFace(part_, cut)) +
                    (cut.note.empty() ? "" : " (" + cut.note + ")");
         const std::string wide = shown(cut.box.size()[axes.across]);
         one.cutter = one.tool == RuleId::SetUpPlough ? wide : std::string();
@@ -288,17 +288,10 @@ class PartSettings {
                " on the " + second + workedText(easing.kind);
     }
 
-    [[nodiscard]] std::string arrisText(Arris at) const {
-        if (at == Arris::StartEnd || at == Arris::FarEnd) {
-            return endWord(part_, at == Arris::StartEnd ? End::Start : End::Far);
-        }
-        return at == Arris::AllAlong ? "all four arrises along it" : std::string(wordFor(at));
-    }
-
     void addEasing(const ResolvedEasing& easing) {
         PartSetUp one;
         one.tool = isRouted(easing) ? RuleId::SetUpEasingRouter : RuleId::SetUpEasingPlane;
-        one.work = std::string(wordFor(easing.kind)) + ", " + arrisText(easing.at) +
+        one.work = std::string(wordFor(easing.kind)) + ", " + arrisWordOn(part_, easing.at) +
                    (easing.note.empty() ? "" : " (" + easing.note + ")");
         if (isRouted(easing)) {
             const std::string bit = easing.kind == EasingKind::Chamfer ? "45°"

@@ -1,11 +1,13 @@
 #include "core/drawing/assembly_sheet.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <gtest/gtest.h>
 
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/paper.h"
+#include "core/drawing/piece_view.h"
 #include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
 
@@ -95,6 +97,37 @@ TEST(AssemblySheet, ABackThatSwingsStandsUpright) {
     EXPECT_NEAR(height.front().value,
                 testing::partNamed(chair.resolved, "back stile, right").length().mm(),
                 1e-6);
+}
+
+// The back hangs by two holes; whoever glues it up must see at which end of the stiles they are.
+TEST(AssemblySheet, ABackThatSwingsShowsItsPivotHoles) {
+    const Armchair chair;
+    const ResolvedSwing& swing = chair.resolved.swings.front();
+    const auto hole = std::find_if(swing.holes.begin(), swing.holes.end(), [&](const SwingHole& h) {
+        return chair.resolved.parts[h.part].of == "back stile" && !h.station;
+    });
+    ASSERT_NE(hole, swing.holes.end());
+    const ResolvedPart& stile = chair.resolved.parts[hole->part];
+
+    ResolvedPiece alone = chair.resolved;
+    alone.parts = {stile};
+    alone.joints.clear();
+    alone.swings.clear();
+    alone.parts[0].frame = swing.swungTo(stile.frame, Angle());
+    const Elevation with = elevationOf(alone, View::side(), {true, false});
+    const Elevation without = elevationOf(alone, View::side());
+
+    const Vec2 pivot = View::side().project(swing.pivot);
+    const auto onRim = [&](const Elevation& elevation) {
+        double length = 0.0;
+        for (const ElevationLine& line : elevation.lines) {
+            const double off = norm((line.a + line.b) * 0.5 - pivot);
+            length += std::abs(off - hole->diameter.mm() / 2.0) < 0.1 ? norm(line.b - line.a) : 0.0;
+        }
+        return length;
+    };
+    EXPECT_NEAR(onRim(with), 3.14159 * hole->diameter.mm(), 0.05 * hole->diameter.mm());
+    EXPECT_EQ(onRim(without), 0.0);
 }
 
 TEST(AssemblySheet, LetteringLiesOnNothingAndNothingLeavesThePaper) {

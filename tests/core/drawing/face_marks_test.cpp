@@ -7,6 +7,7 @@
 #include "core/drawing/part_faces.h"
 #include "core/drawing/section_drawing.h"
 #include "core/drawing/section_marks.h"
+#include "core/drawing/trade_marks.h"
 #include "core/drawing/turned_mouth.h"
 #include "core/resolve/joint_angles.h"
 #include "tests/core/drawing/sheet_checks.h"
@@ -58,6 +59,66 @@ TEST(FaceMarks, OfASkewedSectionStandOnItsOwnLines) {
     const Vec2 tail = strokes[1].points[0];  // of the loop
     EXPECT_NEAR(tail.x, 0.0, 1e-9);
     EXPECT_NEAR(tail.y, 34.0, 2.0) << "in the middle";
+}
+
+// Of the face side as drawn: the point of the face edge's mark, and the line of the blank's edge.
+struct EdgeMark {
+    Vec2 point;
+    double edge = 0.0;
+};
+EdgeMark edgeMarkOf(const char* sample, const std::string& name) {
+    const Piece piece = testing::sample(sample);
+    const ResolvedPiece resolved = testing::resolved(piece);
+    EdgeMark found;
+    for (const PartKind& kind : partKinds(resolved)) {
+        if (kind.name != name) {
+            continue;
+        }
+        const Sheet sheet = partDrawing(piece, resolved, kind, 0.25, false, kMetrics);
+        const std::string body = resolved.parts[kind.parts.front()].name + ", ";
+        std::vector<std::string> open;
+        bool isFaceSide = false;
+        for (const Op& op : sheet.ops) {
+            if (const auto* group = std::get_if<BeginGroup>(&op)) {
+                open.push_back(group->name);
+                const bool isBody = group->name.rfind(body, 0) == 0;
+                isFaceSide = isBody ? group->name == body + "face side" : isFaceSide;
+            } else if (std::holds_alternative<EndGroup>(op)) {
+                open.pop_back();
+            } else if (isFaceSide && !open.empty()) {
+                if (const auto* wood = std::get_if<Fill>(&op);
+                    wood != nullptr && open.back() == body + "face side") {
+                    found.edge = wood->points.front().y;
+                }
+                if (const auto* mark = std::get_if<Stroke>(&op);
+                    mark != nullptr && open.back() == kFaceEdgeGroup) {
+                    found.point = mark->points[1];
+                    isFaceSide = false;
+                }
+            }
+        }
+    }
+    return found;
+}
+
+// A block mitred at both ends and a seat of eight sides: what slopes is no edge to gauge from.
+TEST(FaceMarks, TheFaceEdgesStandsWhereTheEdgeIsTheBlanksOwn) {
+    for (const auto& [sample, name] :
+         {std::pair{"armchair", "front corner block"}, std::pair{"pilot_stool", "seat"}}) {
+        const EdgeMark mark = edgeMarkOf(sample, name);
+        EXPECT_GT(mark.edge, 0.0);
+        EXPECT_NEAR(mark.point.y, mark.edge, 1e-6) << name;
+    }
+}
+
+// Both front legs enter the seat abreast, one behind the other under its notes.
+TEST(MortiseNotes, OfThePairOfLegsOfAStoolEachIsNamedByItsHand) {
+    const std::vector<std::string> words = wordsOfKind("pilot_stool", "seat");
+
+    EXPECT_TRUE(hasWord(words, "front leg, left"));
+    EXPECT_TRUE(hasWord(words, "front leg, right"));
+    EXPECT_TRUE(hasWord(words, "back leg"));
+    EXPECT_FALSE(hasWord(words, "front leg"));
 }
 
 // ISO 5456-2, first angle: what is seen from the left stands at the right of the view from the

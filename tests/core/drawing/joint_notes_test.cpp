@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <set>
 #include <string>
 
@@ -8,6 +9,7 @@
 #include "core/drawing/joint_names.h"
 #include "core/drawing/joint_sheets.h"
 #include "core/drawing/joint_twins.h"
+#include "core/drawing/notes.h"
 #include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
 
@@ -179,6 +181,27 @@ TEST(JointSheets, OfOnePartFollowOneAnother) {
             EXPECT_TRUE(part == before || done.insert(part).second) << name << ": " << sheet.title;
             before = part;
         }
+    }
+}
+
+// A leader through one hole on the way to another says the same of both.
+TEST(NotesOnHoles, InOneLineDownTheViewHaveLeadersThatPassEachOtherBy) {
+    const std::vector<Vec2> holes{{50.0, 20.0}, {50.0, 60.0}};
+    const std::vector<Op> ops = placeNotes(
+        {{holes[0], {"upper hole, 3/4 bit"}, {}}, {holes[1], {"lower hole, 3/4 bit"}, {}}},
+        0.0,
+        80.0,
+        3.5,
+        kMetrics);
+
+    for (const Op& op : ops) {
+        const auto* leader = std::get_if<Stroke>(&op);
+        if (leader == nullptr || norm(leader->points.front() - holes[0]) > 1e-9) {
+            continue;
+        }
+        const Vec2 way = leader->points[1] - leader->points[0];
+        const double off = std::abs(cross(way, holes[1] - holes[0])) / norm(way);
+        EXPECT_GT(off, 1.0) << "from the lower hole";
     }
 }
 

@@ -215,6 +215,10 @@ void LetteredPart::readNote(const View& view, const Note& note) {
                     addFigure(1, box.min.y, box.max.y, *broad);
                 } else if (const auto edge = ending(" from face edge")) {
                     from(1, *edge);
+                } else if (const auto ofBlank = ending(" from the blank's edge")) {
+                    from(1, *ofBlank);
+                } else if (const auto under = ending(" from the blank's face")) {
+                    from(2, *under);
                 } else if (const auto side = ending(" from face side")) {
                     from(2, *side);
                 }
@@ -368,6 +372,18 @@ void LetteredPart::readOutline(Face face, const std::vector<std::string>& words)
             const std::size_t end = then.rfind(", ");
             const std::optional<Figure> radius = figureOf(then.substr(6, end - 6));
             point.radius = radius ? (mentions(then, "rises") ? 1.0 : -1.0) * radius->mm : 0.0;
+        }
+        constexpr std::string_view kOver = " over a chord of ";
+        if (const std::size_t over = then.find(kOver); over != std::string::npos) {
+            const std::size_t bow = then.find(", ") + 2;
+            const std::size_t figure = then.find(' ', bow) + 1;
+            const std::optional<Figure> rise = figureOf(then.substr(figure, over - figure));
+            const std::optional<Figure> chord = figureOf(then.substr(over + kOver.size()));
+            if (rise && chord && rise->mm > 0.0) {
+                const double half = chord->mm / 2.0;
+                point.radius = (mentions(then, "rises") ? 1.0 : -1.0) *
+                               (half * half + rise->mm * rise->mm) / (2.0 * rise->mm);
+            }
         }
         outlines_[face].push_back(point);
     }

@@ -46,7 +46,7 @@ TEST(PartCuts, ABoreIsSetOutByItsCentre) {
 TEST(PartCuts, AGrooveTellsItsSectionItsPlaceAndWhereItStops) {
     const Piece piece = testing::sample("chart_cabinet");
     const ResolvedPiece made = resolved(piece);
-    const ViewSizes sizes = sizesSeen(partNamed(made, "frame stile, right"), Face::BackEdge, piece);
+    const ViewSizes sizes = sizesSeen(partNamed(made, "frame stile, right"), Face::FaceEdge, piece);
 
     ASSERT_EQ(sizes.along.size(), 2u);
     EXPECT_NEAR(sizes.along[0].value, 64, 1e-9) << "from the end";

@@ -46,6 +46,20 @@ ViewSizes sizesSeen(const Piece& piece, Face face) {
     return std::move(writer.sizes);
 }
 
+// The notes hang under the view: a leader to the far edge would cross all the wood.
+TEST(PartEasings, ANoteOnAllArrisesPointsAtTheLowestInTheView) {
+    EasingStatement easing;
+    easing.at = Arris::AroundFaceSide;
+    easing.size = "1/8 in";
+    const Piece piece = railWith(easing);
+    const double width = partNamed(resolved(piece), "rail").width.value.mm();
+
+    const ViewSizes sizes = sizesSeen(piece, Face::FaceSide);
+
+    ASSERT_EQ(sizes.notes.size(), 1U);
+    EXPECT_NEAR(sizes.notes.front().target.y, width, Length::inches(0.125).mm());
+}
+
 TEST(PartEasings, AStoppedChamferIsNamedAndItsStopsAreDimensionedFromTheStart) {
     const ViewSizes sizes = sizesSeen(railWith(stoppedChamfer()), Face::FaceSide);
 

@@ -49,8 +49,7 @@ TEST(FixingNotes, ASlatsSheetSaysHowManyThereAreAndHowFarApart) {
                        "13 in all, " + showLength(Length::mm(gap), piece.style) +
                            " apart, the first and last as far from each front post"))
         << ::testing::PrintToString(notes);
-    EXPECT_TRUE(
-        isTold(notes, "lies on front cleat and back cleat; nothing is stated that holds it"));
+    EXPECT_TRUE(isTold(notes, "lies on front cleat and back cleat; fixing not given"));
 }
 
 TEST(FixingNotes, TheSlatsOfAPairAreCountedForOneSide) {
@@ -109,6 +108,57 @@ TEST(FixingNotes, APieceWhoseNotesSpeakOfScrewsNeedsSome) {
 
 TEST(FixingNotes, WhatItsViewsShowIsNotSaidAgain) {
     EXPECT_TRUE(notesOn("armchair", "front rail").empty());
+}
+
+// Its two rails hold it at the mitred ends; how high it sits between them nothing else tells.
+TEST(FixingNotes, ACornerBlocksSheetSaysHowFarUnderTheRailsItSits) {
+    const Piece piece = testing::sample("armchair");
+    const ResolvedPiece made = testing::resolved(piece);
+    const double under = boundsInSpace(testing::partNamed(made, "front rail")).max.z -
+                         boundsInSpace(testing::partNamed(made, "front corner block, left")).max.z;
+
+    const std::vector<std::string> notes = notesOn("armchair", "front corner block");
+
+    EXPECT_GT(under, 0.0);
+    EXPECT_TRUE(isTold(
+        notes,
+        "top " + showLength(Length::mm(under), piece.style) + " below the top of front rail"))
+        << ::testing::PrintToString(notes);
+    EXPECT_EQ(std::count_if(notes.begin(),
+                            notes.end(),
+                            [](const std::string& note) {
+                                return note.find(" of front rail") != std::string::npos;
+                            }),
+              1)
+        << "and no more, as both rails hold it";
+}
+
+TEST(FixingNotes, ABracketsSheetSaysWhereOnThePostItStands) {
+    const ResolvedPiece made = testing::resolved(testing::sample("armchair"));
+    const Box bracket = boundsInSpace(testing::partNamed(made, "front arm bracket, left"));
+    const Box post = boundsInSpace(testing::partNamed(made, "front post, left"));
+
+    EXPECT_NEAR(bracket.centre().y, post.centre().y, 1e-6);
+    EXPECT_TRUE(isTold(notesOn("armchair", "front arm bracket"),
+                       "midway from front to back on front post"));
+}
+
+// Turned about, such a rail would fit as well, and its mortises stand at the wrong places.
+TEST(FixingNotes, ARailWhoseEndsDifferSaysWhichEndGoesWhere) {
+    EXPECT_TRUE(isTold(notesOn("raked_chair", "side rail"),
+                       "left end into front post, right end into back post"))
+        << ::testing::PrintToString(notesOn("raked_chair", "side rail"));
+}
+
+// Kerfs at one end, wedges outside at the other: made to different sizes.
+TEST(PartsList, TellsApartTheWedgesOfATenonsTwoEnds) {
+    const Piece piece = testing::sample("luggage_stand");
+    Sheet list;
+    list.ops = partsList(piece, testing::resolved(piece), testing::kMetrics);
+    const std::vector<std::string> words = testing::wordsOn(list);
+
+    EXPECT_EQ(std::count(words.begin(), words.end(), "wedge, lower end rail into front post"), 1);
+    EXPECT_EQ(std::count(words.begin(), words.end(), "wedge, lower end rail into back post"), 1);
 }
 
 // Two cleats, each with a row of its own in the rail behind it, take screws of one size.

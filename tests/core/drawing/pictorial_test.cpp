@@ -1,11 +1,13 @@
 #include "core/drawing/pictorial.h"
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
 #include <gtest/gtest.h>
 
 #include "core/drawing/lettering_metrics.h"
+#include "core/drawing/opened_wood.h"
 #include "core/drawing/paper.h"
 #include "core/drawing/piece_view.h"
 #include "core/drawing/pulled_apart.h"
@@ -137,6 +139,39 @@ TEST(Pictures, PulledApartShowTheMortises) {
     EXPECT_GT(with - without, 2.0 * longSide);
 }
 
+// Where a rail is halved onto a stile, a corner of the stile is gone: no line may run to where it
+// was.
+TEST(Pictures, PulledApartShowALapOpenToTheEndAndTheEdge) {
+    const ResolvedPiece cabinet = testing::resolved(testing::sample("chart_cabinet"));
+    const std::vector<Vec3> moves = pulledApart(cabinet, kClearance);
+    const View view = pictorialView();
+    const Picture apart = pictureOf(cabinet, view, moves);
+    const auto linesTo = [&](const Picture& picture, std::size_t part, Vec2 corner) {
+        return std::count_if(
+            picture.lines.begin(), picture.lines.end(), [&](const PictureLine& line) {
+                return line.part == part && line.kind != PictureLineKind::Way &&
+                       std::min(norm(line.a - corner), norm(line.b - corner)) < 0.01;
+            });
+    };
+    int gone = 0;
+    for (const MortiseSolid& lap : cabinet.parts[*cabinet.findPart("frame stile, left")].mortises) {
+        if (cabinet.joints[lap.joint].kind != JointKind::Lap) {
+            continue;
+        }
+        const std::size_t stile = cabinet.joints[lap.joint].mortised;
+        const ResolvedPart& part = cabinet.parts[stile];
+        for (const Vec3& corner : Polyhedron::box(part.bodyBox()).vertices) {
+            if (!lap.box.holds({corner, corner}, 1e-6)) {
+                continue;
+            }
+            ++gone;
+            const Vec3 there = part.frame.toOuter(corner);
+            EXPECT_EQ(linesTo(apart, stile, view.project(there + moves[stile])), 0);
+        }
+    }
+    EXPECT_GT(gone, 0);
+}
+
 std::set<std::string> numbersOn(const std::vector<Op>& ops) {
     std::set<std::string> numbers;
     for (const Op& op : ops) {
@@ -156,6 +191,53 @@ TEST(PartNumbers, EveryKindInTheSamplesHasOne) {
                   partKinds(resolved).size())
             << name;
     }
+}
+
+// The points that the leaders of a sheet's numbers end on: a dot within a face, or an arrow's tip.
+std::vector<Vec2> tipsOf(const Sheet& sheet) {
+    std::vector<Vec2> tips;
+    for (std::size_t i = 1; i < sheet.ops.size(); ++i) {
+        const auto* circle = std::get_if<ArcOp>(&sheet.ops[i]);
+        const auto* leader = i >= 2 ? std::get_if<Stroke>(&sheet.ops[i - 2]) : nullptr;
+        if (circle != nullptr && leader != nullptr && std::abs(circle->radius - 3.2) < 1e-9) {
+            tips.push_back(leader->points.front());
+        }
+    }
+    return tips;
+}
+
+// Two leaders that end on one spot seem to name one part twice.
+TEST(PartNumbers, OfTheSamplesPointAtPlacesApart) {
+    for (const char* name : testing::kSamples) {
+        const Piece piece = testing::sample(name);
+        const ResolvedPiece resolved = testing::resolved(piece);
+        const SheetFrame frame{{297, 210}, 0.0, "", 1, 9, false};
+        for (const Sheet& sheet : {pieceSheet(piece, resolved, frame, kMetrics),
+                                   pictorialSheet(piece, resolved, frame, kMetrics)}) {
+            const std::vector<Vec2> tips = tipsOf(sheet);
+            EXPECT_EQ(tips.size(), partKinds(resolved).size()) << name;
+            for (std::size_t i = 0; i < tips.size(); ++i) {
+                for (std::size_t k = i + 1; k < tips.size(); ++k) {
+                    EXPECT_GT(norm(tips[i] - tips[k]), 1.0) << name << ": " << i << ", " << k;
+                }
+            }
+        }
+    }
+}
+
+// A rail behind an apron of the same height would be named by the apron's lines.
+TEST(PartNumbers, EndOnAFaceWhereThePartHasOneInSight) {
+    const Piece piece = testing::sample("side_chair");
+    const ResolvedPiece resolved = testing::resolved(piece);
+    const Sheet sheet = pieceSheet(piece, resolved, {{420, 297}, 0.0, "", 1, 9, false}, kMetrics);
+
+    std::size_t dots = 0;
+    for (std::size_t i = 1; i < sheet.ops.size(); ++i) {
+        const auto* circle = std::get_if<ArcOp>(&sheet.ops[i]);
+        const auto* end = std::get_if<Fill>(&sheet.ops[i - 1]);
+        dots += circle != nullptr && end != nullptr && end->points.size() > 3 ? 1U : 0U;
+    }
+    EXPECT_GE(dots + 1, partKinds(resolved).size()) << "all but at most one";
 }
 
 TEST(PictorialSheet, LetteringOfTheSamplesLiesOnNothing) {

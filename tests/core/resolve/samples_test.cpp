@@ -46,6 +46,25 @@ TEST(Samples, SizesByRuleAreOnTheGridOfTheirUnit) {
     }
 }
 
+// All members of a frame are gauged from one side of it: a lap or a bridle set out from opposite
+// faces comes out of line by what the thicknesses differ.
+TEST(Samples, TheFramesOfTheCabinetHaveTheirFaceSidesOnOneSide) {
+    int seen = 0;
+    const ResolvedPiece made = testing::resolved(testing::sample("chart_cabinet"));
+    for (const ResolvedJoint& joint : made.joints) {
+        const ResolvedPart& one = made.parts[joint.tenoned];
+        const ResolvedPart& other = made.parts[joint.mortised];
+        const auto isOfFrame = [](const ResolvedPart& part) {
+            return part.of.find("frame") != std::string::npos || part.of == "back stile";
+        };
+        if (joint.kind != JointKind::Rests && isOfFrame(one) && isOfFrame(other)) {
+            ++seen;
+            EXPECT_NEAR(dot(one.frame.z, other.frame.z), 1.0, 1e-9) << joint.name;
+        }
+    }
+    EXPECT_GE(seen, 14);
+}
+
 // A chair worked out after a change by what it was before is the chair worked out afresh: its
 // stretched parts have their own wood, the others that which they had.
 TEST(Samples, WhatTheyWereBeforeMakesNoDifferenceToWhatTheyAre) {
