@@ -133,8 +133,11 @@ JointBlock blockOf(const Piece& piece,
                    bool areEndsBelow,
                    const TextMetrics& metrics) {
     constexpr DimensionStyle kClose{2.5, 7.0, 6.5};
-    Sheet drawing =
-        drawJoint(piece, resolved, group.joints.front(), {scale, kClose, areEndsBelow}, metrics);
+    Sheet drawing = drawJoint(piece,
+                              resolved,
+                              group.joints.front(),
+                              {scale, kClose, areEndsBelow, group.areMarksAlike},
+                              metrics);
     JointBlock block;
     block.scale = scale;
     block.parts = tenonedOf(resolved, group);

@@ -182,5 +182,27 @@ TEST(JointSheets, OfOnePartFollowOneAnother) {
     }
 }
 
+// The head post of the berth faces the other way than its foot post: marks of the faces would be
+// right for one of the two only, and the drawing that stands for both has none.
+TEST(DrawingOfTwoJoints, HasMarksOfFacesOnlyWhereTheyAreRightForBoth) {
+    const Piece piece = sample("bed_frame");
+    const ResolvedPiece berth = resolved(piece);
+    int seen = 0;
+    for (const JointGroup& group : drawnOnce(piece, berth, jointGroups(berth), kMetrics)) {
+        if (nameOfGroup(berth, group) != "side rail into foot post, into head post") {
+            continue;
+        }
+        ++seen;
+        const auto marked = [&](std::size_t joint) {
+            return drawJoint(piece, berth, joint, {0.5, {2.5, 7.0, 6.5}, false, true}, kMetrics)
+                .ops;
+        };
+        EXPECT_EQ(group.areMarksAlike,
+                  marked(group.joints.front()) == marked(group.alike.front().front()));
+        EXPECT_FALSE(group.areMarksAlike);
+    }
+    EXPECT_EQ(seen, 1);
+}
+
 }  // namespace
 }  // namespace shoulderline

@@ -172,5 +172,14 @@ TEST(SlotForAWedge, SlopesAsTheWedgeDoes) {
     EXPECT_GT(seen, 0);
 }
 
+// The saw's blade leans by 4.59 degrees where the line on the side is 4.63 out of square, as the
+// end is mitred too: two runs beside the same degrees would look like a fault.
+TEST(SlopeText, HasOneRunForTheSameDegrees) {
+    EXPECT_EQ(slopeText(Angle::degrees(4.59)), slopeText(Angle::degrees(4.63)));
+    EXPECT_EQ(slopeText(Angle::degrees(0.755)), slopeText(Angle::degrees(0.765)));
+    EXPECT_EQ(slopeText(Angle::radians(std::atan(1.0 / 12.0))), "4.8\u00b0, 1 in 12")
+        << "as stated";
+}
+
 }  // namespace
 }  // namespace shoulderline
