@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/resolve/frames.h"
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/set_up.h"
 #include "tests/support/pieces.h"
@@ -144,7 +145,9 @@ TEST(WedgedMortise, HasItsEndsPared) {
         if (flare != nullptr && pared != all.end()) {
             EXPECT_EQ(pared->pared, flare->value);
             EXPECT_TRUE(has(setUpText(*pared, made, piece.style),
-                            "on the face the tenon comes out of, sloping to nothing at the mouth"));
+                            "on the " +
+                                std::string(wordFor(oppositeOf(made.joints[i].mortise.face))) +
+                                ", where the tenon comes out, sloping to nothing at the mouth"));
             ++seen;
         }
     }
