@@ -5,6 +5,7 @@
 #include "core/check/checks.h"
 #include "core/check/figure_text.h"
 #include "core/check/hole_edit.h"
+#include "core/check/hole_in_shape.h"
 #include "core/geometry/box_solids.h"
 #include "core/measure/angle_text.h"
 #include "core/resolve/holes.h"
@@ -14,6 +15,7 @@ namespace shoulderline {
 namespace {
 
 constexpr double kHoleSlack = 0.001;  // mm
+constexpr double kShapeSlack = 0.02;  // mm: a hair over how closely a rim is followed
 
 // How far the hole comes out of the sides of the blank that it is not meant to, at its mouth and
 // where it ends, along one axis: below its low side or above its high one.
@@ -68,6 +70,8 @@ class HoleJudge {
             for (const ResolvedCut& cut : part.cuts) {
                 if (cut.hole) {
                     judgeOnFace(i, cut);
+                } else if (cut.kind == CutKind::Bore && !cut.joint) {
+                    judgeInShape(i, cut);  // a pin's or a peg's: no face is too small for these
                 }
             }
             judgeNeighbours(i);
@@ -95,6 +99,42 @@ class HoleJudge {
         if (behind > kHoleSlack) {
             tellBehind(index, cut, axes, size, behind);
         }
+        judgeInShape(index, cut);
+    }
+
+    void judgeInShape(std::size_t index, const ResolvedCut& cut) {
+        const Outline* shape = shapedOutline(context_.resolved.parts[index], cut.face);
+        if (shape == nullptr) {
+            return;
+        }
+        const double out = outOfOutline(*shape, roundHole(cut), cut.face, cut.isThrough);
+        if (out <= kShapeSlack) {
+            return;
+        }
+        Finding& finding = add(RuleId::MouthOnFace, Severity::LookAt, index, out, 0.0);
+        finding.message = "a " + nameOfHole(cut) + " in {part} breaks out of its shaped side by " +
+                          context_.shownMm(out);
+        if (!cut.hole) {
+            finding.mends.push_back({"leave more wood beside it", std::nullopt});
+            return;
+        }
+        const CutAxes axes = axesOn(cut.face);
+        const Vec3 size = context_.resolved.parts[index].bodyBox().size();
+        for (const int axis : {axes.across, axes.along}) {
+            const bool isAlong = axis == axes.along;
+            addPlace(
+                index,
+                cut,
+                axis,
+                isAlong,
+                size,
+                [&](const ResolvedHole& hole) {
+                    return std::max({outAlongAxis(hole, axes, size, axes.along, cut.isThrough),
+                                     outAlongAxis(hole, axes, size, axes.across, cut.isThrough),
+                                     outOfOutline(*shape, hole, cut.face, cut.isThrough)});
+                },
+                finding);
+        }
     }
 
     void tellOut(std::size_t index, const ResolvedCut& cut, int axis, double out) {
@@ -108,7 +148,10 @@ class HoleJudge {
         if (hole.lean.isTilted()) {
             addSmallerTilt(index, cut, finding);
         }
-        addPlace(index, cut, axis, isAlong, size, finding);
+        const auto outOf = [&](const ResolvedHole& moved) {
+            return outAlongAxis(moved, axes, size, axis, cut.isThrough);
+        };
+        addPlace(index, cut, axis, isAlong, size, outOf, finding);
     }
 
     // The hole tilted so that its slope is a share of what is stated.
@@ -157,25 +200,26 @@ class HoleJudge {
              })});
     }
 
-    // Its centre moved back into the wood.
+    // Its centre moved back into the wood, along or across its face, to where `outOf` is not above
+    // 0.
     void addPlace(std::size_t index,
                   const ResolvedCut& cut,
                   int axis,
                   bool isAlong,
                   const Vec3& size,
+                  const std::function<double(const ResolvedHole&)>& outOf,
                   Finding& finding) const {
-        const CutAxes axes = axesOn(cut.face);
         const auto outAt = [&](double place) {
             ResolvedHole moved = *cut.hole;
             moved.mouth[axis] = place;
-            return outAlongAxis(moved, axes, size, axis, cut.isThrough);
+            return outOf(moved);
         };
         const double grid = holeStep(context_).mm();
         const double now = cut.hole->mouth[axis];
         std::optional<double> nearest;
         for (double place = grid; place < size[axis]; place += grid) {
-            if (outAt(place) <= 0.0 &&
-                (!nearest || std::abs(place - now) < std::abs(*nearest - now))) {
+            const bool isNearer = !nearest || std::abs(place - now) < std::abs(*nearest - now);
+            if (isNearer && outAt(place) <= 0.0) {
                 nearest = place;
             }
         }
@@ -310,8 +354,9 @@ std::optional<Edit> withCut(const CheckContext& context,
 }
 
 std::string nameOfHole(const ResolvedCut& cut) {
-    const std::string kind = cut.hole->isForHead ? std::string("hole for the head of a screw")
-                                                 : std::string(wordFor(cut.hole->kind));
+    const std::string kind = cut.hole && cut.hole->isForHead
+                                 ? std::string("hole for the head of a screw")
+                                 : std::string(wordFor(cut.hole ? cut.hole->kind : cut.kind));
     return cut.note.empty() ? kind : kind + " (" + cut.note + ")";
 }
 

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "core/check/checks.h"
+#include "core/check/hole_in_shape.h"
 #include "core/joint/size_chain.h"
 #include "core/resolve/frames.h"
 
@@ -70,7 +71,8 @@ void checkOnFace(const CheckContext& context,
     findings.push_back(std::move(finding));
 }
 
-// How far a hole bored for a joint stands out past the body of its part, across the way it goes in.
+// How far a hole bored for a joint stands out past the body of its part, across the way it goes in,
+// or past the shape of the face that it is bored in.
 double holeBeyondFace(const ResolvedPart& part, const ResolvedCut& hole) {
     const Box wood = part.bodyBox();
     const int entered = inwardOf(hole.face).axis;
@@ -80,6 +82,11 @@ double holeBeyondFace(const ResolvedPart& part, const ResolvedCut& hole) {
             by = std::max(
                 {by, wood.min[axis] - hole.box.min[axis], hole.box.max[axis] - wood.max[axis]});
         }
+    }
+    if (const Outline* shape = shapedOutline(part, hole.face)) {
+        constexpr double kRimSlack = 0.02;  // a hair over how closely a rim is followed
+        const double out = outOfOutline(*shape, roundHole(hole), hole.face, hole.isThrough);
+        by = out > kRimSlack ? std::max(by, out) : by;
     }
     return by;
 }

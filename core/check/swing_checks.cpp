@@ -185,6 +185,12 @@ class SwingChecker {
     std::map<std::size_t, Wood> wood_;  // of what was looked at
 };
 
+// "95.6 cm³", "40 mm³": never a nought for wood that is in the way.
+std::string volumeText(double cubicMillimetres) {
+    return cubicMillimetres < 100.0 ? figureText(std::max(cubicMillimetres, 1.0), 0) + " mm\u00b3"
+                                    : figureText(cubicMillimetres / 1000.0, 1) + " cm\u00b3";
+}
+
 void SwingChecker::tellInTheWay(std::size_t moving,
                                 std::size_t other,
                                 const Lean& lean,
@@ -197,7 +203,7 @@ void SwingChecker::tellInTheWay(std::size_t moving,
     finding.message = "{other} is in the way of {part} at a lean of " + showAngle(lean.lean) +
                       (lean.isAtStation ? ", station '" + station + "'"
                                         : ", on the way to station '" + station + "'") +
-                      ": they would share " + figureText(volume / 1000.0, 1) + " cm\u00b3";
+                      ": they would share " + volumeText(volume);
     finding.mends.push_back(
         {"move the pivot or the station, or make one of them narrower or "
          "thinner",

@@ -13,6 +13,7 @@
 #include "core/drawing/scales.h"
 #include "core/drawing/title_block.h"
 #include "core/drawing/wrapped_text.h"
+#include "core/resolve/found_sizes.h"
 
 namespace shoulderline {
 
@@ -44,6 +45,12 @@ std::vector<std::string> makersNotes(const Piece& piece,
     add(group.joints.front());
     for (const std::vector<std::size_t>& joints : group.alike) {
         add(joints.front());
+    }
+    const std::string found =
+        foundText(foundBehind(resolved, group.joints.front()),
+                  [&](Length length) { return letterLength(length, piece.style); });
+    if (!found.empty()) {
+        notes.push_back("follows what was found: " + found);
     }
     return notes;
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/measure/length_text.h"
+#include "core/resolve/found_sizes.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/screws_needed.h"
 
@@ -51,6 +52,11 @@ class FixingTeller {
         std::vector<std::string> lines;
         if (!stated_.note.empty()) {
             lines.push_back(stated_.note);
+        }
+        const std::string found =
+            foundText(foundIn(part_), [this](Length length) { return shown(length); });
+        if (!found.empty()) {
+            lines.push_back("as found, " + found);
         }
         addSpacing(lines);
         addResting(lines);

@@ -251,4 +251,20 @@ bool Outline::contains(Vec2 p) const {
     return inside;
 }
 
+double Outline::outside(Vec2 p) const {
+    if (vertices.empty() || contains(p)) {
+        return 0.0;
+    }
+    double nearest = norm(vertices.front().point - p);
+    for (std::size_t i = 0; i < vertices.size(); ++i) {
+        const OutlineVertex& from = vertices[i];
+        const Vec2 to = vertices[following(i, vertices.size())].point;
+        const bool isStraight = from.bulge == 0.0 || from.point == to;
+        nearest = std::min(
+            nearest,
+            isStraight ? distanceToSegment(p, from.point, to) : distanceToArc(p, arcOf(from, to)));
+    }
+    return nearest;
+}
+
 }  // namespace shoulderline

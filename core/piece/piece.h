@@ -163,6 +163,8 @@ struct Part {
     std::string extras;
     std::optional<Bend> bend = std::nullopt;    // none for a straight part
     std::vector<EasingStatement> easings = {};  // of its arrises, in the order they are made
+    Statement foundWidth = {};      // as it came out at the bench, over what is stated; what
+    Statement foundThickness = {};  // follows from it goes by that
     friend bool operator==(const Part&, const Part&) = default;
 };
 

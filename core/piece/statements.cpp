@@ -133,6 +133,8 @@ void visitAll(Piece& piece, Call call) {
     for (Part& part : piece.parts) {
         call(part.width);
         call(part.thickness);
+        call(part.foundWidth);
+        call(part.foundThickness);
         std::visit([&](auto& relation) { visitRelation(relation, call); }, part.relation);
         if (part.spacing) {
             call(part.spacing->count);

@@ -38,7 +38,29 @@ std::optional<Size> Sections::thicknessOf(const Stock& stock) {
     return Size{*measured, SizeState::AsFound, {{RuleId::StockMeasured, stated, {}, *measured}}};
 }
 
+// The section as it came out at the bench, where the maker says so.
+void Sections::takeFound(const Part& part, const Place& place, Section& section) {
+    const auto take = [&](const Statement& found, const char* name, Size& size) {
+        if (found.empty()) {
+            return;
+        }
+        if (const std::optional<Length> length = evaluation_.size(found, place, name)) {
+            size = {*length, SizeState::AsFound, {{RuleId::PartFound, size.value, {}, *length}}};
+        }
+    };
+    take(part.foundThickness, "thickness as found", section.thickness);
+    take(part.foundWidth, "width as found", section.width);
+}
+
 std::optional<Section> Sections::of(const Part& part, const Place& place) {
+    std::optional<Section> section = asStated(part, place);
+    if (section) {
+        takeFound(part, place, *section);
+    }
+    return section;
+}
+
+std::optional<Section> Sections::asStated(const Part& part, const Place& place) {
     Section section;
     const auto stock = stocks_.find(part.stock);
     std::optional<Size> fromStock;

@@ -16,11 +16,14 @@ class Sections {
     Sections(const Piece& piece, Evaluation& evaluation);
 
     // Width and thickness of a part: the thickness is its own or that of its stock, as measured
-    // where it was; a post with no width stated is square. Empty, with a trouble at `place`, where
+    // where it was; a post with no width stated is square. Either is as found at the bench where
+    // that is stated. Empty, with a trouble at `place`, where
     // they cannot be worked out.
     [[nodiscard]] std::optional<Section> of(const Part& part, const Place& place);
 
   private:
+    [[nodiscard]] std::optional<Section> asStated(const Part& part, const Place& place);
+    void takeFound(const Part& part, const Place& place, Section& section);
     [[nodiscard]] std::optional<Size> thicknessOf(const Stock& stock);
 
     Evaluation& evaluation_;

@@ -8,6 +8,7 @@
 #include "core/measure/angle_text.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/bending_text.h"
+#include "core/resolve/found_sizes.h"
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/named_sizes.h"
 #include "core/resolve/part_set_up.h"
@@ -58,6 +59,10 @@ std::string partText(const Piece& piece, const ResolvedPart& part, const RuleBoo
         text += ", shoulder to shoulder " + shown(piece, part.shoulderLength.value);
     }
     text += "\n";
+    const auto lengths = [&](Length length) { return shown(piece, length); };
+    if (const std::string found = foundText(foundIn(part), lengths); !found.empty()) {
+        text += "    as found, " + found + "\n";
+    }
     if (part.bend) {
         for (const std::string& setting : bendSettings(part, rules, piece.style)) {
             text += "    " + setting + "\n";
@@ -117,6 +122,12 @@ std::string jointText(const Piece& piece,
     std::string text = "  " + joint.name + ": " + std::string(wordFor(joint.kind)) + "\n";
     if (joint.kind == JointKind::Rests) {
         return text;
+    }
+    const std::size_t index = static_cast<std::size_t>(&joint - resolved.joints.data());
+    const auto lengths = [&](Length length) { return shown(piece, length); };
+    if (const std::string found = foundText(foundBehind(resolved, index), lengths);
+        !found.empty()) {
+        text += "    follows what was found: " + found + "\n";
     }
     for (const std::string& setting : jointSettings(resolved, joint)) {
         text += "    " + setting + "\n";

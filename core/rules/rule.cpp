@@ -11,6 +11,7 @@ constexpr std::array<std::string_view, kRuleCount> kIds{
     "as.found",
     "stock.thickness",
     "stock.measured",
+    "part.found",
     "part.placed",
     "part.shoulder.length",
     "tenon.thickness.share",

@@ -19,6 +19,7 @@ enum class RuleId {
     AsFound,                // taken at the bench
     StockThickness,         // the part is as thick as its stock
     StockMeasured,          // ... as its stock measures
+    PartFound,              // a part's width or thickness, taken at the bench
     PartPlaced,             // follows from where the parts are placed
     ShoulderToShoulder,     // the clear distance between the parts that a member spans
     TenonThicknessShare,    // tenon thickness as a share of the tenoned part's thickness

@@ -199,6 +199,8 @@ Part readPart(ObjectReader& in) {
     part.stock = in.text("stock");
     part.width = in.text("width");
     part.thickness = in.text("thickness");
+    part.foundWidth = in.text("found_width");
+    part.foundThickness = in.text("found_thickness");
     part.section =
         in.word<SectionForm>("section", fromWord<SectionForm>, listOfWords<SectionForm>())
             .value_or(SectionForm::Square);

@@ -160,7 +160,9 @@ ordered_json json(const Part& part) {
         .text("assembly", part.assembly)
         .text("stock", part.stock)
         .text("width", part.width)
-        .text("thickness", part.thickness);
+        .text("thickness", part.thickness)
+        .text("found_width", part.foundWidth)
+        .text("found_thickness", part.foundThickness);
     if (part.section != SectionForm::Square) {
         writer.text("section", wordFor(part.section));
     }

@@ -68,11 +68,11 @@ class FormRows : public QWidget {
     }
 
     // `text` may make what it points at, as on a copy whose row is about to go.
-    void addStatement(const QString& label,
-                      Dimension dimension,
-                      bool mayBeEmpty,
-                      Text text,
-                      const QString& whenEmpty = {}) {
+    StatementField& addStatement(const QString& label,
+                                 Dimension dimension,
+                                 bool mayBeEmpty,
+                                 Text text,
+                                 const QString& whenEmpty = {}) {
         auto* field = new StatementField(
             document_,
             dimension,
@@ -92,6 +92,7 @@ class FormRows : public QWidget {
             field->setStateWord(expression && !expression->names().empty() ? QStringLiteral("ƒ")
                                                                            : QString());
         });
+        return *field;
     }
 
     void addChoice(const QString& label,

@@ -6,6 +6,7 @@
 #include <iterator>
 
 #include "core/joint/joint_sizing.h"
+#include "core/resolve/found_sizes.h"
 #include "core/resolve/joint_angles.h"
 #include "ui/columns/section.h"
 #include "ui/fields/choice_box.h"
@@ -282,6 +283,11 @@ void JointPanel::showOthers(const ResolvedJoint& one) {
                                shown(one.mortise.fromStart))};
     for (const std::string& setting : outOfSquareSettings(document_.resolved(), one)) {
         lines << qt(setting);
+    }
+    const std::string found = foundText(foundBehind(document_.resolved(), *document_.chosenJoint()),
+                                        [this](Length length) { return document_.shown(length); });
+    if (!found.empty()) {
+        lines << tr("follows what was found: %1").arg(qt(found));
     }
     others_->setText(lines.join(u'\n'));
 }

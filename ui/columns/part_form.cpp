@@ -102,6 +102,15 @@ void PartForm::addRows(const Part& part) {
         true,
         [](Part& p) -> Statement& { return p.thickness; },
         tr("as its stock"));
+    for (const auto& [label, member] : {std::pair{tr("width, found"), &Part::foundWidth},
+                                        std::pair{tr("thickness, found"), &Part::foundThickness}}) {
+        addStatement(
+            label,
+            Dimension::Length,
+            true,
+            [member = member](Part& p) -> Statement& { return p.*member; },
+            tr("not measured"));
+    }
     addChoice(
         tr("in section"),
         wordsOf(allWords<SectionForm>()),

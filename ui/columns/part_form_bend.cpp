@@ -103,8 +103,8 @@ void PartForm::addBow(const Bend& bend) {
     const auto add = [&](const QString& label,
                          Dimension dimension,
                          Statement Bend::*member,
-                         const QString& whenEmpty) {
-        addStatement(
+                         const QString& whenEmpty) -> StatementField& {
+        return addStatement(
             label,
             dimension,
             true,
@@ -134,7 +134,14 @@ void PartForm::addBow(const Bend& bend) {
         add(tr("ply"), Dimension::Length, &Bend::ply, tr("as they share it"));
     }
     if (bend.method != BendMethod::Sawn) {
-        add(tr("springback found"), Dimension::Number, &Bend::springback, tr("by rule"));
+        StatementField& found =
+            add(tr("springback found"), Dimension::Number, &Bend::springback, tr("by rule"));
+        found.setCounts(false);
+        found.setToolTip(
+            tr("What a bend of your own lost on its form, as a share of the form's "
+               "rise: a form that rises 13/16 and a slat that came off it rising 3/4 "
+               "are (13/16 - 3/4) / (13/16)."));
+        found.setAccessibleDescription(found.toolTip());
     }
 }
 

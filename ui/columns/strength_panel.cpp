@@ -103,6 +103,7 @@ void StrengthPanel::makeFields(QLayout& layout) {
     test_->setObjectName(u"ownTest"_s);
     test_->setMayBeEmpty(true);
     test_->setKeepsBare(true);
+    test_->setCounts(false);
     test_->setFixedWidth(kTestFieldWidth);
     test_->setAccessibleName(tr("moment at which a joint like this one broke, in newton metres"));
     test_->setToolTip(

@@ -230,6 +230,14 @@ Result<Length> Document::lengthOf(const std::string& text) const {
     return expression->evaluateLength(lookupIn(*resolved_));
 }
 
+Result<int> Document::countOf(const std::string& text) const {
+    const Result<Expression> expression = Expression::parse(text, piece_->unit);
+    if (!expression) {
+        return tl::unexpected(expression.error());
+    }
+    return expression->evaluateCount(lookupIn(*resolved_));
+}
+
 Result<std::string> Document::shownValue(const std::string& text, Dimension wanted) const {
     const Result<Expression> expression = Expression::parse(text, piece_->unit);
     if (!expression) {
@@ -243,8 +251,9 @@ Result<std::string> Document::shownValue(const std::string& text, Dimension want
         case Dimension::Angle:
             return expression->evaluateAngle(lookup).map(showAngle);
         case Dimension::Number:
-            return expression->evaluateCount(lookup).map(
-                [](int count) { return std::to_string(count); });
+            return expression->evaluate(lookup)
+                .and_then([](const Value& value) { return value.asNumber(); })
+                .map([](double number) { return utf8(QString::number(number, 'g', 4)); });
     }
     return std::string();
 }

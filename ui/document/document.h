@@ -77,10 +77,11 @@ class Document final : public QObject {
     [[nodiscard]] QUndoStack& undoStack() { return undoStack_; }
     [[nodiscard]] bool isModified() const { return isRecovered_ || !undoStack_.isClean(); }
 
-    // What `text` comes to as the maker sees it ("22 1/4", "104°", "5"), the measures looked up.
-    // Errors: those of Expression.
+    // What `text` comes to as the maker sees it ("22 1/4", "104°", "5", "0.0625"), the measures
+    // looked up. Errors: those of Expression.
     [[nodiscard]] Result<std::string> shownValue(const std::string& text, Dimension wanted) const;
     [[nodiscard]] Result<Length> lengthOf(const std::string& text) const;
+    [[nodiscard]] Result<int> countOf(const std::string& text) const;
     [[nodiscard]] std::string shown(Length length) const;
 
     // A new piece in the place of this one; `path` is empty for one that has no file yet. A

@@ -73,6 +73,11 @@ Result<void> StatementField::commitText(const QString& text, Manner manner) {
         if (const Result<std::string> value = document_.shownValue(typed, dimension_); !value) {
             return tl::unexpected(value.error());
         }
+        if (dimension_ == Dimension::Number && counts_) {
+            if (const Result<int> count = document_.countOf(typed); !count) {
+                return tl::unexpected(count.error());
+            }
+        }
     }
     return commit_(typed, manner == Manner::Step ? Document::Kind::Step : Document::Kind::Whole);
 }

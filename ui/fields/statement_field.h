@@ -32,6 +32,8 @@ class StatementField final : public MeasureField {
     void setMayBeEmpty(bool mayBeEmpty) { mayBeEmpty_ = mayBeEmpty; }
     // A bare number stays bare instead of taking the unit shown.
     void setKeepsBare(bool keepsBare) { keepsBare_ = keepsBare; }
+    // Whether a number here counts things, and so must be whole; it does unless told otherwise.
+    void setCounts(bool counts) { counts_ = counts; }
     [[nodiscard]] const std::string& statement() const { return statement_; }
 
   protected:
@@ -53,6 +55,7 @@ class StatementField final : public MeasureField {
     std::string resting_;
     bool mayBeEmpty_ = false;
     bool keepsBare_ = false;
+    bool counts_ = true;
 };
 
 }  // namespace shoulderline

@@ -119,11 +119,12 @@ void PieceCanvas::paintRod(QPainter& painter, const Rod& one) const {
                          : one.kind == RodKind::Widths ? tr("widths")
                                                        : tr("depths");
     painter.setPen(theme.softInk);
+    // At the far end of a level rod: the figures of the heights come down past its near one.
     const QRectF room = isUpright ? QRectF(stick.center().x() - 60, stick.top() - 22, 120, 18)
-                                  : QRectF(stick.left() - 80, stick.top(), 72, stick.height());
+                                  : QRectF(stick.right() + 8, stick.top(), 72, stick.height());
     painter.drawText(room,
                      static_cast<int>(isUpright ? Qt::Alignment(Qt::AlignCenter)
-                                                : Qt::AlignRight | Qt::AlignVCenter),
+                                                : Qt::AlignLeft | Qt::AlignVCenter),
                      name);
 }
 

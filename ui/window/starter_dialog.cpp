@@ -25,14 +25,17 @@ Dimension dimensionOf(const Document& document, const std::string& name) {
     return Dimension::Length;
 }
 
-QString limitsOf(const Measure& measure) {
+QString limitsOf(const Document& document, const Measure& measure, Dimension dimension) {
+    const auto shown = [&](const std::string& limit) {
+        return qt(document.shownValue(limit, dimension).value_or(limit));
+    };
     if (measure.least.empty()) {
         return measure.most.empty() ? QString()
-                                    : StarterDialog::tr("up to %1").arg(qt(measure.most));
+                                    : StarterDialog::tr("up to %1").arg(shown(measure.most));
     }
     return measure.most.empty()
-               ? StarterDialog::tr("from %1").arg(qt(measure.least))
-               : StarterDialog::tr("%1 to %2").arg(qt(measure.least), qt(measure.most));
+               ? StarterDialog::tr("from %1").arg(shown(measure.least))
+               : StarterDialog::tr("%1 to %2").arg(shown(measure.least), shown(measure.most));
 }
 
 }  // namespace
@@ -44,11 +47,11 @@ StarterDialog::StarterDialog(const Resources& resources, QWidget* parent)
     auto* across = new QHBoxLayout;
     starters_ = new QListWidget(this);
     starters_->setAccessibleName(tr("starters"));
-    starters_->setFixedWidth(190);
     for (const Piece& starter : resources.starters) {
         auto* item = new QListWidgetItem(qt(starter.name), starters_);
         item->setToolTip(qt(starter.note));
     }
+    starters_->setFixedWidth(starters_->sizeHintForColumn(0) + 24);
     auto* form = new QWidget(this);
     auto* down = new QVBoxLayout(form);
     name_ = new QLineEdit(form);
@@ -119,9 +122,10 @@ void StarterDialog::choose(int starter) {
 
 void StarterDialog::addMeasure(const Measure& measure) {
     const std::string name = measure.name;
+    const Dimension dimension = dimensionOf(document_, name);
     auto* field = new StatementField(
         document_,
-        dimensionOf(document_, name),
+        dimension,
         [this, name](const std::string& statement, Document::Kind kind) {
             return document_.apply(SetMeasure{name, statement}, kind);
         },
@@ -131,7 +135,7 @@ void StarterDialog::addMeasure(const Measure& measure) {
     field->setFixedWidth(130);
     auto* row = new QHBoxLayout;
     row->addWidget(field);
-    row->addWidget(new QLabel(limitsOf(measure), this), 1);
+    row->addWidget(new QLabel(limitsOf(document_, measure, dimension), this), 1);
     measures_->addRow(qt(name), row);
     const auto show = [this, field, name] {
         for (const Measure& one : document_.piece().measures) {

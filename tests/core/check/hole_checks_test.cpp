@@ -89,6 +89,29 @@ TEST(HoleChecks, BoresThatLeanIntoOneAnotherAreToldWithAPlaceThatWorks) {
     expectMended(piece, RuleId::MortiseGapLeast);
 }
 
+// The rail is hollowed by 1 in at its middle, by an arc from end to end: there a hole of 1/2 in
+// whose centre is 1 1/8 in from the blank's edge has 1/8 in of it in the air; at the end it has
+// none.
+TEST(HoleChecks, ABoreThatBreaksOutOfAHollowedEdgeIsToldWithPlacesThatWork) {
+    Piece piece = railWith({hole(CutKind::Bore, "10 in", "1 1/8 in", "1/2 in")});
+    EXPECT_TRUE(ofRule(findings(piece), RuleId::MouthOnFace).empty());
+    statedPart(piece, "rail").shape[Face::FaceEdge] = {
+        {Datum::Start, "", "", Run::Arc, "-1 in", {}}, {Datum::Far, "", "", Run::Line, "", {}}};
+
+    const std::vector<Finding> told = ofRule(findings(piece), RuleId::MouthOnFace);
+    ASSERT_EQ(told.size(), 1u);
+    EXPECT_NEAR(told.front().value / 25.4, 0.125, 2e-3);
+    EXPECT_EQ(told.front().mends.size(), 2u) << "further from the edge, or nearer to the end";
+    expectMended(piece, RuleId::MouthOnFace);
+}
+
+TEST(HoleChecks, APegUnderAnArmsCurveIsToldOnceTheCurveReachesIt) {
+    Piece piece = testing::sample("armchair");
+    EXPECT_TRUE(ofRule(findings(piece), RuleId::MouthOnFace).empty());
+    statedPart(piece, "arm").shape[Face::FaceEdge][1].in = "1 3/4 in";
+    EXPECT_FALSE(ofRule(findings(piece), RuleId::MouthOnFace).empty());
+}
+
 TEST(ScrewHoleChecks, AHeadSunkTooDeepIsToldWithTheDepthThatWorks) {
     CutStatement screw = hole(CutKind::ScrewHole, "10 in", "1 1/2 in", "3/16 in");
     screw.head = ScrewHead::Plugged;

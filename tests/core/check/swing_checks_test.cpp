@@ -38,6 +38,22 @@ TEST(SwingChecks, ABarThatSlatsBulgeIntoIsFoundAtTheirStation) {
     EXPECT_NEAR(found[0].value, 12.0, 1e-9);
 }
 
+// Slats bent to 2 in: the second one's bulge only grazes the bar when the back is down.
+TEST(SwingChecks, AGrazeIsToldInCubicMillimetres) {
+    Piece piece = testing::sample("armchair");
+    testing::statedPart(piece, "back slat").bend->rise = "2 in";
+
+    const std::vector<Finding> found = ofRule(findings(piece), RuleId::SwingClear);
+
+    const auto grazes = [](const Finding& finding) {
+        return finding.message.find(" mm\u00b3") != std::string::npos;
+    };
+    EXPECT_TRUE(std::any_of(found.begin(), found.end(), grazes));
+    for (const Finding& finding : found) {
+        EXPECT_EQ(finding.message.find("share 0 "), std::string::npos) << finding.message;
+    }
+}
+
 // A thin stick across the chair that only the crest rail meets, at about 10 degrees: neither of the
 // stations, nor a lean half way or a quarter between them, touches it.
 TEST(SwingChecks, WhatIsHitOnlyOnTheWayIsFoundToo) {

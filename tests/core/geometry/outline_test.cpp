@@ -105,6 +105,15 @@ TEST(Outline, ContainsTellsTheHollowFromTheWood) {
     EXPECT_FALSE(kAngle.contains({20, 20}));
 }
 
+// Beyond the half circle the way leads through its centre, beyond a straight side square to it.
+TEST(Outline, APointOutsideIsAsFarAsTheNearestLineOrArc) {
+    EXPECT_NEAR(kRoundEnd.outside({53, 10}), 3.0, 1e-9);
+    EXPECT_NEAR(kRoundEnd.outside({20, 24}), 4.0, 1e-9);
+    EXPECT_NEAR(kRoundEnd.outside({-3, -4}), 5.0, 1e-9);
+    EXPECT_EQ(kRoundEnd.outside({49.9, 10}), 0.0);
+    EXPECT_NEAR(kHollowEnd.outside({33, 10}), 3.0, 1e-9);
+}
+
 TEST(Outline, ContainsItsOwnRing) {
     EXPECT_TRUE(kRoundEnd.contains({50, 10}));
     EXPECT_TRUE(kRoundEnd.contains({0, 7}));
