@@ -149,7 +149,8 @@ TEST(SizesOfAPluggedScrew, UnderACurveAreTheHolesFromTheBlankAndThePlugs) {
 
 // A maker at the machine has one sheet in hand: the settings stand by the drawing.
 TEST(SettingsOfAJoint, StandByItsDrawingWhereASheetHasRoomForBoth) {
-    for (const char* name : {"armchair", "side_chair", "raked_chair", "pilot_stool", "bench"}) {
+    for (const char* name :
+         {"armchair", "side_chair", "raked_chair", "pilot_stool", "bench", "table"}) {
         const Piece piece = sample(name);
         SheetFrame frame;
         frame.paper = {210.0, 297.0};
