@@ -182,7 +182,8 @@ std::vector<std::string> jointSettings(const ResolvedPiece& resolved, const Reso
                                          ? tableText(angles.lean, mortised, joint.mortise.face)
                                          : wedgedText(angles.lean, mortised, joint.mortise.face))
                               : isSquareToBlank(mortised, joint)
-                                  ? "square to the blank, before its face is shaped"
+                                  ? "square to the blank, before its " +
+                                        std::string(wordFor(joint.mortise.face)) + " is shaped"
                                   : "square to the " + std::string(wordFor(joint.mortise.face))));
     if (angles.mouthTurn.radians() > kSquare) {
         words.push_back("mouth turned " + slopeText(angles.mouthTurn) +
