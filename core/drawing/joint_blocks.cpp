@@ -140,8 +140,11 @@ JointBlock blockOf(const Piece& piece,
                    bool areEndsBelow,
                    const TextMetrics& metrics) {
     constexpr DimensionStyle kClose{2.5, 7.0, 6.5};
-    Sheet drawing =
-        drawJoint(piece, resolved, group.joints.front(), {scale, kClose, areEndsBelow}, metrics);
+    Sheet drawing = drawJoint(piece,
+                              resolved,
+                              group.joints.front(),
+                              {scale, kClose, areEndsBelow, group.areMarksAlike},
+                              metrics);
     JointBlock block;
     block.scale = scale;
     block.parts = tenonedOf(resolved, group);
@@ -362,8 +365,9 @@ std::vector<JointBlock> JointBlocks::fitted(std::size_t i, Vec2 room) {
         if (largest == nullptr) {
             continue;
         }
-        constexpr double kClear = 0.25;  // a drawing as large as this may be smaller for its text
-        if (scale < largest->scale / 2 || (scale < largest->scale && scale < kClear)) {
+        constexpr double kClear = 0.2;  // a drawing as large as this may be smaller for its text
+        constexpr double kLeastShare = 0.4;  // from 1 : 2 to 1 : 5
+        if (scale < largest->scale * kLeastShare || (scale < largest->scale && scale < kClear)) {
             break;
         }
         if (std::optional<JointBlock> both = drawnAndTold(i, scale, room)) {

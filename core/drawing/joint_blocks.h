@@ -53,7 +53,7 @@ class JointBlocks {
           smalls_(smallPartsOf(piece, resolved)) {}
 
     // At the largest scale at which it goes into the room, the settings under or beside the drawing
-    // where that fits, or costs no more than half of a scale that is 1 : 4 still; else they have
+    // where that fits, or does at a standard scale not much smaller, down to 1 : 5; else they have
     // blocks of their own.
     [[nodiscard]] std::vector<JointBlock> fitted(std::size_t group, Vec2 room);
 

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "core/drawing/fraction_text.h"
+#include "core/drawing/tenon_pegs.h"
 #include "core/resolve/frames.h"
 
 namespace shoulderline {
@@ -68,6 +69,9 @@ std::string furtherSizes(const Piece& piece,
         text += plugHole && isOfIt && small.kind == SmallPartKind::Plug
                     ? ", plugs up to " + shown(small.length) + " long"
                     : "";
+    }
+    if (const std::optional<std::string> pegs = tenonPegsText(piece, resolved, index)) {
+        text += (text.empty() ? "" : ", ") + *pegs;
     }
     return text;
 }

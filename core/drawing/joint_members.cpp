@@ -5,6 +5,7 @@
 
 #include "core/drawing/joint_wood.h"
 #include "core/drawing/round_wood.h"
+#include "core/drawing/tenon_pegs.h"
 #include "core/geometry/plane_cut.h"
 #include "core/resolve/frames.h"
 #include "core/resolve/small_solids.h"
@@ -275,6 +276,19 @@ void addLooseTenon(JointMembers& m) {
     m.tenons.push_back(Polyhedron::box(whole));
 }
 
+// The square pegs that pin the tenon, and their holes through it.
+void addPegs(const ResolvedPiece& resolved,
+             const ResolvedJoint& joint,
+             std::size_t index,
+             JointMembers& m) {
+    const Frame frame = relativeFrame(joint.frame, resolved.parts[joint.mortised].frame);
+    for (const TenonPeg& peg : pegsThroughTenonOf(resolved, index)) {
+        m.ownHollows.push_back(
+            {Polyhedron::box(peg.hole, frame), frame.directionToOuter(outwardOf(peg.face))});
+        m.smalls.push_back(Polyhedron::box(peg.peg, frame));
+    }
+}
+
 }  // namespace
 
 JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
@@ -346,6 +360,7 @@ JointMembers membersOf(const ResolvedPiece& resolved, std::size_t index) {
             m.wedge = solid;
         }
     }
+    addPegs(resolved, joint, index, m);
     shorten(m, m.railIsSquare && squared(relative));
     if (m.railIsSquare && squared(relative)) {
         breakAtTenons(mortised, relative, m);

@@ -14,6 +14,7 @@ struct JointGroup {
     std::vector<std::size_t> joints;  // indices in ResolvedPiece::joints, the one drawn first
     // Those of other groups that are drawn alike and told with these, group by group.
     std::vector<std::vector<std::size_t>> alike = {};
+    bool areMarksAlike = true;  // of the face sides and face edges, in the drawings of all of them
 };
 // Every joint that is cut, each in one group; those that rest on one another without a cut are left
 // out.

@@ -85,8 +85,8 @@ std::vector<JointGroup> drawnOnce(const Piece& piece,
     std::map<std::size_t, Trace> traces;  // by the place in `kept`
     std::map<std::vector<long>, std::vector<std::size_t>> rough;
     std::vector<JointGroup> kept;
-    const auto traceOf = [&](const JointGroup& group) {
-        const JointStyle style{0.5, {2.5, 7.0, 6.5}, false, false};
+    const auto traceOf = [&](const JointGroup& group, bool withMarks = false) {
+        const JointStyle style{0.5, {2.5, 7.0, 6.5}, false, withMarks};
         return Trace(drawJoint(piece, resolved, group.joints.front(), style, metrics));
     };
     for (JointGroup& group : groups) {
@@ -100,6 +100,8 @@ std::vector<JointGroup> drawnOnce(const Piece& piece,
             }
         }
         if (twin != nullptr) {
+            twin->areMarksAlike =
+                twin->areMarksAlike && traceOf(*twin, true) == traceOf(group, true);
             twin->alike.push_back(std::move(group.joints));
         } else {
             like.push_back(kept.size());

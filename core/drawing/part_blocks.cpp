@@ -12,6 +12,7 @@
 #include "core/drawing/notes.h"
 #include "core/drawing/section_marks.h"
 #include "core/drawing/smooth_runs.h"
+#include "core/drawing/tenon_pegs.h"
 #include "core/drawing/trade_marks.h"
 #include "core/drawing/turned_mouth.h"
 #include "core/resolve/bending_text.h"
@@ -72,6 +73,7 @@ std::vector<Op> PartBlocks::body(const PartView& view, double scale) const {
     ops = withHiddenRunsJoined(std::move(ops));
     addMouths(view, scale, ops);
     addCentreLines(view, scale, ops);
+    append(ops, tenonPegLines(resolved_, index_, view, scale));
     ops.push_back(EndGroup{});
     return ops;
 }

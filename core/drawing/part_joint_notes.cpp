@@ -7,6 +7,7 @@
 
 #include "core/drawing/part_angles.h"
 #include "core/drawing/part_sizing.h"
+#include "core/drawing/tenon_pegs.h"
 #include "core/resolve/end_plane.h"
 #include "core/resolve/tenon_mitre.h"
 
@@ -30,6 +31,7 @@ class TenonTeller {
         addEnd(lines);
         addMitre(lines);
         addKerfs(lines);
+        addPegHoles(lines);
         return lines;
     }
     // Near the tip, at the face edge: a pin or a slot lies in the middle.
@@ -98,6 +100,8 @@ class TenonTeller {
                         "\u00b0: " + shown(mitre->longest) + " long on the");
         lines.push_back(std::string(wordFor(mitre->longer)) + ", " + shown(mitre->shortest) +
                         " on the " + std::string(wordFor(mitre->shorter)));
+        // The length that is dimensioned, to which it is sawn off square at first.
+        lines.push_back(shown(joint_.tenon.length.value.mm()) + " long before the mitre");
     }
 
     void addKerfs(std::vector<std::string>& lines) const {
@@ -122,6 +126,15 @@ class TenonTeller {
         if (count > 0) {
             lines.push_back(std::to_string(count) + " saw kerfs for wedges, " + shown(depth));
             lines.push_back("deep, " + shown(place) + " in from each edge");
+        }
+    }
+
+    void addPegHoles(std::vector<std::string>& lines) const {
+        if (const std::optional<std::string> text =
+                tenonPegsText(writer_.piece, writer_.resolved, main_.joint)) {
+            const std::size_t comma = text->find(", ");
+            lines.push_back(text->substr(0, comma + 1));
+            lines.push_back(text->substr(comma + 2));
         }
     }
 

@@ -121,6 +121,22 @@ JointAngles anglesOf(const ResolvedPiece& resolved, const ResolvedJoint& joint) 
     return angles;
 }
 
+namespace {
+
+// The run of a slope as it is told beside its degrees: that of those degrees, to their tenth, so
+// that one figure of degrees always has one run; but a run in whole quarters as it is, as a maker
+// who states 1 in 12 means it.
+double toldRun(double run, double degrees) {
+    constexpr double kAsStated = 0.002;
+    const double quarters = std::round(4.0 * run) / 4.0;
+    const double told = std::round(10.0 * degrees) / 10.0;
+    return std::abs(run - quarters) < kAsStated || told <= 0.0
+               ? run
+               : 1.0 / std::tan(Angle::degrees(told).radians());
+}
+
+}  // namespace
+
 std::string slopeText(Angle angle) {
     const double degrees = std::abs(angle.degrees());
     const double slope = std::tan(std::abs(angle.radians()));
@@ -128,7 +144,7 @@ std::string slopeText(Angle angle) {
     if (slope > 1e-6 && slope <= 1.0) {
         constexpr double kFine = 20.0;  // a run is said to a tenth where it is short
         constexpr double kTie = 1e-9;   // 1 in 6.25 is told alike wherever it is worked out
-        const double run = 1.0 / slope + kTie;
+        const double run = toldRun(1.0 / slope, degrees) + kTie;
         text += ", 1 in " + showDecimal(run, run < kFine ? 1 : 0);
     } else if (slope > 1.0) {
         text += ", " + showDecimal(slope, 1) + " in 1";
@@ -166,8 +182,9 @@ std::vector<std::string> jointSettings(const ResolvedPiece& resolved, const Reso
                                          ? tableText(angles.lean, mortised, joint.mortise.face)
                                          : wedgedText(angles.lean, mortised, joint.mortise.face))
                               : isSquareToBlank(mortised, joint)
-                                  ? "square to the blank, before its face is shaped"
-                                  : "square to the face"));
+                                  ? "square to the blank, before its " +
+                                        std::string(wordFor(joint.mortise.face)) + " is shaped"
+                                  : "square to the " + std::string(wordFor(joint.mortise.face))));
     if (angles.mouthTurn.radians() > kSquare) {
         words.push_back("mouth turned " + slopeText(angles.mouthTurn) +
                         " from the length of the blank");

@@ -45,7 +45,8 @@ struct JointAngles {
 };
 [[nodiscard]] JointAngles anglesOf(const ResolvedPiece& resolved, const ResolvedJoint& joint);
 
-// "5.2°, 1 in 11": an angle as degrees and as how far it rises over a run.
+// "5.2°, 1 in 11": an angle as degrees and as how far it rises over a run. The same degrees have
+// the same run wherever they are told.
 [[nodiscard]] std::string slopeText(Angle angle);
 // The settings for an end that is not square, one to a line ("saw: gauge 5.2°, 1 in 11, longer at
 // the back edge"); none for a square one.

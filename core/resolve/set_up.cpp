@@ -179,6 +179,7 @@ class SetUps {
                          : isHousing      ? "housing"
                                           : "mortise");
         setFence(one, mortise.face, openBox(mortise), isRound);
+        one.entered = mortise.face;
         one.fence = one.fence - (index == joint_.mortised ? joint_.mortise.referenceIn : Length());
         one.cutter = joint_.mortise.width.value;
         one.slopesOut = mortise.isHaunch && joint_.has(JointFeature::SlopingHaunch);
@@ -252,6 +253,7 @@ class SetUps {
         SetUp& one = add(RuleId::SetUpChisel, part, "ends of the mortise");
         one.pared = flare->value;
         one.isFarFaceOpen = mortise.isThrough;
+        one.entered = mortise.isThrough ? oppositeOf(mortise.face) : mortise.face;
         one.beforeShaping = beforeShaping;
     }
 

@@ -28,7 +28,8 @@ std::string bentText(const ResolvedPart& part) {
 }
 
 std::string shapedText(const SetUp& one, const ResolvedPart& part, const LengthStyle& style) {
-    std::string text = "this mortise once it is shaped, its depth from the face as it is";
+    std::string text = "this mortise once it is shaped, its depth from the " +
+                       faceWordOn(part, one.entered) + " as it is";
     if (one.lieTo > one.lieFrom) {
         text += ", which is laid level under the tool: it is sawn straight there, from " +
                 showLength(one.lieFrom, style) + " to " + showLength(one.lieTo, style) +

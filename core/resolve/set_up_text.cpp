@@ -125,7 +125,9 @@ std::string settingText(std::span<const SetUp> beside,
     std::string text = workOf(beside) + ", " + headText(first, resolved, shown);
     if (first.pared > kLengthTolerance) {
         return text + "; pared back " + shown(first.pared) + " each " +
-               (first.isFarFaceOpen ? "on the face the tenon comes out of" : "at the bottom") +
+               (first.isFarFaceOpen
+                    ? "on the " + faceWordOn(part, first.entered) + ", where the tenon comes out"
+                    : std::string("at the bottom")) +
                ", sloping to nothing at the mouth, for the wedges";
     }
     if (first.tool == RuleId::SetUpRoundTenon) {

@@ -151,7 +151,8 @@ TEST(SizesOfAPluggedScrew, UnderACurveAreTheHolesFromTheBlankAndThePlugs) {
 
 // A maker at the machine has one sheet in hand: the settings stand by the drawing.
 TEST(SettingsOfAJoint, StandByItsDrawingWhereASheetHasRoomForBoth) {
-    for (const char* name : {"armchair", "side_chair", "raked_chair", "pilot_stool", "bench"}) {
+    for (const char* name :
+         {"armchair", "side_chair", "raked_chair", "pilot_stool", "bench", "table"}) {
         const Piece piece = sample(name);
         SheetFrame frame;
         frame.paper = {210.0, 297.0};
@@ -203,6 +204,28 @@ TEST(NotesOnHoles, InOneLineDownTheViewHaveLeadersThatPassEachOtherBy) {
         const double off = std::abs(cross(way, holes[1] - holes[0])) / norm(way);
         EXPECT_GT(off, 1.0) << "from the lower hole";
     }
+}
+
+// The head post of the berth faces the other way than its foot post: marks of the faces would be
+// right for one of the two only, and the drawing that stands for both has none.
+TEST(DrawingOfTwoJoints, HasMarksOfFacesOnlyWhereTheyAreRightForBoth) {
+    const Piece piece = sample("bed_frame");
+    const ResolvedPiece berth = resolved(piece);
+    int seen = 0;
+    for (const JointGroup& group : drawnOnce(piece, berth, jointGroups(berth), kMetrics)) {
+        if (nameOfGroup(berth, group) != "side rail into foot post, into head post") {
+            continue;
+        }
+        ++seen;
+        const auto marked = [&](std::size_t joint) {
+            return drawJoint(piece, berth, joint, {0.5, {2.5, 7.0, 6.5}, false, true}, kMetrics)
+                .ops;
+        };
+        EXPECT_EQ(group.areMarksAlike,
+                  marked(group.joints.front()) == marked(group.alike.front().front()));
+        EXPECT_FALSE(group.areMarksAlike);
+    }
+    EXPECT_EQ(seen, 1);
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/sheets.h"
 #include "core/measure/length_text.h"
+#include "core/resolve/joint_angles.h"
 #include "core/resolve/set_up.h"
 #include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
@@ -133,6 +134,27 @@ TEST(MortiseOfAStub, IsMadeByItsGrooveAndNotByAChisel) {
     EXPECT_TRUE(says(words, "back frame rail, middle\nA\u2013A, blind, its groove makes it"))
         << words;
     EXPECT_TRUE(says(words, "for upper panel and lower panel")) << words;
+}
+
+// What is dimensioned is sawn first, square; the mitre takes a little of it off at its point too.
+TEST(MitredTenon, SaysThatItsLengthIsThatBeforeTheMitre) {
+    EXPECT_TRUE(says(wordsOfPart("luggage_stand", "end rail"), "1 3/4 long before the mitre"));
+}
+
+TEST(MortiseSquareToItsFace, NamesTheFace) {
+    int seen = 0;
+    for (const char* name : {"raked_chair", "bed_frame"}) {
+        const ResolvedPiece made = resolved(sample(name));
+        for (const ResolvedJoint& joint : made.joints) {
+            for (const std::string& line : jointSettings(made, joint)) {
+                EXPECT_FALSE(says(line, "square to the face") && !says(line, "square to the face "))
+                    << line;
+                EXPECT_FALSE(says(line, "before its face is shaped")) << line;
+                seen += says(line, " is shaped") || says(line, "mortise: square to the ") ? 1 : 0;
+            }
+        }
+    }
+    EXPECT_GT(seen, 2);
 }
 
 }  // namespace

@@ -304,9 +304,10 @@ TEST(SheetJob, OnePageForEachKind) {
     const Piece piece = testing::sample("bench");
     const ResolvedPiece resolved = testing::resolved(piece);
 
-    // The front rail is pegged and the back rail is not, so that they do not share one.
+    // The front rail is pegged and the back rail is not, so that they do not share one; the front
+    // post with its pegs takes two.
     EXPECT_EQ(sheetJob(piece, resolved, true, *findPaper("A3"), 0.0, "", kMetrics).pages.size(),
-              partKinds(resolved).size());
+              partKinds(resolved).size() + 1);
     EXPECT_EQ(sheetJob(piece, resolved, false, *findPaper("A3"), 0.0, "", kMetrics).pages.size(),
               1u);
 }
