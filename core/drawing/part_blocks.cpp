@@ -151,7 +151,8 @@ void PartBlocks::addCentreLines(const PartView& view, double scale, std::vector<
     }
 }
 
-// How far a place along the part is from all mortises and holes, on the sheet.
+// How far a place along the part is from all mortises and holes, and from where the arris of the
+// face edge is stopped off, on the sheet.
 double PartBlocks::clearOfCuts(double x) const {
     double clear = std::numeric_limits<double>::infinity();
     const auto keepOff = [&](const Box& box) {
@@ -163,6 +164,14 @@ double PartBlocks::clearOfCuts(double x) const {
     for (const ResolvedCut& cut : part_.cuts) {
         if (cut.isSetOutByMiddle()) {
             keepOff(cut.box);
+        }
+    }
+    for (const ResolvedEasing& easing : part_.easings) {
+        // A stopped one takes the arris that both marks stand on.
+        if (easing.at == Arris::FaceSideFaceEdge && (easing.from || easing.to)) {
+            const double from = easing.from ? easing.from->mm() : 0.0;
+            const double to = easing.to ? easing.to->mm() : part_.shoulderLength.value.mm();
+            keepOff({{from, 0.0, 0.0}, {to, 0.0, 0.0}});
         }
     }
     return clear;

@@ -161,8 +161,8 @@ std::vector<std::string> placesOnOthers(const ResolvedPiece& resolved,
         if (joint.tenoned != index && joint.mortised != index) {
             continue;
         }
-        if (!isOnlyFixed(joint)) {
-            return {};  // its mortises are dimensioned
+        if (joint.kind != JointKind::Rests) {
+            return {};  // its mortises, or the pilot holes of its screws, are dimensioned
         }
         const ResolvedPart& other =
             resolved.parts[joint.tenoned == index ? joint.mortised : joint.tenoned];

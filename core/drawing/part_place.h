@@ -14,7 +14,7 @@ namespace shoulderline {
 // one by hand. None for any other.
 [[nodiscard]] std::optional<std::string> endsInto(const ResolvedPiece& resolved, std::size_t part);
 
-// Where a part stands that no mortise, housing or lap places, on what it is screwed or glued to:
+// Where a part stands that no mortise, lap or screw places, on what it is glued to:
 // "top 2 below the top of front rail", "midway from front to back on front post"; in the directions
 // that its touching others does not fix and in which both lie square. Pairs by the outer or inner
 // side, away from and towards the middle plane of the piece. A sentence each.

@@ -65,16 +65,19 @@ TEST(FaceMarks, OfASkewedSectionStandOnItsOwnLines) {
 struct EdgeMark {
     Vec2 point;
     double edge = 0.0;
+    double along = 0.0;  // from the start end, millimetres of wood
 };
 EdgeMark edgeMarkOf(const char* sample, const std::string& name) {
     const Piece piece = testing::sample(sample);
     const ResolvedPiece resolved = testing::resolved(piece);
     EdgeMark found;
+    double left = 0.0;
+    constexpr double kScale = 0.25;
     for (const PartKind& kind : partKinds(resolved)) {
         if (kind.name != name) {
             continue;
         }
-        const Sheet sheet = partDrawing(piece, resolved, kind, 0.25, false, kMetrics);
+        const Sheet sheet = partDrawing(piece, resolved, kind, kScale, false, kMetrics);
         const std::string body = resolved.parts[kind.parts.front()].name + ", ";
         std::vector<std::string> open;
         bool isFaceSide = false;
@@ -89,10 +92,12 @@ EdgeMark edgeMarkOf(const char* sample, const std::string& name) {
                 if (const auto* wood = std::get_if<Fill>(&op);
                     wood != nullptr && open.back() == body + "face side") {
                     found.edge = wood->points.front().y;
+                    left = wood->points.front().x;
                 }
                 if (const auto* mark = std::get_if<Stroke>(&op);
                     mark != nullptr && open.back() == kFaceEdgeGroup) {
                     found.point = mark->points[1];
+                    found.along = (found.point.x - left) / kScale;
                     isFaceSide = false;
                 }
             }
@@ -109,6 +114,21 @@ TEST(FaceMarks, TheFaceEdgesStandsWhereTheEdgeIsTheBlanksOwn) {
         EXPECT_GT(mark.edge, 0.0);
         EXPECT_NEAR(mark.point.y, mark.edge, 1e-6) << name;
     }
+}
+
+// The bench's back posts have their face edge chamfered between two stops.
+TEST(FaceMarks, StandClearOfAStoppedChamfer) {
+    const ResolvedPiece bench = testing::resolved(testing::sample("bench"));
+    const ResolvedPart& post = testing::partNamed(bench, "back post, right");
+    const auto chamfer =
+        std::find_if(post.easings.begin(), post.easings.end(), [](const ResolvedEasing& easing) {
+            return easing.at == Arris::FaceSideFaceEdge && easing.from && easing.to;
+        });
+    ASSERT_NE(chamfer, post.easings.end());
+
+    const EdgeMark mark = edgeMarkOf("bench", "back post");
+
+    EXPECT_TRUE(mark.along < chamfer->from->mm() || mark.along > chamfer->to->mm()) << mark.along;
 }
 
 // Both front legs enter the seat abreast, one behind the other under its notes.

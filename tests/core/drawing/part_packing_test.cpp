@@ -166,5 +166,51 @@ TEST(PartSheet, TablesOfOutlinesNameTheirViewAndTheirPoints) {
     EXPECT_TRUE(says(leg.front(), "Q1")) << "on the view of the back edge";
 }
 
+// Read from the left, sections come in the order of their letters.
+TEST(PartSheet, SectionsOfBothEndsOfARailStandInTheOrderOfTheirLetters) {
+    const Piece piece = testing::sample("side_chair");
+    const ResolvedPiece made = testing::resolved(piece);
+    for (const PartKind& kind : partKinds(made)) {
+        if (kind.name != "side rail") {
+            continue;
+        }
+        const std::vector<Sheet> sheets =
+            partSheets(piece, made, kind, {{210, 297}, 0.0, "", 1, 9}, kMetrics);
+        ASSERT_EQ(sheets.size(), 1U);
+        const auto placeOf = [&](const std::string& title) {
+            for (const Op& op : sheets.front().ops) {
+                const auto* text = std::get_if<TextOp>(&op);
+                if (text != nullptr && text->text.rfind(title, 0) == 0) {
+                    return text->at;
+                }
+            }
+            return Vec2{-1.0, -1.0};
+        };
+        const Vec2 a = placeOf("A\u2013A, ");
+        const Vec2 b = placeOf("B\u2013B, ");
+        EXPECT_GT(a.x, 0.0);
+        EXPECT_NEAR(a.y, b.y, 1.0);
+        EXPECT_LT(a.x, b.x);
+    }
+}
+
+// At twice the scale the rail's section and the points of its outline had a second sheet without
+// any view to read them by.
+TEST(PartSheet, ARailsSectionAndPointsStandBesideItRatherThanOnASheetOfTheirOwn) {
+    for (const char* chair : {"side_chair", "raked_chair"}) {
+        EXPECT_EQ(sheetsOf(chair, "front rail", {210, 297}).size(), 1U) << chair;
+    }
+}
+
+// 36 in high and 20 deep, one over the other: at 1:10 too high for the sheet, at 1:16 it would
+// leave a quarter of it empty.
+TEST(PieceSheet, IsAsLargeAsAScaleOfAMakersRuleAllows) {
+    const Piece piece = testing::sample("raked_chair");
+    const Sheet sheet =
+        pieceSheet(piece, testing::resolved(piece), {{297, 210}, 0.0, "", 1, 9}, kMetrics);
+
+    EXPECT_TRUE(says(sheet, "1 : 12"));
+}
+
 }  // namespace
 }  // namespace shoulderline

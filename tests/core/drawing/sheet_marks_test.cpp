@@ -363,34 +363,6 @@ TEST(PartSheet, AnEndNeverStandsBesideASideWhereTheOtherBelongs) {
     EXPECT_TRUE(right->x < side.min.x || right->y > side.max.y) << right->x << ", " << right->y;
 }
 
-// Read from the left, sections come in the order of their letters.
-TEST(PartSheet, SectionsOfBothEndsOfARailStandInTheOrderOfTheirLetters) {
-    const Piece piece = testing::sample("side_chair");
-    const ResolvedPiece made = testing::resolved(piece);
-    for (const PartKind& kind : partKinds(made)) {
-        if (kind.name != "side rail") {
-            continue;
-        }
-        const std::vector<Sheet> sheets =
-            partSheets(piece, made, kind, {{210, 297}, 0.0, "", 1, 9}, kMetrics);
-        ASSERT_EQ(sheets.size(), 1U);
-        const auto placeOf = [&](const std::string& title) {
-            for (const Op& op : sheets.front().ops) {
-                const auto* text = std::get_if<TextOp>(&op);
-                if (text != nullptr && text->text.rfind(title, 0) == 0) {
-                    return text->at;
-                }
-            }
-            return Vec2{-1.0, -1.0};
-        };
-        const Vec2 a = placeOf("A\u2013A, ");
-        const Vec2 b = placeOf("B\u2013B, ");
-        EXPECT_GT(a.x, 0.0);
-        EXPECT_NEAR(a.y, b.y, 1.0);
-        EXPECT_LT(a.x, b.x);
-    }
-}
-
 // Both long edges of a panel are rabbeted alike: one note tells both.
 TEST(PartSheet, RabbetsAtBothEdgesAreToldTogether) {
     const std::vector<Sheet> sheets = sheetsOf("chart_cabinet", "upper panel", {297, 210});
