@@ -146,7 +146,7 @@ TEST(FixingNotes, ABracketsSheetSaysWhereOnThePostItStands) {
 // Turned about, such a rail would fit as well, and its mortises stand at the wrong places.
 TEST(FixingNotes, ARailWhoseEndsDifferSaysWhichEndGoesWhere) {
     EXPECT_TRUE(isTold(notesOn("raked_chair", "side rail"),
-                       "left end into front post, right end into back post"))
+                       "front end into front post, back end into back post"))
         << ::testing::PrintToString(notesOn("raked_chair", "side rail"));
 }
 
