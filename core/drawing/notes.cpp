@@ -7,6 +7,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/fraction_text.h"
+#include "core/drawing/trade_marks.h"
 
 namespace shoulderline {
 
@@ -15,7 +16,6 @@ namespace {
 constexpr double kBetweenNotes = 5.0;
 constexpr double kBetweenLeaders = 2.5;
 constexpr double kSameWidth = 1e-9;
-constexpr double kDotRadius = 0.5;
 constexpr double kUnderLine = 1.6;  // from the note's line to its lettering
 constexpr double kOverLine = 0.6;   // of the height: room for a fraction's lower figures
 
@@ -149,15 +149,6 @@ std::vector<Column> columnsFor(const std::vector<Note>& notes,
     return best->columns();
 }
 
-Fill dotAt(Vec2 centre) {
-    Fill fill;
-    for (int i = 0; i < 12; ++i) {
-        const Angle angle = Angle::degrees(30.0 * i);
-        fill.points.push_back(centre + Vec2{angle.cos(), angle.sin()} * kDotRadius);
-    }
-    return fill;
-}
-
 // From a note's first line of lettering to its last.
 double depthOf(const Note& note, double height) {
     return note.lines.empty() ? 0.0
@@ -222,7 +213,7 @@ std::vector<Op> placeNotes(std::vector<Note> notes,
         }
         ops.push_back(std::move(leader));
         ops.push_back(Stroke{{{column.low, line}, {column.high(), line}}, LineRole::Dimension});
-        ops.push_back(dotAt(note.target));
+        ops.push_back(leaderDot(note.target));
         // Over the view the last line of lettering stands on the note's line.
         double baseline = side == NoteSide::Under
                               ? line + kUnderLine + height

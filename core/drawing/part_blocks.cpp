@@ -8,6 +8,7 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/line_bands.h"
+#include "core/drawing/mortise_rows.h"
 #include "core/drawing/narrow_mouths.h"
 #include "core/drawing/notes.h"
 #include "core/drawing/section_marks.h"

@@ -8,6 +8,7 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/overloaded.h"
 #include "core/drawing/pictorial.h"
+#include "core/drawing/trade_marks.h"
 
 namespace shoulderline {
 
@@ -17,7 +18,6 @@ constexpr double kRadius = 3.2;
 constexpr double kNumberHeight = 2.5;
 constexpr double kRoundCircle = 0.8;  // round a circle
 constexpr double kArrow = 2.0;
-constexpr double kSpotDot = 0.5;      // radius
 constexpr double kRoundSpot = 0.7;    // of a dot's middle from any line
 constexpr double kBetweenTips = 2.5;  // so that no two leaders seem to meet
 constexpr double kShortestPointedAt = 0.8;
@@ -226,19 +226,10 @@ void tryPlacesAt(Vec2 tip,
     }
 }
 
-Fill dotOnFace(Vec2 centre) {
-    Fill fill;
-    for (int i = 0; i < 12; ++i) {
-        const Angle angle = Angle::degrees(30.0 * i);
-        fill.points.push_back(centre + Vec2{angle.cos(), angle.sin()} * kSpotDot);
-    }
-    return fill;
-}
-
 void addNumber(const PlacedNumber& placed, std::size_t number, std::vector<Op>& ops) {
     const Vec2 way = (placed.centre - placed.tip) * (1.0 / norm(placed.centre - placed.tip));
     ops.push_back(Stroke{{placed.tip, placed.centre - way * kRadius}, LineRole::Dimension});
-    ops.push_back(placed.isOnFace ? Op{dotOnFace(placed.tip)}
+    ops.push_back(placed.isOnFace ? Op{leaderDot(placed.tip)}
                                   : Op{arrowhead(placed.tip, placed.centre, kArrow)});
     ops.push_back(ArcOp{placed.centre, kRadius, {}, Angle::degrees(360.0), LineRole::Dimension});
     ops.push_back(TextOp{placed.centre + Vec2{0.0, kNumberHeight / 2.0},
@@ -373,6 +364,23 @@ std::vector<Op> partNumbersOn(const ResolvedPiece& resolved,
         }
     }
     return placeNumbers(resolved, targets, spots, std::move(places));
+}
+
+void addInMiddle(std::vector<Op> drawing,
+                 const Rect& bounds,
+                 const ResolvedPiece& resolved,
+                 std::vector<PartSpot> spots,
+                 const Rect& space,
+                 const TextMetrics& metrics,
+                 std::vector<Op>& ops) {
+    const Vec2 by = (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5;
+    move(drawing, by);
+    for (PartSpot& spot : spots) {
+        spot.at = spot.at + by;
+    }
+    const Rect area{space.min + Vec2{1.0, 1.0}, space.max - Vec2{1.0, 1.0}};
+    append(drawing, partNumbersOn(resolved, drawing, spots, area, metrics));
+    append(ops, std::move(drawing));
 }
 
 }  // namespace shoulderline

@@ -18,4 +18,14 @@ namespace shoulderline {
                                             const Rect& area,
                                             const TextMetrics& metrics);
 
+// Puts `drawing`, whose bounds these are, with its spots into the middle of `space`, numbered as
+// above, and adds it to `ops`.
+void addInMiddle(std::vector<Op> drawing,
+                 const Rect& bounds,
+                 const ResolvedPiece& resolved,
+                 std::vector<PartSpot> spots,
+                 const Rect& space,
+                 const TextMetrics& metrics,
+                 std::vector<Op>& ops);
+
 }  // namespace shoulderline

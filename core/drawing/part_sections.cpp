@@ -5,6 +5,7 @@
 
 #include "core/drawing/hatching.h"
 #include "core/drawing/joint_section.h"
+#include "core/drawing/mortise_rows.h"
 #include "core/drawing/part_faces.h"
 #include "core/drawing/turned_mouth.h"
 #include "core/geometry/eased_body.h"

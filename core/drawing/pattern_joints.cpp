@@ -6,6 +6,7 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/hole_views.h"
+#include "core/drawing/mortise_rows.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/part_views.h"
 

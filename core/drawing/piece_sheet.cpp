@@ -284,18 +284,7 @@ Sheet pieceSheet(const Piece& piece,
     setSizeOverAll(block, over, piece);
     block.scale = scaleText(scale);
     sheet.ops = frameAndTitle(frame.paper, block, metrics);
-    const Vec2 by = (space.min + space.max) * 0.5 - (bounds.min + bounds.max) * 0.5;
-    move(drawing, by);
-    for (PartSpot& spot : spots) {
-        spot.at = spot.at + by;
-    }
-    append(drawing,
-           partNumbersOn(resolved,
-                         drawing,
-                         spots,
-                         {space.min + Vec2{1.0, 1.0}, space.max - Vec2{1.0, 1.0}},
-                         metrics));
-    append(sheet.ops, std::move(drawing));
+    addInMiddle(std::move(drawing), bounds, resolved, std::move(spots), space, metrics, sheet.ops);
     return sheet;
 }
 

@@ -6,6 +6,7 @@
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
 #include "core/drawing/joint_section.h"
+#include "core/drawing/mortise_rows.h"
 #include "core/drawing/part_angles.h"
 #include "core/drawing/part_views.h"
 #include "core/drawing/round_wood.h"

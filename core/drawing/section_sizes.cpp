@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/mortise_rows.h"
 #include "core/drawing/part_sections.h"
 #include "core/drawing/turned_mouth.h"
 #include "core/measure/length_text.h"

@@ -35,6 +35,16 @@ Stroke faceEdgeMark(Vec2 at, double height, bool upwards) {
     return {{at + Vec2{-0.4 * height, up}, at, at + Vec2{0.4 * height, up}}, LineRole::Dimension};
 }
 
+Fill leaderDot(Vec2 centre) {
+    constexpr double kRadius = 0.5;
+    Fill dot;
+    for (int i = 0; i < 12; ++i) {
+        const Angle angle = Angle::degrees(30.0 * i);
+        dot.points.push_back(centre + Vec2{angle.cos(), angle.sin()} * kRadius);
+    }
+    return dot;
+}
+
 std::vector<Op> grainArrow(Vec2 at, double length) {
     const double head = std::min(2.5, length / 4.0);
     const Vec2 half{length / 2.0, 0.0};

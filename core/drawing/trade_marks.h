@@ -24,6 +24,9 @@ inline constexpr const char* kGrainGroup = "the grain";
 // point; `upwards` when the face edge lies above it on the sheet.
 [[nodiscard]] Stroke faceEdgeMark(Vec2 at, double height, bool upwards);
 
+// The dot that a leader ends in on a face.
+[[nodiscard]] Fill leaderDot(Vec2 centre);
+
 // Which way the grain runs: a level line with an arrow at each end. `at` is its middle.
 [[nodiscard]] std::vector<Op> grainArrow(Vec2 at, double length);
 

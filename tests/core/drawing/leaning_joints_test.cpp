@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/drawing/mortise_rows.h"
 #include "core/drawing/part_sections.h"
 #include "core/drawing/part_sizes.h"
 #include "core/drawing/sheets.h"

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/drawing/mortise_rows.h"
 #include "core/drawing/part_sizes.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/joined_grooves.h"

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "core/drawing/lettering_metrics.h"
+#include "core/drawing/mortise_rows.h"
 #include "core/drawing/part_angles.h"
 #include "core/drawing/part_faces.h"
 #include "core/drawing/part_outline_table.h"
