@@ -19,6 +19,7 @@ constexpr double kRod = 22.0;
 constexpr double kRodGap = 16.0;
 constexpr double kViewGap = 92.0;
 constexpr double kNarrowViewGap = 44.0;
+constexpr double kRodName = 40.0;
 constexpr double kTitle = 28.0;
 constexpr double kLabelRoom = PieceCanvas::kRows * PieceCanvas::kRowHeight + 12.0;
 constexpr double kNear = 6.0;
@@ -107,7 +108,8 @@ void PieceCanvas::layOut() {
     const Vec2 side = views_[Side].allMax - views_[Side].allMin;
     const Vec2 plan = views_[Plan].max - views_[Plan].min;
     const double viewGap = width() < kNarrow ? kNarrowViewGap : kViewGap;
-    const double across = 3 * kRoundPiece + kHeightLabels + kRod + kRodGap + viewGap;
+    const double name = width() < kNarrow ? 0.0 : kRodName;
+    const double across = 3 * kRoundPiece + kHeightLabels + kRod + kRodGap + viewGap + name;
     const double stations = views_[Side].stations.empty() ? 0.0 : kStationRow;
     const double down =
         kRoundPiece + kTitle + stations + kRodGap + kRod + kLabelRoom + kTitle + kRoundPiece;
@@ -126,7 +128,7 @@ void PieceCanvas::layOut() {
     origins_[Plan] = {left - views_[Plan].min.x, planTop + views_[Plan].max.y};
     scene_ = QRectF(0,
                     0,
-                    sideLeft + side.x + 2 * kRoundPiece * margin_,
+                    sideLeft + side.x + (2 * kRoundPiece + name) * margin_,
                     planTop + plan.y + kRoundPiece * margin_);
 }
 
