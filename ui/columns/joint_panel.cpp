@@ -6,6 +6,7 @@
 #include <iterator>
 
 #include "core/joint/joint_sizing.h"
+#include "core/resolve/end_words.h"
 #include "core/resolve/found_sizes.h"
 #include "core/resolve/joint_angles.h"
 #include "ui/columns/section.h"
@@ -276,11 +277,13 @@ void JointPanel::showOthers(const ResolvedJoint& one) {
         return;
     }
     const auto shown = [this](const Size& size) { return qt(document_.shown(size.value)); };
-    QStringList lines{tr("mortise in the %1; %2 from its %3, %4 from the start end")
+    const ResolvedPart& mortised = document_.resolved().parts[one.mortised];
+    QStringList lines{tr("mortise in the %1; %2 from its %3, %4 from its %5")
                           .arg(qt(wordFor(one.mortise.face)),
                                shown(one.mortise.fromFace),
                                qt(wordFor(one.mortise.reference)),
-                               shown(one.mortise.fromStart))};
+                               shown(one.mortise.fromStart),
+                               qt(placesFromWord(mortised, End::Start)))};
     for (const std::string& setting : outOfSquareSettings(document_.resolved(), one)) {
         lines << qt(setting);
     }
