@@ -68,7 +68,7 @@ std::pair<QString, const Size*> sizeBehind(const ResolvedJoint& joint, RuleId ru
                 &joint.mortise.fromFace};
     }
     if (rule == RuleId::MortiseEndLeast) {
-        return {ProportionList::tr("mortise from the start end"), &joint.mortise.fromStart};
+        return {ProportionList::tr("mortise from the end"), &joint.mortise.fromStart};
     }
     return {ProportionList::tr("smallest shoulder"),
             &smallestShoulder(tenon.shoulders, joint.has(JointFeature::BareFaced))};
