@@ -83,6 +83,25 @@ void addAngleSizes(SizeWriter& writer) {
     }
 }
 
+ShoulderSpan shoulderSpan(const ResolvedPart& part) {
+    const Vec3 size = part.bodyBox().max;
+    ShoulderSpan span{alongFaceArris(part), false};
+    const auto settle = [&](End end, double& corner, double outermost) {
+        const double off = std::abs(corner - outermost);
+        if (off < kLeastSetBack) {
+            corner = outermost;
+            return;
+        }
+        const auto isThere = [&](double y, double z) {
+            return std::abs(endAt(part, end, y, z) - outermost) < kLengthTolerance.mm();
+        };
+        span.needsCorners = span.needsCorners || (!isThere(size.y, 0.0) && !isThere(0.0, size.z));
+    };
+    settle(End::Start, span.arris.min, 0.0);
+    settle(End::Far, span.arris.max, size.x);
+    return span;
+}
+
 Box footOf(const ResolvedPart& part, const TenonSolid& tenon) {
     constexpr double kOnEnd = 1e-4;
     if (!tenon.exact || part.body.planes.empty()) {

@@ -17,4 +17,12 @@ void addAngleSizes(SizeWriter& writer);
 // the tenon's own box.
 [[nodiscard]] Box footOf(const ResolvedPart& part, const TenonSolid& tenon);
 
+// What the shoulder length is from and to: along the arris of the face side and the face edge; at
+// an end whose corners lie off one another by less than a rule shows, from the outermost one.
+struct ShoulderSpan {
+    Extent arris;
+    bool needsCorners = false;  // no size tells how far its outermost corners lie off
+};
+[[nodiscard]] ShoulderSpan shoulderSpan(const ResolvedPart& part);
+
 }  // namespace shoulderline

@@ -118,10 +118,10 @@ std::string referenceAcross(const ResolvedPart& part, int axis, double from, dou
 
 void addLengths(SizeWriter& writer) {
     const ResolvedPart& part = writer.part;
-    const double length = part.shoulderLength.value.mm();
     const bool hasTenons = !part.tenons.empty();
-    writer.along({0.0,
-                  length,
+    const ShoulderSpan span = shoulderSpan(part);
+    writer.along({span.arris.min,
+                  span.arris.max,
                   0.0,
                   0.0,
                   {},
@@ -129,6 +129,18 @@ void addLengths(SizeWriter& writer) {
                   hasTenons ? "shoulder length" : "length",
                   writer.subject,
                   1});
+    if (span.needsCorners) {
+        const double over = part.shoulderLength.value.mm();
+        writer.along({0.0,
+                      over,
+                      0.0,
+                      0.0,
+                      "(" + writer.shown(over) + ")",
+                      0.0,
+                      "over the corners",
+                      writer.subject,
+                      1});
+    }
     if (!hasTenons) {
         return;
     }

@@ -8,6 +8,7 @@
 #include "core/drawing/strips.h"
 #include "core/drawing/tiles.h"
 #include "core/drawing/title_block.h"
+#include "core/resolve/end_plane.h"
 
 namespace shoulderline {
 
@@ -81,19 +82,19 @@ class Strip {
     }
 
     void addEnds() {
-        const double length = part_.shoulderLength.value.mm();
+        const Extent body = alongFaceArris(part_);
         for (const double y : {0.0, height_}) {
             ops_.push_back(Stroke{{{over_.min.x, y}, {over_.max.x, y}}, LineRole::Visible});
         }
         ops_.push_back(across(over_.min.x, 0.0, height_));
         ops_.push_back(across(over_.max.x, 0.0, height_));
         if (over_.min.x < 0.0) {
-            ops_.push_back(across(0.0, 0.0, height_));
-            label("tenon", over_.min.x, 0.0, 0.0);
+            ops_.push_back(across(body.min, 0.0, height_));
+            label("tenon", over_.min.x, body.min, 0.0);
         }
-        if (over_.max.x > length) {
-            ops_.push_back(across(length, 0.0, height_));
-            label("tenon", length, over_.max.x, 0.0);
+        if (over_.max.x > part_.shoulderLength.value.mm()) {
+            ops_.push_back(across(body.max, 0.0, height_));
+            label("tenon", body.max, over_.max.x, 0.0);
         }
     }
 

@@ -22,4 +22,11 @@ double endAt(const ResolvedPart& part, End end, double y, double z) {
     return end == End::Far ? part.shoulderLength.value.mm() : 0.0;
 }
 
+Extent alongFaceArris(const ResolvedPart& part) {
+    if (part.section != SectionForm::Square) {
+        return {0.0, part.shoulderLength.value.mm()};
+    }
+    return {endAt(part, End::Start, 0.0, 0.0), endAt(part, End::Far, 0.0, 0.0)};
+}
+
 }  // namespace shoulderline

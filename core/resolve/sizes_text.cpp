@@ -8,6 +8,7 @@
 #include "core/measure/angle_text.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/bending_text.h"
+#include "core/resolve/end_plane.h"
 #include "core/resolve/found_sizes.h"
 #include "core/resolve/joint_angles.h"
 #include "core/resolve/named_sizes.h"
@@ -56,7 +57,13 @@ std::string partText(const Piece& piece, const ResolvedPart& part, const RuleBoo
                        shown(piece, part.width.value) + " x " + shown(piece, part.thickness.value) +
                        ", " + part.stock;
     if (!part.tenons.empty()) {
-        text += ", shoulder to shoulder " + shown(piece, part.shoulderLength.value);
+        const Extent arris = alongFaceArris(part);
+        const Length between = Length::mm(arris.max - arris.min);
+        text += ", shoulder to shoulder " + shown(piece, between);
+        if (!nearlyEqual(between, part.shoulderLength.value, kLengthTolerance)) {
+            text += " at the face side and face edge, " + shown(piece, part.shoulderLength.value) +
+                    " over the corners";
+        }
     }
     text += "\n";
     const auto lengths = [&](Length length) { return shown(piece, length); };

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "core/check/figure_text.h"
+#include "core/resolve/end_plane.h"
 #include "core/resolve/part_set_up.h"
 #include "ui/columns/air_dialog.h"
 #include "ui/columns/section.h"
@@ -106,8 +107,16 @@ std::vector<PartPanel::SizeTold> PartPanel::sizesOf(const ResolvedPart& part) {
     const auto told = [](const QString& name, const Size& size) {
         return SizeTold{name, size.value, size.state, &size};
     };
-    std::vector<SizeTold> all{
-        told(hasTenons ? tr("shoulder to shoulder") : tr("length"), part.shoulderLength)};
+    const Extent arris = alongFaceArris(part);
+    const Length between = Length::mm(arris.max - arris.min);
+    const bool isSlanted = !nearlyEqual(between, part.shoulderLength.value, kLengthTolerance);
+    std::vector<SizeTold> all{told(!hasTenons  ? tr("length")
+                                   : isSlanted ? tr("over its shoulders")
+                                               : tr("shoulder to shoulder"),
+                                   part.shoulderLength)};
+    if (hasTenons && isSlanted) {
+        all.push_back({tr("shoulder to shoulder, face side"), between, SizeState::ByRule});
+    }
     if (hasTenons) {
         all.push_back({tr("length over tenons"), part.length(), SizeState::ByRule});
     }

@@ -11,6 +11,7 @@
 #include "core/drawing/lettering_metrics.h"
 #include "core/drawing/rods.h"
 #include "core/drawing/story.h"
+#include "core/resolve/end_plane.h"
 #include "tests/core/drawing/sheet_checks.h"
 #include "tests/support/pieces.h"
 
@@ -117,11 +118,13 @@ TEST(Stories, MarkShouldersAndMortiseEnds) {
         for (const PartKind& kind : partKinds(resolved)) {
             const ResolvedPart& part = resolved.parts[kind.parts.front()];
             std::vector<double> places{part.overBox().min.x, part.overBox().max.x};
+            // Of a slanted shoulder the corner at the face side and face edge.
+            const Extent body = alongFaceArris(part);
             if (part.startTenon.mm() > 0.0) {
-                places.push_back(0.0);
+                places.push_back(body.min);
             }
             if (part.farTenon.mm() > 0.0) {
-                places.push_back(part.shoulderLength.value.mm());
+                places.push_back(body.max);
             }
             std::set<std::tuple<Face, long, long>> done;  // beside one another the marks are one
             for (const MortiseSolid& mortise : part.mortises) {
