@@ -3,6 +3,8 @@
 #include <cmath>
 #include <string_view>
 
+#include "core/resolve/end_plane.h"
+
 namespace shoulderline {
 
 namespace {
@@ -36,6 +38,33 @@ EndNames namesOfEnds(const ResolvedPart& part) {
                                            : EndNames{"inner", "outer"};
 }
 
+// " at the face side": where the outermost corners of a slanted shoulder are, which places along a
+// part are from; nothing for a square one.
+std::string outermostWord(const ResolvedPart& part, End end) {
+    constexpr double kSeen = 0.4;  // mm: less shows on no rule
+    if (part.section != SectionForm::Square || !endPlaneOf(part.body, end)) {
+        return {};
+    }
+    const Vec3 size = part.bodyBox().max;
+    const double outermost = end == End::Start ? 0.0 : size.x;
+    const auto isOut = [&](double y, double z) {
+        return std::abs(endAt(part, end, y, z) - outermost) < kSeen;
+    };
+    const bool atFaceSide = isOut(0.0, 0.0) || isOut(size.y, 0.0);
+    const bool atBackSide = isOut(0.0, size.z) || isOut(size.y, size.z);
+    const bool atFaceEdge = isOut(0.0, 0.0) || isOut(0.0, size.z);
+    const bool atBackEdge = isOut(size.y, 0.0) || isOut(size.y, size.z);
+    std::string words;
+    if (atFaceSide != atBackSide) {
+        words = wordFor(atFaceSide ? Face::FaceSide : Face::BackSide);
+    }
+    if (atFaceEdge != atBackEdge) {
+        words += words.empty() ? "" : " and ";
+        words += wordFor(atFaceEdge ? Face::FaceEdge : Face::BackEdge);
+    }
+    return words.empty() ? words : " at the " + words;
+}
+
 }  // namespace
 
 std::string endWord(const ResolvedPart& part, End end) {
@@ -50,7 +79,7 @@ std::string placesFromWord(const ResolvedPart& part, End end) {
     }
     const EndNames names = namesOfEnds(part);
     return names.isUpright ? "shoulder at the " + std::string(names.at(end))
-                           : std::string(names.at(end)) + " shoulder";
+                           : std::string(names.at(end)) + " shoulder" + outermostWord(part, end);
 }
 
 std::string faceWordOn(const ResolvedPart& part, Face face) {

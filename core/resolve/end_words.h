@@ -13,7 +13,8 @@ namespace shoulderline {
 [[nodiscard]] std::string endWord(const ResolvedPart& part, End end);
 
 // What places along it are measured from: its end, or where tenons stand out there its shoulder,
-// "left shoulder". Of one that stands "foot", "shoulder at the foot".
+// "left shoulder", of a slanted one with its outermost corners: "left shoulder at the face side".
+// Of one that stands "foot", "shoulder at the foot".
 [[nodiscard]] std::string placesFromWord(const ResolvedPart& part, End end);
 
 // The word of a face, an end by its own.

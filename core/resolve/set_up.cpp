@@ -138,6 +138,9 @@ class SetUps {
             add(RuleId::SetUpPlough, joint_.mortised, "mortise: its groove makes it");
             return;
         }
+        if (joint_.mortise.width.state == SizeState::AsFound) {
+            return;  // it is cut
+        }
         for (const std::size_t part : {joint_.mortised, joint_.tenoned}) {
             for (const MortiseSolid& mortise : resolved_.parts[part].mortises) {
                 if (mortise.joint != index_) {

@@ -215,5 +215,23 @@ TEST(RabbetsOfATongue, AreToldTogetherByTheirFaces) {
     EXPECT_TRUE(isTold);
 }
 
+// A mortise as found is there already: no chisel is set for it, the saw is set for its tenon.
+TEST(SetUpsOfAJoint, LeaveOutAMortiseThatIsCutAlready) {
+    const Piece piece = sample("side_chair");
+    const ResolvedPiece chair = resolved(piece);
+    const auto joint =
+        std::find_if(chair.joints.begin(), chair.joints.end(), [](const ResolvedJoint& one) {
+            return one.mortise.width.state == SizeState::AsFound;
+        });
+    ASSERT_NE(joint, chair.joints.end());
+    bool hasCheek = false;
+    for (const shoulderline::SetUp& one :
+         setUpsOf(chair, static_cast<std::size_t>(joint - chair.joints.begin()))) {
+        EXPECT_EQ(one.work.find("mortise"), std::string::npos) << one.work;
+        hasCheek = hasCheek || has(one.work, "cheek");
+    }
+    EXPECT_TRUE(hasCheek);
+}
+
 }  // namespace
 }  // namespace shoulderline
