@@ -33,7 +33,8 @@ std::string shapedText(const SetUp& one, const ResolvedPart& part, const LengthS
     if (one.lieTo > one.lieFrom) {
         text += ", which is laid level under the tool: it is sawn straight there, from " +
                 showLength(one.lieFrom, style) + " to " + showLength(one.lieTo, style) +
-                " from the " + placesFromWord(part, End::Start);
+                " from the " + placesFromWord(part, End::Start) +
+                "; its place is marked along the blank, not along that slope";
     }
     return text + "; what is cut in the square blank comes before";
 }
