@@ -47,13 +47,19 @@ double outOfOutline(const Outline& outline, const ResolvedHole& hole, Face face,
     aside[axes.along] = 1.0;
     const Vec3 u = normalised(cross(hole.into, aside));
     const Vec3 v = cross(hole.into, u);
-    double out = 0.0;
-    const auto judge = [&](const Vec3& p) {
-        out = std::max(out, outline.outside({p.x, p[axes.into == 2 ? 1 : 2]}));
+    const auto outsideBy = [&](const Vec3& p) {
+        return outline.outsideBy({p.x, p[axes.into == 2 ? 1 : 2]});
     };
+    const double radius = hole.diameter.mm() / 2;
+    const double reach = radius / std::abs(dot(hole.into, normal)) + slot;
+    if (outsideBy(hole.mouth) <= -reach && outsideBy(end) <= -reach) {
+        return 0.0;
+    }
+    double out = 0.0;
+    const auto judge = [&](const Vec3& p) { out = std::max(out, outsideBy(p)); };
     for (int i = 0; i < kRimPoints; ++i) {
         const double turn = 2.0 * std::numbers::pi * i / kRimPoints;
-        const Vec3 rim = (u * std::cos(turn) + v * std::sin(turn)) * (hole.diameter.mm() / 2);
+        const Vec3 rim = (u * std::cos(turn) + v * std::sin(turn)) * radius;
         // Where the line of the hole's wall meets the face; a blind hole ends square to its axis.
         const Vec3 onFace = rim - hole.into * (dot(rim, normal) / dot(hole.into, normal));
         for (const double way : {-slot, slot}) {

@@ -251,10 +251,7 @@ bool Outline::contains(Vec2 p) const {
     return inside;
 }
 
-double Outline::outside(Vec2 p) const {
-    if (vertices.empty() || contains(p)) {
-        return 0.0;
-    }
+double Outline::outsideBy(Vec2 p) const {
     double nearest = norm(vertices.front().point - p);
     for (std::size_t i = 0; i < vertices.size(); ++i) {
         const OutlineVertex& from = vertices[i];
@@ -264,7 +261,7 @@ double Outline::outside(Vec2 p) const {
             nearest,
             isStraight ? distanceToSegment(p, from.point, to) : distanceToArc(p, arcOf(from, to)));
     }
-    return nearest;
+    return contains(p) ? -nearest : nearest;
 }
 
 }  // namespace shoulderline

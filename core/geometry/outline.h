@@ -71,9 +71,9 @@ struct Outline {
     [[nodiscard]] bool isConvex() const;
     // Whether `p` is inside or within 1e-7 mm of the ring; exact with arcs. Needs a simple ring.
     [[nodiscard]] bool contains(Vec2 p) const;
-    // How far `p` lies from the ring where it is outside, 0 where it is contained; exact with arcs.
-    // Needs a simple ring.
-    [[nodiscard]] double outside(Vec2 p) const;
+    // How far `p` lies from the ring, below zero where it is contained; exact with arcs. Needs a
+    // simple ring with two vertices at least.
+    [[nodiscard]] double outsideBy(Vec2 p) const;
 };
 
 }  // namespace shoulderline

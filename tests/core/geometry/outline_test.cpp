@@ -106,12 +106,13 @@ TEST(Outline, ContainsTellsTheHollowFromTheWood) {
 }
 
 // Beyond the half circle the way leads through its centre, beyond a straight side square to it.
-TEST(Outline, APointOutsideIsAsFarAsTheNearestLineOrArc) {
-    EXPECT_NEAR(kRoundEnd.outside({53, 10}), 3.0, 1e-9);
-    EXPECT_NEAR(kRoundEnd.outside({20, 24}), 4.0, 1e-9);
-    EXPECT_NEAR(kRoundEnd.outside({-3, -4}), 5.0, 1e-9);
-    EXPECT_EQ(kRoundEnd.outside({49.9, 10}), 0.0);
-    EXPECT_NEAR(kHollowEnd.outside({33, 10}), 3.0, 1e-9);
+TEST(Outline, APointIsAsFarOffAsTheNearestLineOrArcAndBelowZeroInside) {
+    EXPECT_NEAR(kRoundEnd.outsideBy({53, 10}), 3.0, 1e-9);
+    EXPECT_NEAR(kRoundEnd.outsideBy({20, 24}), 4.0, 1e-9);
+    EXPECT_NEAR(kRoundEnd.outsideBy({-3, -4}), 5.0, 1e-9);
+    EXPECT_NEAR(kRoundEnd.outsideBy({49.9, 10}), -0.1, 1e-9);
+    EXPECT_NEAR(kRoundEnd.outsideBy({20, 7}), -7.0, 1e-9);
+    EXPECT_NEAR(kHollowEnd.outsideBy({33, 10}), 3.0, 1e-9);
 }
 
 TEST(Outline, ContainsItsOwnRing) {
