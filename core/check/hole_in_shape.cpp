@@ -23,20 +23,6 @@ const Outline* shapedOutline(const ResolvedPart& part, Face face) {
     return into == 1 && part.body.edge ? &*part.body.edge : nullptr;
 }
 
-ResolvedHole roundHole(const ResolvedCut& bore) {
-    if (bore.hole) {
-        return *bore.hole;
-    }
-    const CutAxes axes = axesOn(bore.face);
-    ResolvedHole hole;
-    hole.mouth = bore.box.centre();
-    hole.mouth[axes.into] = axes.fromHigh ? bore.box.max[axes.into] : bore.box.min[axes.into];
-    hole.into[axes.into] = axes.fromHigh ? -1.0 : 1.0;
-    hole.diameter = Length::mm(bore.box.size()[axes.along]);
-    hole.depth = Length::mm(bore.box.size()[axes.into]);
-    return hole;
-}
-
 double outOfOutline(const Outline& outline, const ResolvedHole& hole, Face face, bool isThrough) {
     const CutAxes axes = axesOn(face);
     const double slot = std::max(0.0, (hole.slotLength.value - hole.slotWidth).mm() / 2);

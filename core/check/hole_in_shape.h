@@ -9,9 +9,6 @@ namespace shoulderline {
 // and back side, its edge outline for the two edges. None for a plain rectangle, and for an end.
 [[nodiscard]] const Outline* shapedOutline(const ResolvedPart& part, Face face);
 
-// The round hole that a bore is: as stated, or the one that its box takes up.
-[[nodiscard]] ResolvedHole roundHole(const ResolvedCut& bore);
-
 // How far a hole stands out of the outline of the face that it is bored in, at its mouth or where
 // it ends: the most; 0 where it stays in the wood. Millimetres, within 0.0005 of the hole's radius.
 [[nodiscard]] double outOfOutline(const Outline& outline,

@@ -5,6 +5,7 @@
 #include "core/check/hole_in_shape.h"
 #include "core/joint/size_chain.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/holes.h"
 
 namespace shoulderline {
 

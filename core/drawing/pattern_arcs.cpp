@@ -48,13 +48,18 @@ std::vector<std::string> addArcLetters(const Outline& outline,
     FreeSpace space(ops, metrics);
     const Rect bounds = boundsOf(ops, metrics);
     std::vector<std::string> list;
+    std::vector<std::string> circles;
     const std::vector<OutlineVertex>& vertices = outline.vertices;
     for (std::size_t i = 0; i < vertices.size(); ++i) {
         if (vertices[i].bulge == 0.0) {
             continue;
         }
         const OutlineArc arc = arcOf(vertices[i], vertices[(i + 1) % vertices.size()].point);
-        const std::string name = nameOf(list.size());
+        const std::string circle = "R " + shown(arc.radius) + ",  centre " + shown(arc.centre.x) +
+                                   " along, " + shown(arc.centre.y) + " from the " + datum;
+        // Arcs of one circle have one letter.
+        const auto known = std::find(circles.begin(), circles.end(), circle);
+        const std::string name = nameOf(static_cast<std::size_t>(known - circles.begin()));
         const double width = metrics.width(name, kArcHeight, false);
         const Vec2 at = placeBeside(arc, space, width);
         std::vector<Op> letter{TextOp{
@@ -67,8 +72,10 @@ std::vector<std::string> addArcLetters(const Outline& outline,
             ops.push_back(Stroke{{c - Vec2{2.0, 0.0}, c + Vec2{2.0, 0.0}}, LineRole::Dimension});
             ops.push_back(Stroke{{c - Vec2{0.0, 2.0}, c + Vec2{0.0, 2.0}}, LineRole::Dimension});
         }
-        list.push_back(name + ":  R " + shown(arc.radius) + ",  centre " + shown(c.x) + " along, " +
-                       shown(c.y) + " from the " + datum);
+        if (known == circles.end()) {
+            list.push_back(name + ":  " + circle);
+            circles.push_back(circle);
+        }
     }
     return list;
 }

@@ -4,6 +4,7 @@
 
 #include "core/drawing/hole_views.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/holes.h"
 
 namespace shoulderline {
 
@@ -28,8 +29,15 @@ std::vector<std::string> holeWordsOf(const ResolvedPart& part,
                                      const PartView& view,
                                      const std::string& datum,
                                      const LengthStyle& style) {
-    std::vector<AlikeHoles> alike;
+    std::vector<ResolvedCut> bores;
     for (const ResolvedCut& cut : part.cuts) {
+        // A joint's own are bored by its sheet.
+        const bool isPlain = !cut.hole && !cut.exact && !cut.joint && cut.kind == CutKind::Bore;
+        bores.push_back(cut);
+        bores.back().hole = isPlain ? roundHole(cut) : cut.hole;  // a pin's, a peg's
+    }
+    std::vector<AlikeHoles> alike;
+    for (const ResolvedCut& cut : bores) {
         const bool isHere = cut.face == view.face || cut.face == oppositeOf(view.face);
         if (!cut.hole || cut.hole->isForHead || !isHere) {
             continue;

@@ -114,7 +114,7 @@ class JointsDrawer {
             addHole(cut);
             return;
         }
-        if (cut.isSetOutByMiddle()) {
+        if (cut.isSetOutByMiddle() && looksInto) {
             addCross(rect);
         }
         if (cut.kind == CutKind::Bore && looksInto) {

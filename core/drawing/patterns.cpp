@@ -132,6 +132,13 @@ void addOnce(const std::string& word, std::vector<std::string>& words) {
     }
 }
 
+// Of one part "make 2: 1 right as drawn, 1 left mirrored"; of several each under its name.
+std::string quantitiesOf(const SharedPattern& pattern) {
+    return pattern.parts.size() > 1
+               ? joined(pattern.quantities, "; ")
+               : pattern.quantities.front().substr(pattern.parts.front().size() + 2);
+}
+
 // Every outline of the piece, those that are alike as one: a taper is one pattern for all its legs
 // and both its faces. Where their joints differ, it goes without them.
 std::vector<SharedPattern> sharedPatterns(const Piece& piece, const ResolvedPiece& resolved) {
@@ -148,7 +155,7 @@ std::vector<SharedPattern> sharedPatterns(const Piece& piece, const ResolvedPiec
                 found->words.datum = datumOf(plane);
             }
             addOnce(kind.name, found->parts);
-            addOnce(quantityText(resolved, kind), found->quantities);
+            addOnce(kind.name + ": " + quantityText(resolved, kind), found->quantities);
             addOnce(std::string(wordFor(plane.seenOn)), found->faces);
             found->words.withJoints =
                 found->words.withJoints && areJoinedAlike(piece, resolved, *found, part, plane);
@@ -242,7 +249,7 @@ PrintJob patternsJob(const Piece& piece,
         sheet.title = name;
         drawings.push_back({std::move(sheet),
                             "pattern of " + name,
-                            joined(pattern.quantities, "; "),
+                            quantitiesOf(pattern),
                             sizeText(piece, *pattern.part)});
     }
     const double widest = std::min(kWidestOfForm, widestBetweenCuts(paper, options));

@@ -333,6 +333,20 @@ class HoleReading {
 
 }  // namespace
 
+ResolvedHole roundHole(const ResolvedCut& bore) {
+    if (bore.hole) {
+        return *bore.hole;
+    }
+    const CutAxes axes = axesOn(bore.face);
+    ResolvedHole hole;
+    hole.mouth = bore.box.centre();
+    hole.mouth[axes.into] = axes.fromHigh ? bore.box.max[axes.into] : bore.box.min[axes.into];
+    hole.into[axes.into] = axes.fromHigh ? -1.0 : 1.0;
+    hole.diameter = Length::mm(bore.box.size()[axes.along]);
+    hole.depth = Length::mm(bore.box.size()[axes.into]);
+    return hole;
+}
+
 ConvexSolid solidOf(const ResolvedHole& hole, bool isThrough, Unit unit) {
     const double radius = hole.diameter.mm() / 2;
     // A tilted one's far side of the mouth lies before its middle, and so where it comes out.

@@ -36,6 +36,9 @@ struct CutAxes {
                                                    const SizingGuide& guide,
                                                    Evaluation& evaluation);
 
+// The round hole that a bore is: as stated, or the one that its box takes up.
+[[nodiscard]] ResolvedHole roundHole(const ResolvedCut& bore);
+
 // The solid of a hole, in the frame of its part: facets within kArcSagitta, inside it. One that
 // comes out goes past both faces, so that it takes all wood there.
 [[nodiscard]] ConvexSolid solidOf(const ResolvedHole& hole, bool isThrough, Unit unit);

@@ -129,6 +129,48 @@ TEST(Patterns, TellWhatTheOutlineOfAHoleDoesNot) {
     EXPECT_EQ(testing::overlapsOn(sheet, kMetrics), std::vector<std::string>{});
 }
 
+// A bore made for a pin or a peg is told like one that is stated. By hand: its box is 10 mm across,
+// its middle 40 mm along and 30 mm from the face edge.
+TEST(Patterns, TellBoresForPinsToo) {
+    EXPECT_TRUE(patternSays(Arched().pattern(),
+                            "bore \u230010, through:  40 along, 30 from the face edge"));
+}
+
+TEST(Patterns, ArcsOfOneCircleHaveOneLetter) {
+    Arched arched;
+    std::vector<OutlineVertex>& vertices = arched.resolved.parts[0].body.face.vertices;
+    // The arch in two halves of the same circle: (150, 48) lies on it, 12 above the edge.
+    vertices = {{{0, 0}, 0.0},
+                {{300, 0}, 0.0},
+                {{300, 60}, -std::tan(std::atan(0.08) / 2.0)},
+                {{150, 48}, -std::tan(std::atan(0.08) / 2.0)},
+                {{0, 60}, 0.0}};
+    const std::vector<std::string> words = testing::wordsOn(arched.pattern());
+    const auto tells = [&](const char* letter) {
+        return std::count_if(words.begin(), words.end(), [&](const std::string& word) {
+            return word.rfind(std::string(letter) + ":  R ", 0) == 0;
+        });
+    };
+    EXPECT_EQ(tells("a"), 1);
+    EXPECT_EQ(tells("b"), 0);
+}
+
+// A taper that serves all four legs tells how many of each: 2 and 2 by the table's parts.
+TEST(Patterns, ThatServeSeveralPartsTellHowManyOfEach) {
+    const Piece piece = testing::sample("table");
+    const ResolvedPiece table = testing::resolved(piece);
+    bool isTold = false;
+    for (const Page& page : patternsJob(piece, table, *findPaper("A4"), {}, "", kMetrics).pages) {
+        for (const Op& op : page.furniture.ops) {
+            const auto* words = std::get_if<TextOp>(&op);
+            isTold = isTold || (words != nullptr &&
+                                words->text.find("front leg: make 2") != std::string::npos &&
+                                words->text.find("back leg: make 2") != std::string::npos);
+        }
+    }
+    EXPECT_TRUE(isTold);
+}
+
 // A facet of its round is too short for a dash: what lies behind the mouth is one line.
 TEST(Patterns, WhatALeaningBoreHidesIsDashedAllRound) {
     const Sheet sheet = patternOfABoredRail();
