@@ -14,10 +14,9 @@ namespace {
 
 Result<double> checked(const Outline& outline, const char* which) {
     if (!outline.isProper()) {
-        return fail(ErrorCode::OutOfRange,
-                    std::string("The ") + which +
-                        " outline does not go once counter-clockwise around an area without "
-                        "crossing itself.");
+        return fail(
+            ErrorCode::OutOfRange,
+            std::string("The ") + which + " outline crosses itself or turns back on itself.");
     }
     return outline.area();
 }

@@ -249,8 +249,8 @@ class NearestShape {
                  Evaluation& evaluation)
         : shape_(shape), blank_(blank), size_(size), place_(place), evaluation_(evaluation) {}
 
-    // " Point 2 of the back edge can lie up to 2 1/2 in in." or how far along it, " The arc after
-    // point 1 of the face edge can be bowed up to 1 in."; empty where no one figure mends it.
+    // " Point 2 of the back edge can be set in by up to 2 1/2 in." or how far along it, " The arc
+    // after point 1 of the face edge can be bowed up to 1 in."; empty where no one figure mends it.
     [[nodiscard]] std::string told() {
         for (const auto& [face, points] : shape_) {
             for (std::size_t i = 0; i < points.size(); ++i) {
@@ -280,7 +280,7 @@ class NearestShape {
             p.along = std::move(s);
         };
         if (const auto most = furthest(face, i, 0.0, stated(point.in), in)) {
-            return " P" + of + " can lie up to " + evaluation_.shown(*most) + " in.";
+            return " P" + of + " can be set in by up to " + evaluation_.shown(*most) + ".";
         }
         if (point.run == Run::Arc) {
             if (const auto most = furthest(face, i, 0.0, stated(point.bow), bow)) {

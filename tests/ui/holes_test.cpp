@@ -304,7 +304,8 @@ TEST_F(FormInTheWindow, AnOutlineThatCrossesItselfIsToldHowFarInItsPointMayLie) 
     type(u"part: in by"_s, u"4 in"_s);
     const std::string told = strip(u"cannot be made"_s);
     ASSERT_FALSE(told.empty());
-    type(u"part: in by"_s, nearestIn(told, std::string("can lie up to ") + kLength + " in\\."));
+    type(u"part: in by"_s,
+         nearestIn(told, std::string("can be set in by up to ") + kLength + "\\."));
 
     EXPECT_EQ(strip(u"cannot be made"_s), "");
 }

@@ -145,7 +145,7 @@ TEST(BadValues, AnOutlineThatCrossesItselfAtAPointTooFarIn) {
     const std::string told = textSaying(railShaped(edge), RuleId::PieceResolves, "cannot be made");
     ASSERT_FALSE(told.empty());
 
-    edge[0].in = valueIn(told, std::string("can lie up to ") + kLengthIn + " in\\.");
+    edge[0].in = valueIn(told, std::string("can be set in by up to ") + kLengthIn + "\\.");
     EXPECT_EQ(textSaying(railShaped(edge), RuleId::PieceResolves, "cannot be made"), "")
         << edge[0].in;
 }

@@ -107,7 +107,8 @@ TEST(Shaping, AnOutlineThatCrossesItselfIsToldAndTheBlankKept) {
 
     ASSERT_EQ(made.troubles.size(), 1U);
     EXPECT_NE(made.troubles.front().message.find("shape"), std::string::npos);
-    EXPECT_NE(made.troubles.front().message.find("Point 1 of the back edge can lie up to 2 15/16"),
+    EXPECT_NE(made.troubles.front().message.find(
+                  "Point 1 of the back edge can be set in by up to 2 15/16"),
               std::string::npos)
         << made.troubles.front().message;
     EXPECT_TRUE(partNamed(made, "rail").body.isBox());
