@@ -76,10 +76,17 @@ void addAngleSizes(SizeWriter& writer) {
                           "set back",
                           writer.subject});
         }
-        writer.note({(a + b) * 0.5,
-                     {hasTenonAt(part, end) ? "shoulder" : "end",
-                      slopeText(line.fromSquare) + " from square"},
-                     writer.subject});
+        std::vector<std::string> words{hasTenonAt(part, end) ? "shoulder" : "end",
+                                       slopeText(line.fromSquare) + " from square"};
+        if (!hasTenonAt(part, end)) {  // a shoulder's longer side is told with its joint
+            const bool isAtReference = (corners[0].x < corners[1].x) == (end == End::Start);
+            const bool onEdge = view.face == Face::FaceEdge;
+            words.push_back(
+                "longer at the " +
+                std::string(wordFor(onEdge ? (isAtReference ? Face::FaceSide : Face::BackSide)
+                                           : (isAtReference ? Face::FaceEdge : Face::BackEdge))));
+        }
+        writer.note({(a + b) * 0.5, std::move(words), writer.subject});
     }
 }
 

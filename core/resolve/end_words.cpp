@@ -1,6 +1,8 @@
 #include "core/resolve/end_words.h"
 
+#include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string_view>
 
 #include "core/resolve/end_plane.h"
@@ -42,10 +44,15 @@ EndNames namesOfEnds(const ResolvedPart& part) {
 // part are from; nothing for a square one.
 std::string outermostWord(const ResolvedPart& part, End end) {
     constexpr double kSeen = 0.4;  // mm: less shows on no rule
-    if (part.section != SectionForm::Square || !endPlaneOf(part.body, end)) {
+    const std::optional<HalfSpace> plane = endPlaneOf(part.body, end);
+    const Vec3 size = part.bodyBox().max;
+    if (!plane) {
         return {};
     }
-    const Vec3 size = part.bodyBox().max;
+    if (part.section != SectionForm::Square) {
+        const double lean = std::hypot(plane->normal.y, plane->normal.z);
+        return lean * std::min(size.y, size.z) > kSeen ? " on its long side" : "";
+    }
     const double outermost = end == End::Start ? 0.0 : size.x;
     const auto isOut = [&](double y, double z) {
         return std::abs(endAt(part, end, y, z) - outermost) < kSeen;
@@ -75,7 +82,7 @@ std::string endWord(const ResolvedPart& part, End end) {
 std::string placesFromWord(const ResolvedPart& part, End end) {
     const Length tenon = end == End::Start ? part.startTenon : part.farTenon;
     if (tenon <= kLengthTolerance) {
-        return endWord(part, end);
+        return endWord(part, end) + outermostWord(part, end);
     }
     const EndNames names = namesOfEnds(part);
     return names.isUpright ? "shoulder at the " + std::string(names.at(end))

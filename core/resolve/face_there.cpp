@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "core/resolve/frames.h"
+#include "core/resolve/holes.h"
 
 namespace shoulderline {
 
@@ -132,6 +133,18 @@ Length referenceIn(const ResolvedPart& mortised, const Box& mortise, int into, i
         }
     }
     return in < mortise.min[across] ? Length::mm(in) : Length();
+}
+
+bool isReferenceShapedAway(const ResolvedPart& part, Face face, double along) {
+    const int across = axesOn(face).across;
+    if (part.bend || across == 0 || axesOn(face).into == 0) {
+        return false;
+    }
+    const Outline* outline = across == 1      ? &part.body.face
+                             : part.body.edge ? &*part.body.edge
+                                              : nullptr;
+    return outline != nullptr && outline->vertices.size() > 2 &&
+           outline->outsideBy({along, 0.0}) > kLengthTolerance.mm();
 }
 
 }  // namespace shoulderline

@@ -42,4 +42,8 @@ struct WoodThere {
 // does.
 [[nodiscard]] bool beginsInWaste(const ResolvedPart& part, const ResolvedCut& bore);
 
+// Whether the reference face that a place across `face` is measured from is shaped away at `along`
+// from the part's start: the place is then told from the face of the blank.
+[[nodiscard]] bool isReferenceShapedAway(const ResolvedPart& part, Face face, double along);
+
 }  // namespace shoulderline

@@ -101,8 +101,7 @@ class PartSettings {
                                                              : RuleId::SetUpBit;
         one.setUp.work = holeWork(cut);
         one.setUp.cutter = shown(diameter);
-        one.setUp.setting = "centre " + shown(mouth[axes.across]) + " from the " +
-                            std::string(wordFor(acrossReference(cut.face))) +
+        one.setUp.setting = "centre " + shown(mouth[axes.across]) + " from the " + acrossText(cut) +
                             (cut.isThrough ? throughText(cut) : ", " + shown(depth) + " deep") +
                             (isTilted && !cut.isThrough ? " along it" : "");
         one.at = {mouth[axes.along]};
@@ -118,10 +117,20 @@ class PartSettings {
         if (isTilted) {
             one.after = "; " + tableText(cut.hole->lean, part_, cut.face);
         }
-        if (beginsInWaste(part_, cut)) {
+        const double along = cut.box.centre()[axesOn(cut.face).along];
+        if (beginsInWaste(part_, cut) || isReferenceShapedAway(part_, cut.face, along)) {
             one.after += "; before the blank is shaped";
         }
         gather(std::move(one));
+    }
+
+    // The face that its place across is from, or the blank's where that is shaped away.
+    [[nodiscard]] std::string acrossText(const ResolvedCut& cut) const {
+        const CutAxes axes = axesOn(cut.face);
+        if (isReferenceShapedAway(part_, cut.face, cut.box.centre()[axes.along])) {
+            return axes.across == 1 ? "blank's edge" : "blank's face";
+        }
+        return std::string(wordFor(acrossReference(cut.face)));
     }
 
     void addPegMortise(const ResolvedCut& cut) {

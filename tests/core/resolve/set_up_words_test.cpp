@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "core/resolve/end_words.h"
+#include "core/resolve/part_set_up.h"
 #include "core/resolve/set_up.h"
 #include "core/resolve/tool_text.h"
 #include "tests/support/pieces.h"
@@ -231,6 +232,33 @@ TEST(SetUpsOfAJoint, LeaveOutAMortiseThatIsCutAlready) {
         hasCheek = hasCheek || has(one.work, "cheek");
     }
     EXPECT_TRUE(hasCheek);
+}
+
+// The arm's edge is shaped away where the pegs stand: they are set out from the blank, before it
+// is.
+TEST(SetUpsOfAnArm, SetOutItsPegsFromTheBlanksEdge) {
+    const Piece piece = sample("armchair");
+    const ResolvedPiece chair = resolved(piece);
+    int pegs = 0;
+    for (const PartSetUp& one :
+         partSetUpsOf(testing::partNamed(chair, "arm, right"), piece.style)) {
+        const std::string text = partSetUpText(one, chair.rules);
+        if (has(text, "peg")) {
+            ++pegs;
+            EXPECT_TRUE(has(text, "centre 1 3/8 from the blank's edge")) << text;
+            EXPECT_TRUE(has(text, "before the blank is shaped")) << text;
+        }
+    }
+    EXPECT_EQ(pegs, 3);
+}
+
+// A leg that leans has a foot sawn aslant: what is measured from it is from its longest point.
+TEST(SetUpsOfALeaningLeg, MeasureFromTheLongSideOfItsFoot) {
+    const ResolvedPiece stool = resolved(sample("pilot_stool"));
+    EXPECT_EQ(placesFromWord(testing::partNamed(stool, "back leg"), End::Start),
+              "foot on its long side");
+    const ResolvedPiece bench = resolved(sample("bench"));
+    EXPECT_EQ(placesFromWord(testing::partNamed(bench, "front post, right"), End::Start), "foot");
 }
 
 }  // namespace
