@@ -148,6 +148,23 @@ TEST(DepthUnderAShapedEdge, IsAFigureBesideTheSlatsItIsFor) {
     EXPECT_TRUE(says(words, "back slat 2\n")) << words;
 }
 
+// One trench has two walls to saw; it lies on one side of the part.
+TEST(StepOfATrench, IsSawnAtBothWalls) {
+    const Piece piece = sample("chart_cabinet");
+    const ResolvedPiece made = resolved(piece);
+    int trenches = 0;
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        for (const shoulderline::SetUp& one : setUpsOf(made, i)) {
+            if (one.isTrench) {
+                const std::string words = setUpText(one, made, piece.style);
+                EXPECT_TRUE(says(words, "across the part, both walls of it, ")) << words;
+                ++trenches;
+            }
+        }
+    }
+    EXPECT_GT(trenches, 0);
+}
+
 // The middle rail's stub goes into the groove of the panels: no chisel is taken up for it.
 TEST(MortiseOfAStub, IsMadeByItsGrooveAndNotByAChisel) {
     const std::string words = wordsOfPart("chart_cabinet", "back stile");
