@@ -84,15 +84,28 @@ std::string handText(const ResolvedPiece& resolved, const JointGroup& group) {
                                : ", the right drawn, the left mirrored";
 }
 
+// "2"; of two joints drawn as one "4: 2 of each", or "6: 2 and 4" in the order of the title.
+std::string countText(const JointGroup& group) {
+    std::size_t all = group.joints.size();
+    std::string each = std::to_string(all);
+    bool areAsMany = true;
+    for (const std::vector<std::size_t>& joints : group.alike) {
+        all += joints.size();
+        each += " and " + std::to_string(joints.size());
+        areAsMany &= joints.size() == group.joints.size();
+    }
+    if (group.alike.empty()) {
+        return each;
+    }
+    return std::to_string(all) + ": " +
+           (areAsMany ? std::to_string(group.joints.size()) + " of each" : each);
+}
+
 // "make 2, the right drawn, the left mirrored; blind; 1 : 4".
 std::string captionOf(const ResolvedPiece& resolved, const JointGroup& group, double scale) {
     const ResolvedJoint& joint = resolved.joints[group.joints.front()];
-    std::string count = std::to_string(group.joints.size());
-    for (const std::vector<std::size_t>& joints : group.alike) {
-        count += " and " + std::to_string(joints.size());
-    }
-    return "make " + count + handText(resolved, group) + "; " + joint.form().words() + "; " +
-           scaleText(scale);
+    return "make " + countText(group) + handText(resolved, group) + "; " + joint.form().words() +
+           "; " + scaleText(scale);
 }
 
 constexpr double kOverSetUps = 4.0;

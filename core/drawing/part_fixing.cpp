@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "core/drawing/part_place.h"
 #include "core/measure/length_text.h"
@@ -28,14 +29,15 @@ std::string namesInARow(const std::vector<std::string>& names) {
     return text;
 }
 
-// "front rail and back rail"; of "post, left" and "post, right": "each post".
+// "front rail and back rail"; of "post, left" and "post, right": "the left and the right post".
 std::string bothOf(const std::string& after, const std::string& before) {
     const std::string left = ", " + std::string(wordFor(Hand::Left));
     const std::size_t stem = after.rfind(", ");
     const bool areTwins = stem != std::string::npos && after != before &&
                           before.compare(0, stem + 2, after, 0, stem + 2) == 0 &&
                           (after.substr(stem) == left || before.substr(stem) == left);
-    return areTwins ? "each " + after.substr(0, stem) : namesInARow({after, before});
+    return areTwins ? "the left and the right " + after.substr(0, stem)
+                    : namesInARow({after, before});
 }
 
 // What holds the parts of one stated name.
@@ -115,11 +117,26 @@ class FixingTeller {
                 : part_.gap <= -kLengthTolerance ? "lapping by " + shown(apart)
                                                  : "edge to edge";
         if (stated_.spacing->pitch.empty()) {
-            text += ", the first and last as far from " + bothOf(after, before);
+            text += ", the first and last equally far from " + bothOf(after, before);
         } else if (const std::optional<double> first = firstGap(set)) {
             text += ", the first and last " + shown(*first) + " from " + bothOf(after, before);
         }
-        lines.push_back(std::move(text));
+        const std::string side = sideOfFirst(set);
+        lines.push_back(text + (side.empty() ? "" : ", numbered from the " + side));
+    }
+
+    // The side of the set on which its first member lies; none where it is another for each hand.
+    [[nodiscard]] std::string sideOfFirst(const std::vector<std::size_t>& set) const {
+        const Vec3 way = boundsInSpace(resolved_.parts[set.back()]).centre() -
+                         boundsInSpace(resolved_.parts[set.front()]).centre();
+        const int axis = longestAxis(way);
+        if (axis == 0 && part_.hand != Hand::None) {
+            return {};
+        }
+        const bool isLow = way[axis] > 0.0;
+        return axis == 2   ? (isLow ? "bottom" : "top")
+               : axis == 1 ? (isLow ? "front" : "back")
+                           : (isLow ? "left" : "right");
     }
 
     // Between the first member and what the set lies after, along the way from it to the second;
@@ -177,9 +194,17 @@ class FixingTeller {
             if (note.empty() && (isHeldOtherwise() || (isScrewed() && !isCap))) {
                 continue;  // its views and its screws say where it is
             }
-            const std::string on = (isCap ? "lies on " : "stands at ") + namesInARow(names);
+            constexpr std::string_view kGlued = "glued";
+            const bool isGlued = !isCap && note.rfind(kGlued, 0) == 0;
+            const std::string on = (isCap     ? "lies on "
+                                    : isGlued ? "glued against "
+                                              : "stands against ") +
+                                   namesInARow(names);
             const bool isOpen = note.empty() && stated_.note.empty() && !isScrewed();
-            lines.push_back(on + (note.empty() ? "" : ": " + note) +
+            lines.push_back(on +
+                            (note.empty() ? ""
+                             : isGlued    ? note.substr(kGlued.size())
+                                          : ": " + note) +
                             (isOpen ? "; fixing not given" : ""));
         }
     }

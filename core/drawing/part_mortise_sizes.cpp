@@ -47,6 +47,39 @@ std::string nameOfMate(const SizeWriter& writer, const MortiseSolid& mortise) {
     return joint.kind == JointKind::Loose ? "loose tenon, " + mate : mate;
 }
 
+// Of one of a set whose mortises in the part differ, the members that these are for: "back slat 1
+// and back slat 3"; empty where they are for all that are mortised into that face, or for many.
+std::string membersOf(const SizeWriter& writer, const MortiseRow& row) {
+    const MortiseSolid& first = *row.mortises.front();
+    const ResolvedPart& mate = mateOf(writer, first);
+    std::vector<std::string> names;
+    for (const MortiseSolid* mortise : row.mortises) {
+        const ResolvedPart& one = mateOf(writer, *mortise);
+        if (one.stated != mate.stated || one.hand != mate.hand) {
+            return {};
+        }
+        if (std::find(names.begin(), names.end(), one.name) == names.end()) {
+            names.push_back(one.name);
+        }
+    }
+    const bool areOthers = std::any_of(
+        writer.part.mortises.begin(), writer.part.mortises.end(), [&](const MortiseSolid& other) {
+            const ResolvedPart& one = mateOf(writer, other);
+            return other.face == first.face && one.stated == mate.stated && one.hand == mate.hand &&
+                   std::find(names.begin(), names.end(), one.name) == names.end();
+        });
+    constexpr std::size_t kMost = 3;
+    if (!areOthers || names.size() > kMost) {
+        return {};
+    }
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+    }
+    return writer.resolved.joints[first.joint].kind == JointKind::Loose ? "loose tenon, " + text
+                                                                        : text;
+}
+
 // "blind", "through", "stopped housing": what is cut for it.
 std::string wayIn(const ResolvedJoint& joint, const MortiseSolid& mortise) {
     if (joint.kind == JointKind::Housed) {
@@ -111,7 +144,7 @@ class MortiseWriter {
                        "pitch",
                        subjectOfJoint(first.joint)});
         }
-        note(first, count);
+        note(row);
     }
 
   private:
@@ -133,7 +166,10 @@ class MortiseWriter {
         return showLength(Length::mm(pitch), to_.piece.style).find("\u2248") == std::string::npos;
     }
 
-    void note(const MortiseSolid& mortise, std::size_t count) {
+    void note(const MortiseRow& row) {
+        const MortiseSolid& mortise = *row.mortises.front();
+        const std::size_t count = row.mortises.size();
+        const std::string members = membersOf(to_, row);
         const int across = acrossAxisOf(mortise.face);
         const Box box = setOutBox(mortise);
         const double width = box.size()[across];
@@ -148,7 +184,9 @@ class MortiseWriter {
         note.lines.push_back(std::string(slopes             ? "haunch, sloping to nothing, "
                                          : mortise.isHaunch ? "haunch, "
                                                             : "") +
-                             (count > 1 ? std::to_string(count) + " for " + mate : mate));
+                             (!members.empty() ? members
+                              : count > 1      ? std::to_string(count) + " for " + mate
+                                               : mate));
         const std::string letter = to_.sections != nullptr
                                        ? to_.sections->letterOf(mortise.joint, mortise.isHaunch)
                                        : std::string();
@@ -222,7 +260,8 @@ class MortiseWriter {
         if (isSawnToShape(to_.part) && !mortise.isThrough && isSameSize(outer, 0.0) &&
             joint.mortise.below > kLengthTolerance &&
             !isDepthAlongIt(to_.resolved, to_.part, mortise)) {
-            note.lines.push_back("deep from the blank's " + std::string(wordFor(mortise.face)));
+            note.lines.push_back(to_.shown(mortise.box.size()[into]) + " deep from the blank's " +
+                                 std::string(wordFor(mortise.face)));
         }
     }
 

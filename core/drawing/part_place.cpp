@@ -147,7 +147,8 @@ std::optional<std::string> endsInto(const ResolvedPiece& resolved, std::size_t i
     const std::string first = told(*start, End::Start);
     const std::string second = told(*far, End::Far);
     const bool startsRight = first.rfind("right", 0) == 0;
-    return startsRight ? second + ", " + first : first + ", " + second;
+    // Semicolons, as the name of a mate may have a comma of its own.
+    return startsRight ? second + "; " + first : first + "; " + second;
 }
 
 std::vector<std::string> placesOnOthers(const ResolvedPiece& resolved,

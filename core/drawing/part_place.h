@@ -9,7 +9,7 @@
 
 namespace shoulderline {
 
-// Which end of the part goes where, "left end into front post, right end into back post": of one
+// Which end of the part goes where, "left end into front post; right end into back post": of one
 // that is joined at both ends and is not the same turned about, by stated names, or where these are
 // one by hand. None for any other.
 [[nodiscard]] std::optional<std::string> endsInto(const ResolvedPiece& resolved, std::size_t part);

@@ -143,7 +143,7 @@ std::string settingText(std::span<const SetUp> beside,
         return text;
     }
     if (first.isTrench) {
-        return text + "; across the part at both sides, " + shown(first.depth) + " deep";
+        return text + "; across the part, both walls of it, " + shown(first.depth) + " deep";
     }
     const std::string reference = referenceText(first, part);
     const std::string depth = depthText(first, shown);

@@ -107,6 +107,7 @@ TEST(JointsDrawnAlike, ShareOneDrawing) {
     frame.paper = {210.0, 297.0};
     const std::string words = wordsOf(jointSheets(piece, made, frame, kMetrics));
     EXPECT_NE(words.find("end rail into front leg, into back leg"), std::string::npos);
+    EXPECT_NE(words.find("make 4: 2 of each"), std::string::npos) << words;
     EXPECT_NE(words.find("end rail into back leg: the same, but"), std::string::npos);
     EXPECT_NE(words.find("- mortise, back leg: 8 hollow chisel"), std::string::npos);
 }

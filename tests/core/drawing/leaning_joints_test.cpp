@@ -128,6 +128,43 @@ TEST(DepthUnderAShapedEdge, SaysThatItIsFromTheBlank) {
     EXPECT_FALSE(says(wordsOfPart("luggage_stand", "lower end rail"), "deep from the blank"));
 }
 
+// Each call-out of the crest tells its depth from the blank, and names its slats.
+TEST(DepthUnderAShapedEdge, IsAFigureBesideTheSlatsItIsFor) {
+    const Piece piece = sample("side_chair");
+    const ResolvedPiece made = resolved(piece);
+    const std::string words = wordsOfPart("side_chair", "crest rail");
+    int mortises = 0;
+    for (const MortiseSolid& mortise : testing::partNamed(made, "crest rail").mortises) {
+        if (mortise.face == Face::BackEdge) {
+            const Length depth = Length::mm(mortise.box.size().y);
+            EXPECT_TRUE(
+                says(words, letterLength(depth, piece.style) + " deep from the blank's back edge"))
+                << words;
+            ++mortises;
+        }
+    }
+    EXPECT_EQ(mortises, 3);
+    EXPECT_TRUE(says(words, "back slat 1 and back slat 3\n")) << words;
+    EXPECT_TRUE(says(words, "back slat 2\n")) << words;
+}
+
+// One trench has two walls to saw; it lies on one side of the part.
+TEST(StepOfATrench, IsSawnAtBothWalls) {
+    const Piece piece = sample("chart_cabinet");
+    const ResolvedPiece made = resolved(piece);
+    int trenches = 0;
+    for (std::size_t i = 0; i < made.joints.size(); ++i) {
+        for (const shoulderline::SetUp& one : setUpsOf(made, i)) {
+            if (one.isTrench) {
+                const std::string words = setUpText(one, made, piece.style);
+                EXPECT_TRUE(says(words, "across the part, both walls of it, ")) << words;
+                ++trenches;
+            }
+        }
+    }
+    EXPECT_GT(trenches, 0);
+}
+
 // The middle rail's stub goes into the groove of the panels: no chisel is taken up for it.
 TEST(MortiseOfAStub, IsMadeByItsGrooveAndNotByAChisel) {
     const std::string words = wordsOfPart("chart_cabinet", "back stile");

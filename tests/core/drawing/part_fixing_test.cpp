@@ -45,9 +45,11 @@ TEST(FixingNotes, ASlatsSheetSaysHowManyThereAreAndHowFarApart) {
 
     const std::vector<std::string> notes = notesOn("armchair", "seat slat");
 
-    EXPECT_TRUE(isTold(notes,
-                       "13 in all, " + showLength(Length::mm(gap), piece.style) +
-                           " apart, the first and last as far from each front post"))
+    EXPECT_TRUE(
+        isTold(notes,
+               "13 in all, " + showLength(Length::mm(gap), piece.style) +
+                   " apart, the first and last equally far from the left and the right front "
+                   "post, numbered from the left"))
         << ::testing::PrintToString(notes);
     EXPECT_TRUE(isTold(notes, "lies on front cleat and back cleat; fixing not given"));
 }
@@ -57,6 +59,21 @@ TEST(FixingNotes, TheSlatsOfAPairAreCountedForOneSide) {
 
     ASSERT_FALSE(notes.empty());
     EXPECT_EQ(notes.front().find("4 a side, "), 0u) << notes.front();
+}
+
+// The name of a mate may have a comma of its own.
+TEST(FixingNotes, WhatTheEndsGoIntoIsToldEndByEnd) {
+    const std::vector<std::string> notes = notesOn("raked_chair", "cross stretcher");
+    EXPECT_TRUE(
+        isTold(notes, "left end into side stretcher, left; right end into side stretcher, right"))
+        << ::testing::PrintToString(notes);
+}
+
+// What is glued to another's face does not stand on it.
+TEST(FixingNotes, WhatIsGluedIsGluedAgainstItsMate) {
+    const std::vector<std::string> notes = notesOn("chart_cabinet", "frame stile");
+    EXPECT_TRUE(isTold(notes, "glued against side along its length"))
+        << ::testing::PrintToString(notes);
 }
 
 TEST(FixingNotes, TheMakersOwnNoteStandsOnThePartsSheet) {
@@ -146,7 +163,7 @@ TEST(FixingNotes, ABracketsSheetSaysWhereOnThePostItStands) {
 // Turned about, such a rail would fit as well, and its mortises stand at the wrong places.
 TEST(FixingNotes, ARailWhoseEndsDifferSaysWhichEndGoesWhere) {
     EXPECT_TRUE(isTold(notesOn("raked_chair", "side rail"),
-                       "front end into front post, back end into back post"))
+                       "front end into front post; back end into back post"))
         << ::testing::PrintToString(notesOn("raked_chair", "side rail"));
 }
 
