@@ -167,6 +167,14 @@ TEST(FixingNotes, ARailWhoseEndsDifferSaysWhichEndGoesWhere) {
         << ::testing::PrintToString(notesOn("raked_chair", "side rail"));
 }
 
+// The table is 1300 x 650 over its legs, its top 1400 x 720 and in the middle.
+TEST(FixingNotes, ATopTellsHowFarItStandsOutPastItsFrame) {
+    EXPECT_TRUE(isTold(notesOn("table", "top"),
+                       "stands out past them 50 at the left and the right, 35 at the front and the "
+                       "back"))
+        << ::testing::PrintToString(notesOn("table", "top"));
+}
+
 // Kerfs at one end, wedges outside at the other: made to different sizes.
 TEST(PartsList, TellsApartTheWedgesOfATenonsTwoEnds) {
     const Piece piece = testing::sample("luggage_stand");
