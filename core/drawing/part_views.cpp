@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/drawing/hatching.h"
+#include "core/drawing/hole_views.h"
 #include "core/drawing/part_cut_sizes.h"
 #include "core/drawing/part_horns.h"
 #include "core/drawing/round_wood.h"
@@ -281,7 +282,11 @@ std::vector<PartLine> linesOf(const ResolvedPart& part, const PartView& view) {
     for (const MortiseSolid& mortise : part.mortises) {
         const bool opens = opensOn(mortise, view.face);
         if (opens || !isEnd(view.face)) {
+            const std::size_t first = edges.size();
             addRing(ringOf(part, mortise, view), opens, static_cast<int>(jointOf.size()), edges);
+            if (!opens) {  // it begins at the shaped edge, not where the blank's was
+                keepToWood(part, view, first, edges);
+            }
         }
         jointOf.emplace_back(mortise.joint);
     }
