@@ -150,12 +150,13 @@ JointBlock blockOf(const Piece& piece,
     block.parts = tenonedOf(resolved, group);
     const std::string caption = captionOf(resolved, group, scale);
     const std::string further = furtherSizes(piece, resolved, smalls, group.joints.front());
-    const double wide = std::max({drawing.size.x,
-                                  metrics.width(caption, kCaptionHeight, false),
-                                  metrics.width(further, kCaptionHeight, false)});
+    constexpr double kWidest = 160.0;  // mm, of a line wider than its drawing
+    const double least = std::max(drawing.size.x, metrics.width(caption, kCaptionHeight, false));
+    const double wide = std::max(
+        least, std::min(kWidest, metrics.width(further, kCaptionHeight, false) + kBetweenJoints));
     std::vector<std::string> under;
     if (!further.empty()) {
-        under.push_back(further);
+        under = wrapText(further, wide, kCaptionHeight, metrics, "   ");
     }
     for (const std::string& note : makersNotes(piece, resolved, group)) {
         for (std::string& line : wrapText("note: " + note, wide, kCaptionHeight, metrics, "   ")) {
