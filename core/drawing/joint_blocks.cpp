@@ -84,15 +84,26 @@ std::string handText(const ResolvedPiece& resolved, const JointGroup& group) {
                                : ", the right drawn, the left mirrored";
 }
 
-// "make 2, the right drawn, the left mirrored; blind; 1 : 4".
+// ", 13 screws each": the joint is a row of them, and its drawing shows one, alike on both hands.
+std::string screwsText(const ResolvedPiece& resolved, std::size_t index) {
+    const std::vector<ResolvedCut>& cuts = resolved.parts[resolved.joints[index].mortised].cuts;
+    const auto count = std::count_if(cuts.begin(), cuts.end(), [index](const ResolvedCut& cut) {
+        return cut.joint == index && cut.kind == CutKind::Bore;  // pilot holes
+    });
+    return ", " + std::to_string(count) + (count == 1 ? " screw each" : " screws each");
+}
+
+// "make 2, the right drawn, the left mirrored; blind; 1 : 4", "make 2, 13 screws each; screwed".
 std::string captionOf(const ResolvedPiece& resolved, const JointGroup& group, double scale) {
     const ResolvedJoint& joint = resolved.joints[group.joints.front()];
     std::string count = std::to_string(group.joints.size());
     for (const std::vector<std::size_t>& joints : group.alike) {
         count += " and " + std::to_string(joints.size());
     }
-    return "make " + count + handText(resolved, group) + "; " + joint.form().words() + "; " +
-           scaleText(scale);
+    const std::string more = joint.kind == JointKind::Screwed
+                                 ? screwsText(resolved, group.joints.front())
+                                 : handText(resolved, group);
+    return "make " + count + more + "; " + joint.form().words() + "; " + scaleText(scale);
 }
 
 constexpr double kOverSetUps = 4.0;

@@ -68,6 +68,16 @@ TEST(SizesUnderAJointsName, SayWhereWhatHasTwoIsMeasured) {
               std::string::npos);
 }
 
+TEST(ScrewsInARow, AreHeadedByTheirNumberAndAreOnThePartTheyHoldTo) {
+    const Piece piece = sample("bed_frame");
+    SheetFrame frame;
+    frame.paper = {297.0, 210.0};
+    const std::string words = wordsOf(jointSheets(piece, resolved(piece), frame, kMetrics));
+
+    EXPECT_NE(words.find("cleat on side rail make 2, 13 screws each; screwed; "), std::string::npos)
+        << words;
+}
+
 // The stand's spindles stand under an arch, the outer two higher up in their rail.
 TEST(SizesUnderAJointsName, TellADepthFromTheBlankAndWhichOfARowHaveIt) {
     const Piece piece = sample("luggage_stand");
