@@ -5,6 +5,7 @@
 
 #include "core/drawing/dimension_parts.h"
 #include "core/drawing/hatching.h"
+#include "core/drawing/joint_further.h"
 #include "core/drawing/joint_section.h"
 #include "core/resolve/frames.h"
 
@@ -226,24 +227,6 @@ void addBlankLine(const Cutting& cutting, const Rect& wood, double scale, std::v
     }
 }
 
-// How long a tongue is from its own shoulder, which stays clear of the groove's mouth.
-template <class Sized>
-void addTongueFromShoulder(const ResolvedPart& panel,
-                           std::size_t joint,
-                           Length tongue,
-                           const Sized& size,
-                           std::vector<SizeToPlace>& below) {
-    for (const ResolvedCut& cut : panel.cuts) {
-        if (cut.joint == joint && cut.kind == CutKind::Rabbet) {
-            const Vec3 box = cut.box.size();
-            const double wide = inwardOf(cut.face).axis == 2 ? std::min(box.x, box.y) : box.z;
-            below.push_back(
-                size(tongue.mm() - wide, tongue.mm(), 0.0, wide, "tongue from its shoulder"));
-            return;
-        }
-    }
-}
-
 std::vector<Op> sectionThrough(const Piece& piece,
                                const ResolvedPiece& resolved,
                                std::size_t index,
@@ -316,7 +299,13 @@ std::vector<Op> sectionThrough(const Piece& piece,
                              drawn.max.y + cutting.holes.front().rect.min.y * scale,
                              tongue->value.mm(),
                              "tongue length"));
-        addTongueFromShoulder(resolved.parts[joint.tenoned], index, tongue->value, size, below);
+        if (const auto own = tongueFromShoulder(resolved.parts[joint.tenoned], index)) {
+            below.push_back(size((tongue->value - *own).mm(),
+                                 tongue->value.mm(),
+                                 0.0,
+                                 own->mm(),
+                                 "tongue from its shoulder"));
+        }
     }
     const auto place = [&](std::vector<SizeToPlace> sizes, DimensionSide side, double edge) {
         const bool isFlat = side == DimensionSide::Below || side == DimensionSide::Above;

@@ -101,11 +101,23 @@ std::string countText(const JointGroup& group) {
            (areAsMany ? std::to_string(group.joints.size()) + " of each" : each);
 }
 
-// "make 2, the right drawn, the left mirrored; blind; 1 : 4".
+// ", 13 screws each": the joint is a row of them, and its drawing shows one, alike on both hands.
+std::string screwsText(const ResolvedPiece& resolved, std::size_t index) {
+    const std::vector<ResolvedCut>& cuts = resolved.parts[resolved.joints[index].mortised].cuts;
+    const auto count = std::count_if(cuts.begin(), cuts.end(), [index](const ResolvedCut& cut) {
+        return cut.joint == index && cut.kind == CutKind::Bore;  // pilot holes
+    });
+    return ", " + std::to_string(count) + (count == 1 ? " screw each" : " screws each");
+}
+
+// "make 2, the right drawn, the left mirrored; blind; 1 : 4", "make 2, 13 screws each; screwed".
 std::string captionOf(const ResolvedPiece& resolved, const JointGroup& group, double scale) {
     const ResolvedJoint& joint = resolved.joints[group.joints.front()];
-    return "make " + countText(group) + handText(resolved, group) + "; " + joint.form().words() +
-           "; " + scaleText(scale);
+    const std::string more = joint.kind == JointKind::Screwed
+                                 ? screwsText(resolved, group.joints.front())
+                                 : handText(resolved, group);
+    return "make " + countText(group) + more + "; " + joint.form().words() + "; " +
+           scaleText(scale);
 }
 
 constexpr double kOverSetUps = 4.0;
@@ -163,12 +175,13 @@ JointBlock blockOf(const Piece& piece,
     block.parts = tenonedOf(resolved, group);
     const std::string caption = captionOf(resolved, group, scale);
     const std::string further = furtherSizes(piece, resolved, smalls, group.joints.front());
-    const double wide = std::max({drawing.size.x,
-                                  metrics.width(caption, kCaptionHeight, false),
-                                  metrics.width(further, kCaptionHeight, false)});
+    constexpr double kWidest = 160.0;  // mm, of a line wider than its drawing
+    const double least = std::max(drawing.size.x, metrics.width(caption, kCaptionHeight, false));
+    const double wide = std::max(
+        least, std::min(kWidest, metrics.width(further, kCaptionHeight, false) + kBetweenJoints));
     std::vector<std::string> under;
     if (!further.empty()) {
-        under.push_back(further);
+        under = wrapText(further, wide, kCaptionHeight, metrics, "   ");
     }
     for (const std::string& note : makersNotes(piece, resolved, group)) {
         for (std::string& line : wrapText("note: " + note, wide, kCaptionHeight, metrics, "   ")) {

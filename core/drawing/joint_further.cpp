@@ -4,8 +4,11 @@
 #include <optional>
 
 #include "core/drawing/fraction_text.h"
+#include "core/drawing/mortise_rows.h"
 #include "core/drawing/tenon_pegs.h"
+#include "core/measure/length_text.h"
 #include "core/resolve/frames.h"
+#include "core/resolve/shaping_order.h"
 
 namespace shoulderline {
 
@@ -39,7 +42,53 @@ std::optional<Length> plugHoleFromBlank(const ResolvedPiece& resolved, std::size
     return std::nullopt;
 }
 
+// How deep the mortise is cut from the face of the blank, where the wood is shaped away under it;
+// empty where it is as deep as the drawing letters it.
+std::string depthFromBlank(const ResolvedPiece& resolved,
+                           std::size_t index,
+                           const LengthStyle& style) {
+    const ResolvedJoint& joint = resolved.joints[index];
+    const ResolvedPart& part = resolved.parts[joint.mortised];
+    if (joint.isThrough() || !isSawnToShape(part) || joint.mortise.below <= kLengthTolerance) {
+        return {};
+    }
+    for (const MortiseSolid& mortise : part.mortises) {
+        if (mortise.joint != index || mortise.isHaunch || isDepthAlongIt(resolved, part, mortise)) {
+            continue;
+        }
+        const auto [into, way] = inwardOf(mortise.face);
+        const Box box = setOutBox(mortise);
+        const double under = way > 0.0 ? box.min[into] : part.bodyBox().max[into] - box.max[into];
+        if (under < kLengthTolerance.mm()) {
+            return "mortise " + letterLength(Length::mm(box.size()[into]), style) +
+                   " deep from the blank's " + std::string(wordFor(mortise.face));
+        }
+    }
+    return {};
+}
+
+// How wide the wedge of a tusk tenon is where it is widest; none where it has none.
+std::optional<Length> widestOfWedge(const std::vector<SmallPart>& smalls, std::size_t index) {
+    for (const SmallPart& small : smalls) {
+        if (small.kind == SmallPartKind::TuskWedge &&
+            std::find(small.joints.begin(), small.joints.end(), index) != small.joints.end()) {
+            return small.width;
+        }
+    }
+    return std::nullopt;
+}
+
 }  // namespace
+
+std::optional<Length> tongueFromShoulder(const ResolvedPart& panel, std::size_t joint) {
+    for (const ResolvedCut& cut : panel.cuts) {
+        if (cut.joint == joint && cut.kind == CutKind::Rabbet) {
+            const Vec3 box = cut.box.size();
+            return Length::mm(inwardOf(cut.face).axis == 2 ? std::min(box.x, box.y) : box.z);
+        }
+    }
+    return std::nullopt;
+}
 
 std::string furtherSizes(const Piece& piece,
                          const ResolvedPiece& resolved,
@@ -62,6 +111,20 @@ std::string furtherSizes(const Piece& piece,
         text += further.name == SizeName::PlugDepth && plugHole
                     ? "plug hole " + shown(*plugHole) + " deep from the blank"
                     : std::string(wordFor(further.name)) + " " + shown(further.size.value);
+        // What has two figures on the drawing says here which is which.
+        if (further.name == SizeName::TongueLength) {
+            const std::optional<Length> own =
+                tongueFromShoulder(resolved.parts[joint.tenoned], index);
+            text += own && !nearlyEqual(*own, further.size.value)
+                        ? " in the groove and " + shown(*own) + " from its shoulder"
+                        : "";
+        }
+        if (further.name == SizeName::TuskWidth) {
+            const std::optional<Length> widest = widestOfWedge(smalls, index);
+            text += widest && !nearlyEqual(*widest, further.size.value)
+                        ? " at the slot's wide end and " + shown(*widest) + " at its own"
+                        : "";
+        }
     }
     for (const SmallPart& small : smalls) {
         const bool isOfIt =
@@ -72,6 +135,9 @@ std::string furtherSizes(const Piece& piece,
     }
     if (const std::optional<std::string> pegs = tenonPegsText(piece, resolved, index)) {
         text += (text.empty() ? "" : ", ") + *pegs;
+    }
+    if (const std::string depth = depthFromBlank(resolved, index, piece.style); !depth.empty()) {
+        text += (text.empty() ? "" : ", ") + depth;
     }
     return text;
 }

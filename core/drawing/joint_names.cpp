@@ -9,6 +9,24 @@ namespace shoulderline {
 
 namespace {
 
+// Each once, without the hand that it has; as they are where one of them has none.
+std::vector<std::string> ofBothHands(const std::vector<std::string>& names) {
+    std::vector<std::string> both;
+    for (const std::string& name : names) {
+        const std::size_t stem = name.rfind(", ");
+        const bool hasHand =
+            stem != std::string::npos && (name.substr(stem + 2) == wordFor(Hand::Left) ||
+                                          name.substr(stem + 2) == wordFor(Hand::Right));
+        if (!hasHand) {
+            return names;
+        }
+        if (std::find(both.begin(), both.end(), name.substr(0, stem)) == both.end()) {
+            both.push_back(name.substr(0, stem));
+        }
+    }
+    return both;
+}
+
 // Which members of a set or a pair a group is about, "back slat 1 and back slat 3"; empty where the
 // drawings of these two parts are all one group, or where it has too many to name.
 std::string membersNamed(const ResolvedPiece& resolved, const JointGroup& group) {
@@ -34,6 +52,9 @@ std::string membersNamed(const ResolvedPiece& resolved, const JointGroup& group)
     const auto all = static_cast<std::size_t>(
         std::count_if(resolved.joints.begin(), resolved.joints.end(), isBetweenSame));
     constexpr std::size_t kMost = 3;
+    if (names.size() > kMost) {
+        names = ofBothHands(names);
+    }
     if (inGroup == all || names.size() > kMost) {
         return {};
     }

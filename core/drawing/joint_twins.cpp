@@ -150,8 +150,9 @@ std::vector<SetUp> setUpsWithTwins(const ResolvedPiece& resolved, const JointGro
 std::string nameOfJoint(const ResolvedPiece& resolved, std::size_t joint) {
     const ResolvedPart& tenoned = resolved.parts[resolved.joints[joint].tenoned];
     const ResolvedPart& mortised = resolved.parts[resolved.joints[joint].mortised];
-    return tenoned.of + " into " + (tenoned.stated == mortised.stated ? "the next " : "") +
-           mortised.of;
+    const bool isOn = resolved.joints[joint].kind == JointKind::Screwed;  // nothing is let in
+    return tenoned.of + (isOn ? " on " : " into ") +
+           (tenoned.stated == mortised.stated ? "the next " : "") + mortised.of;
 }
 
 }  // namespace shoulderline

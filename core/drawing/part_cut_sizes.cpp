@@ -230,7 +230,8 @@ class CutWriter {
         const bool isBore = cut.isSetOutByMiddle();
         const Vec3 at = isBore ? middleOf(cut) : cut.box.min;
         if (isEnd(view_.face)) {
-            return shown(at.y) + " from face edge, " + shown(at.z) + " from face side";
+            return (isBore ? "centre " : "") + shown(at.y) + " from face edge, " + shown(at.z) +
+                   " from face side";
         }
         const int across = acrossAxis();
         const Vec3 blank = part_.bodyBox().size();
@@ -240,7 +241,7 @@ class CutWriter {
                        : "at the " +
                              std::string(wordFor(across == 1 ? Face::FaceEdge : Face::FaceSide));
         }
-        return shown(at[across]) + " from " +
+        return (isBore ? "centre " : "") + shown(at[across]) + " from " +
                referenceAcross(part_, across, cut.box.min.x, cut.box.max.x);
     }
 
@@ -316,6 +317,9 @@ class CutWriter {
             }
         }
         if (beginsInWaste(part_, cut)) {
+            if (cut.kind == CutKind::Notch && !cut.isThrough) {
+                note.lines.push_back("deep from the blank's " + std::string(wordFor(cut.face)));
+            }
             note.lines.emplace_back("before the blank is shaped");
         }
         if (!runsAcross(cut) && (!isEnd(view_.face) || !cut.isSetOutByMiddle())) {

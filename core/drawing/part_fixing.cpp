@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
+#include <set>
 #include <string_view>
 
 #include "core/drawing/part_place.h"
@@ -66,6 +68,7 @@ class FixingTeller {
         addSpacing(lines);
         addResting(lines);
         addOverhangs(lines);
+        addClear(lines);
         addPlaces(lines);
         addScrews(lines);
         return lines;
@@ -115,10 +118,14 @@ class FixingTeller {
         const bool isPair = part_.hand != Hand::None;
         std::string text = std::to_string(set.size()) + (isPair ? " a side, " : " in all, ");
         const double apart = std::abs(part_.gap.mm());
-        text += part_.gap >= kLengthTolerance    ? shown(apart) + " apart"
+        // Gaps that are stepped off one by one add up what each is rounded by.
+        const bool areShared = stated_.spacing->pitch.empty();
+        text += part_.gap >= kLengthTolerance
+                    ? (areShared ? "sharing the room evenly, gaps " + shown(apart)
+                                 : shown(apart) + " apart")
                 : part_.gap <= -kLengthTolerance ? "lapping by " + shown(apart)
                                                  : "edge to edge";
-        if (stated_.spacing->pitch.empty()) {
+        if (areShared) {
             text += ", the first and last equally far from " + bothOf(after, before);
         } else if (const std::optional<double> first = firstGap(set)) {
             text += ", the first and last " + shown(*first) + " from " + bothOf(after, before);
@@ -159,12 +166,94 @@ class FixingTeller {
         return std::nullopt;
     }
 
-    // Whether the second of the two parts of a joint that rests lies on the first, as caps do: it
-    // is then the one that is held.
-    [[nodiscard]] bool isHeld(const ResolvedJoint& joint) const {
-        const Part& mortised = piece_.parts[resolved_.parts[joint.mortised].stated];
-        const bool isCap = std::holds_alternative<Caps>(mortised.relation);
-        return index_ == (isCap ? joint.mortised : joint.tenoned);
+    [[nodiscard]] bool isCap(std::size_t part) const {
+        return std::holds_alternative<Caps>(piece_.parts[resolved_.parts[part].stated].relation);
+    }
+
+    // Of the two parts of a joint that rests the one that is held: what lies on the other, as caps
+    // do, else the second.
+    [[nodiscard]] std::size_t heldIn(const ResolvedJoint& joint) const {
+        const bool isOver =
+            boundsInSpace(resolved_.parts[joint.tenoned]).min.z >=
+            boundsInSpace(resolved_.parts[joint.mortised]).max.z - kLengthTolerance.mm();
+        const bool isFirst = isCap(joint.tenoned) && isOver;
+        return isCap(joint.mortised) && !isFirst ? joint.mortised : joint.tenoned;
+    }
+
+    // A name, and of how many parts that have it.
+    [[nodiscard]] std::string eachIfMore(const std::string& name,
+                                         const std::set<std::size_t>& parts) const {
+        const auto count = std::count_if(parts.begin(), parts.end(), [&](std::size_t i) {
+            return resolved_.parts[i].of == name;
+        });
+        return count > 1 ? "each " + name : name;
+    }
+
+    // How far from an end, along the part, the next part lies, and which; none where none is near.
+    struct Clear {
+        double by = 0.0;
+        std::string of;
+    };
+    [[nodiscard]] std::optional<Clear> clearAt(const ResolvedPart& part, double way) const {
+        constexpr double kNear = 40.0;  // mm; what lies farther off bounds nothing
+        const Box box = boundsInSpace(part);
+        const int along = longestAxis(part.frame.x);
+        std::optional<Clear> nearest;
+        for (const ResolvedPart& other : resolved_.parts) {
+            const Box there = boundsInSpace(other);
+            bool isBefore = squared(other.frame).has_value();
+            for (int axis = 0; axis < 3; ++axis) {
+                isBefore = isBefore && (axis == along || (there.min[axis] < box.max[axis] &&
+                                                          box.min[axis] < there.max[axis]));
+            }
+            const double by =
+                way > 0.0 ? there.min[along] - box.max[along] : box.min[along] - there.max[along];
+            if (isBefore && by >= -kLengthTolerance.mm() && by < kNear &&
+                (!nearest || by < nearest->by)) {
+                nearest = Clear{by, other.of};
+            }
+        }
+        return nearest;
+    }
+
+    // The room that what lies between others has at its ends, where each of those leaves all of the
+    // set the same.
+    void addClear(std::vector<std::string>& lines) const {
+        if (!isCap(index_) || !squared(part_.frame)) {
+            return;
+        }
+        std::vector<std::pair<Length, std::vector<std::string>>> byRoom;
+        std::set<std::string> told;
+        for (const std::size_t member : members()) {
+            for (const double way : {-1.0, 1.0}) {
+                const std::optional<Clear> clear = clearAt(resolved_.parts[member], way);
+                if (!clear || clear->by < kLengthTolerance.mm()) {
+                    return;
+                }
+                const Length by = Length::mm(clear->by);
+                auto room = std::find_if(byRoom.begin(), byRoom.end(), [&](const auto& one) {
+                    return nearlyEqual(one.first, by);
+                });
+                if (room == byRoom.end()) {
+                    room = byRoom.insert(byRoom.end(), {by, {}});
+                }
+                const bool isKnown =
+                    std::find(room->second.begin(), room->second.end(), clear->of) !=
+                    room->second.end();
+                if (!isKnown && !told.insert(clear->of).second) {
+                    return;  // unlike at the two ends, or from one to the next
+                }
+                nameOnce(room->second, clear->of);
+            }
+        }
+        std::string text;
+        for (const auto& [by, names] : byRoom) {
+            text +=
+                (text.empty() ? "clear of " : ", of ") + namesInARow(names) + " by " + shown(by);
+        }
+        if (!text.empty()) {
+            lines.push_back(text + " at each end");
+        }
     }
     [[nodiscard]] std::string noteOf(const ResolvedJoint& joint) const {
         const auto it = std::find_if(
@@ -175,11 +264,35 @@ class FixingTeller {
         return it == piece_.joints.end() ? std::string() : it->note;
     }
 
+    // What others of its set lie on that it does not: ", 1 of 5 on middle rail too".
+    [[nodiscard]] std::string restOfSet(const std::set<std::size_t>& own) const {
+        const std::vector<std::size_t> set = members();
+        std::map<std::string, std::set<std::size_t>> byName;
+        for (const ResolvedJoint& joint : resolved_.joints) {
+            const std::size_t held = heldIn(joint);
+            const std::size_t other = held == joint.tenoned ? joint.mortised : joint.tenoned;
+            const std::string& name = resolved_.parts[other].of;
+            const bool isOwn = std::any_of(own.begin(), own.end(), [&](std::size_t i) {
+                return resolved_.parts[i].of == name;
+            });
+            if (joint.kind == JointKind::Rests && has(set, held) && !isOwn) {
+                byName[name].insert(held);
+            }
+        }
+        std::string text;
+        for (const auto& [name, held] : byName) {
+            text += ", " + std::to_string(held.size()) + " of " + std::to_string(set.size()) +
+                    " on " + name + " too";
+        }
+        return text;
+    }
+
     // What it lies on or against, those with one note together.
     void addResting(std::vector<std::string>& lines) const {
         std::vector<std::pair<std::string, std::vector<std::string>>> byNote;
+        std::set<std::size_t> others;
         for (const ResolvedJoint& joint : resolved_.joints) {
-            if (joint.kind != JointKind::Rests || !isHeld(joint)) {
+            if (joint.kind != JointKind::Rests || heldIn(joint) != index_) {
                 continue;
             }
             const std::string note = noteOf(joint);
@@ -190,20 +303,24 @@ class FixingTeller {
                 known = byNote.insert(byNote.end(), {note, {}});
             }
             nameOnce(known->second, resolved_.parts[other].of);
+            others.insert(other);
         }
-        const bool isCap = std::holds_alternative<Caps>(stated_.relation);
-        for (const auto& [note, names] : byNote) {
-            if (note.empty() && (isHeldOtherwise() || (isScrewed() && !isCap))) {
+        const bool liesOn = isCap(index_);
+        for (auto& [note, names] : byNote) {
+            if (note.empty() && (isHeldOtherwise() || (isScrewed() && !liesOn))) {
                 continue;  // its views and its screws say where it is
             }
             constexpr std::string_view kGlued = "glued";
-            const bool isGlued = !isCap && note.rfind(kGlued, 0) == 0;
-            const std::string on = (isCap     ? "lies on "
+            const bool isGlued = !liesOn && note.rfind(kGlued, 0) == 0;
+            for (std::string& name : names) {
+                name = liesOn ? eachIfMore(name, others) : name;
+            }
+            const std::string on = (liesOn    ? "lies on "
                                     : isGlued ? "glued against "
                                               : "stands against ") +
                                    namesInARow(names);
             const bool isOpen = note.empty() && stated_.note.empty() && !isScrewed();
-            lines.push_back(on +
+            lines.push_back(on + (liesOn ? restOfSet(others) : std::string()) +
                             (note.empty() ? ""
                              : isGlued    ? note.substr(kGlued.size())
                                           : ": " + note) +
@@ -290,7 +407,7 @@ class FixingTeller {
             };
             if (has(screws.parts, index_)) {
                 lines.push_back("held to " + screws.into + " by " + inEach(screws.parts));
-            } else if (has(screws.held, index_) && std::holds_alternative<Caps>(stated_.relation)) {
+            } else if (has(screws.held, index_) && isCap(index_)) {
                 lines.push_back("held through " + screws.through + " by " + inEach(screws.held));
             }
         }

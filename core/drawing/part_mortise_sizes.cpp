@@ -233,7 +233,8 @@ class MortiseWriter {
                              ", "
                        : to_.shown(width) + (isLongAcross ? " across, " : " wide, ")) +
                 depth);
-            note.lines.push_back(to_.shown(place) + " from " + referenceOf(mortise));
+            note.lines.push_back((bored ? "centre " : "") + to_.shown(place) + " from " +
+                                 referenceOf(mortise));
         }
         addFlare(mortise, note);
         addSlant(mortise, note);

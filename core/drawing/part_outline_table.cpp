@@ -75,9 +75,10 @@ std::string runText(const ShapedOutline& shaped, std::size_t i, const LengthStyl
              to = (to + 1) % ring.size()) {
             ++corners;
         }
-        return corners == 0   ? "straight"
-               : corners == 1 ? "straight on past the square corner"
-                              : "straight on past " + std::to_string(corners) + " square corners";
+        return corners == 0 ? "straight"
+               : corners == 1
+                   ? "then straight round by the square corner"
+                   : "then straight round by " + std::to_string(corners) + " square corners";
     }
     const OutlineArc arc = arcOf(from, ring[next].point);
     const double rise = std::abs(from.bulge) * norm(ring[next].point - from.point) / 2.0;

@@ -152,6 +152,56 @@ Rect boundsOfRings(const std::vector<std::vector<Vec2>>& rings, Vec2 blank) {
     return wood;
 }
 
+// The faces of the blank that mortises of the section are as deep from as is told, and that the
+// wood does not reach.
+std::vector<Face> blankFacesOf(const PartSection& section,
+                               const ResolvedPiece& resolved,
+                               const ResolvedPart& part,
+                               const Rect& wood,
+                               Vec2 blank) {
+    constexpr double kSeen = 0.3;  // mm on the sheet
+    std::vector<Face> faces;
+    for (const std::size_t m : section.mortises) {
+        const MortiseSolid& mortise = part.mortises[m];
+        if (mortise.isThrough || isDepthAlongIt(resolved, part, mortise)) {
+            continue;
+        }
+        const auto [into, way] = inwardOf(mortise.face);
+        const Box box = setOutBox(mortise);
+        const double under = way > 0.0 ? box.min[into] : part.bodyBox().max[into] - box.max[into];
+        for (const Edge& edge : edgesOf(blank, wood)) {
+            if (edge.face == mortise.face && edge.inside > kSeen && under < kLengthTolerance.mm() &&
+                std::find(faces.begin(), faces.end(), edge.face) == faces.end()) {
+                faces.push_back(edge.face);
+            }
+        }
+    }
+    return faces;
+}
+
+// That face of the blank as it is seen in the section, as long as the wood is there.
+Stroke blankLine(Face face, const Rect& wood, Vec2 blank) {
+    const bool isLevel = face == Face::FaceEdge || face == Face::BackEdge;
+    const double at = face == Face::BackEdge ? blank.y : face == Face::BackSide ? blank.x : 0.0;
+    return {isLevel ? std::vector<Vec2>{{wood.min.x, at}, {wood.max.x, at}}
+                    : std::vector<Vec2>{{at, wood.min.y}, {at, wood.max.y}},
+            LineRole::Neighbour};
+}
+
+// Its name, beyond the end of the line that no depth is lettered at.
+TextOp blankName(Face face, const Stroke& line, double height) {
+    constexpr double kAir = 1.5;  // mm
+    const Vec2 end = line.points.back();
+    const bool isLevel = face == Face::FaceEdge || face == Face::BackEdge;
+    const Vec2 at = isLevel ? end + Vec2{kAir, height / 2.0} : end + Vec2{0.0, kAir + height};
+    return {at,
+            isLevel ? "blank's edge" : "blank's side",
+            height,
+            isLevel ? Align::Left : Align::Centre,
+            false,
+            false};
+}
+
 std::vector<SizeToPlace> scaledSizes(const std::vector<SectionSize>& sizes,
                                      const Edge& edge,
                                      double scale) {
@@ -273,8 +323,15 @@ std::vector<Op> sectionOps(const PartSection& section,
     ops.push_back(EndGroup{});
     const Vec2 size = Vec2{part.thickness.value.mm(), part.width.value.mm()} * scale;
     std::vector<SectionSize> sizes = sizesIn(section, piece, resolved, part);
+    Rect wood = boundsOfRings(cut.rings, size);
+    for (const Face face : blankFacesOf(section, resolved, part, wood, size)) {
+        const Stroke line = blankLine(face, wood, size);
+        ops.push_back(line);
+        ops.push_back(blankName(face, line, style.dimensions.height));
+        wood.include(line.points.front());
+    }
     std::vector<Op> placed;
-    for (const Edge& edge : edgesOf(size, boundsOfRings(cut.rings, size))) {
+    for (const Edge& edge : edgesOf(size, wood)) {
         append(placed,
                placeClearOf(placed,
                             scaledSizes(sizes, edge, scale),

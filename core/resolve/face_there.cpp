@@ -101,17 +101,17 @@ std::optional<WoodThere> woodBehind(const ResolvedPart& mortised,
     return there.far > there.face ? std::optional(there) : std::nullopt;
 }
 
-bool beginsInWaste(const ResolvedPart& part, const ResolvedCut& bore) {
-    if (!bore.isSetOutByMiddle() || part.body.isBox() || part.bend) {
+bool beginsInWaste(const ResolvedPart& part, const ResolvedCut& cut) {
+    if (!(cut.isSetOutByMiddle() || cut.kind == CutKind::Notch) || part.body.isBox() || part.bend) {
         return false;
     }
     constexpr double kUnderFace = 0.1;  // mm
-    const auto [axis, way] = inwardOf(bore.face);
+    const auto [axis, way] = inwardOf(cut.face);
     const Box blank = part.bodyBox();
-    Vec3 at = bore.hole ? bore.hole->mouth : bore.box.centre();
+    Vec3 at = cut.hole ? cut.hole->mouth : cut.box.centre();
     at[axis] = (way > 0.0 ? blank.min : blank.max)[axis] + way * kUnderFace;
-    const bool isInBlank = blank.holds({at, at}, 0.0) && bore.box.min[axis] <= at[axis] &&
-                           at[axis] <= bore.box.max[axis];
+    const bool isInBlank = blank.holds({at, at}, 0.0) && cut.box.min[axis] <= at[axis] &&
+                           at[axis] <= cut.box.max[axis];
     const BodySolids wood = part.wood();
     return isInBlank && std::none_of(wood.pieces().begin(),
                                      wood.pieces().end(),

@@ -37,10 +37,10 @@ struct WoodThere {
                                  int into,
                                  int across);
 
-// Whether a bore begins where the part's shape has taken the wood away: it is then bored, and its
-// depth told, from the face of the blank. Of a bent part, which is bored once it is bent, no bore
-// does.
-[[nodiscard]] bool beginsInWaste(const ResolvedPart& part, const ResolvedCut& bore);
+// Whether a bore or a notch begins, at its middle, where the part's shape has taken the wood away:
+// it is then cut, and its depth told, from the face of the blank. Of a bent part, which is cut once
+// it is bent, none does.
+[[nodiscard]] bool beginsInWaste(const ResolvedPart& part, const ResolvedCut& cut);
 
 // Whether the reference face that a place across `face` is measured from is shaped away at `along`
 // from the part's start: the place is then told from the face of the blank.

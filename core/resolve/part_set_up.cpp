@@ -57,8 +57,8 @@ class PartSettings {
     // A setting whose places along the part are still being gathered.
     struct Open {
         PartSetUp setUp;
-        std::vector<double> at;
-        std::string from;  // what the places are measured from
+        std::vector<std::string> at;  // "3", or "from 3 to 4"; none of what runs the whole length
+        std::string from;             // what the places are measured from
         std::string after;
     };
 
@@ -68,10 +68,13 @@ class PartSettings {
     [[nodiscard]] std::string shown(Length length) const { return letterLength(length, style_); }
 
     [[nodiscard]] std::string placesText(const Open& one) const {
-        std::string text = ", at ";
+        if (one.at.empty()) {
+            return {};
+        }
+        std::string text = one.at.front().rfind("from", 0) == 0 ? ", " : ", at ";
         for (std::size_t i = 0; i < one.at.size(); ++i) {
             text += i == 0 ? "" : i + 1 == one.at.size() ? " and " : ", ";
-            text += shown(one.at[i]);
+            text += one.at[i];
         }
         return text + " from the " + one.from;
     }
@@ -82,8 +85,8 @@ class PartSettings {
         });
         if (alike == open_.end()) {
             open_.push_back(std::move(one));
-        } else {
-            alike->at.push_back(one.at.front());
+        } else if (!one.at.empty()) {
+            alike->at.push_back(std::move(one.at.front()));
         }
     }
 
@@ -104,7 +107,7 @@ class PartSettings {
         one.setUp.setting = "centre " + shown(mouth[axes.across]) + " from the " + acrossText(cut) +
                             (cut.isThrough ? throughText(cut) : ", " + shown(depth) + " deep") +
                             (isTilted && !cut.isThrough ? " along it" : "");
-        one.at = {mouth[axes.along]};
+        one.at = {shown(mouth[axes.along])};
         one.from = alongReference(part_, cut.face);
         if (isSlot) {
             const double more = (cut.hole->slotLength.value - cut.hole->slotWidth).mm() / 2;
@@ -145,7 +148,7 @@ class PartSettings {
         one.setUp.setting = shown(cut.peg->side) + " square; centre " + shown(middle[axes.across]) +
                             " from the " + std::string(wordFor(acrossReference(cut.face))) +
                             (cut.isThrough ? ", through" : ", " + shown(cut.peg->depth) + " deep");
-        one.at = {middle[axes.along]};
+        one.at = {shown(middle[axes.along])};
         one.from = alongReference(part_, cut.face);
         one.after =
             pinnedBy(part_, cut).empty() ? "" : "; through the tenon too, with the joint together";
@@ -181,29 +184,37 @@ class PartSettings {
     void addGroove(const ResolvedCut& cut) {
         const CutAxes axes = axesOn(cut.face);
         const Box body = part_.bodyBox();
-        const bool isNotch = cut.kind == CutKind::Notch;
-        PartSetUp one;
-        const bool isRabbet = cut.kind == CutKind::Rabbet;
-        one.tool = isNotch    ? RuleId::SetUpSaw
-                   : isRabbet ? RuleId::SetUpRabbet
-                              : RuleId::SetUpPlough;
-        one.work = std::string(wordFor(cut.kind)) + " in the " +
-                   faceWordOn(part_, setOutFace(part_, cut)) +
-                   (cut.note.empty() ? "" : " (" + cut.note + ")");
-        const std::string wide = shown(cut.box.size()[axes.across]);
-        one.cutter = one.tool == RuleId::SetUpPlough ? wide : std::string();
-        one.setting =
-            (one.cutter.empty() ? wide + " wide; " : std::string()) +
-            fenceText(cut.box, axes.across, isRabbet) +
-            (cut.isThrough ? ", through" : ", " + shown(cut.box.size()[axes.into]) + " deep");
         const double slack = kLengthTolerance.mm();
+        const bool isNotch = cut.kind == CutKind::Notch;
+        const bool isRabbet = cut.kind == CutKind::Rabbet;
+        const bool isRightAcross = isNotch && axes.across != 0 &&
+                                   cut.box.min[axes.across] <= slack &&
+                                   cut.box.max[axes.across] >= body.max[axes.across] - slack;
+        const bool isInWaste = beginsInWaste(part_, cut);
+        Open one;
+        one.setUp.tool = isNotch    ? RuleId::SetUpSaw
+                         : isRabbet ? RuleId::SetUpRabbet
+                                    : RuleId::SetUpPlough;
+        one.setUp.work = std::string(wordFor(cut.kind)) + " in the " +
+                         faceWordOn(part_, setOutFace(part_, cut)) +
+                         (cut.note.empty() ? "" : " (" + cut.note + ")");
+        const std::string wide = shown(cut.box.size()[axes.across]);
+        one.setUp.cutter = one.setUp.tool == RuleId::SetUpPlough ? wide : std::string();
+        one.setUp.setting =
+            (isRightAcross ? std::string("right across the part")
+                           : (one.setUp.cutter.empty() ? wide + " wide; " : std::string()) +
+                                 fenceText(cut.box, axes.across, isRabbet)) +
+            (cut.isThrough ? ", through" : ", " + shown(cut.box.size()[axes.into]) + " deep") +
+            (isInWaste && !cut.isThrough ? " from the blank's " + std::string(wordFor(cut.face))
+                                         : std::string());
         if (cut.box.min[axes.along] > slack ||
             cut.box.max[axes.along] < body.max[axes.along] - slack) {
-            one.setting += ", from " + shown(cut.box.min[axes.along]) + " to " +
-                           shown(cut.box.max[axes.along]) + " from the " +
-                           alongReference(part_, cut.face);
+            one.at = {"from " + shown(cut.box.min[axes.along]) + " to " +
+                      shown(cut.box.max[axes.along])};
+            one.from = alongReference(part_, cut.face);
         }
-        all_.push_back(std::move(one));
+        one.after = isInWaste ? "; before the blank is shaped" : "";
+        gather(std::move(one));
     }
 
     // A rabbet is worked from the edge that it lies along.

@@ -55,6 +55,48 @@ TEST(NoteOnAJoint, StandsOnItsSheet) {
     EXPECT_GT(seen, 5);
 }
 
+// The berth's head boards lap by 8 over tongues 9 long; its wedges are wider out of their slots.
+TEST(SizesUnderAJointsName, SayWhereWhatHasTwoIsMeasured) {
+    const Piece piece = sample("bed_frame");
+    SheetFrame frame;
+    frame.paper = {297.0, 210.0};
+    const std::string words = wordsOf(jointSheets(piece, resolved(piece), frame, kMetrics));
+
+    EXPECT_NE(words.find("tongue length 8 in the groove and 9 from its shoulder"),
+              std::string::npos);
+    EXPECT_NE(words.find("wedge width 37.5 at the slot's wide end and 42.2 at its own"),
+              std::string::npos);
+}
+
+TEST(ScrewsInARow, AreHeadedByTheirNumberAndAreOnThePartTheyHoldTo) {
+    const Piece piece = sample("bed_frame");
+    SheetFrame frame;
+    frame.paper = {297.0, 210.0};
+    const std::string words = wordsOf(jointSheets(piece, resolved(piece), frame, kMetrics));
+
+    EXPECT_NE(words.find("cleat on side rail make 2, 13 screws each; screwed; "), std::string::npos)
+        << words;
+}
+
+// The stand's spindles stand under an arch, the outer two higher up in their rail.
+TEST(SizesUnderAJointsName, TellADepthFromTheBlankAndWhichOfARowHaveIt) {
+    const Piece piece = sample("luggage_stand");
+    SheetFrame frame;
+    frame.paper = {297.0, 210.0};
+    const std::string words = wordsOf(jointSheets(piece, resolved(piece), frame, kMetrics));
+
+    for (const auto& [name, depth] :
+         {std::pair{"end spindle 1 and end spindle 4 into end rail", "\u224831/32"},
+          std::pair{"end spindle 2 and end spindle 3 into end rail", "\u22481 3/16"}}) {
+        const std::size_t at = words.find(name);
+        ASSERT_NE(at, std::string::npos) << name;
+        const std::string told =
+            std::string("mortise ") + depth + " deep from the blank's back edge";
+        const std::size_t next = words.find("mortise ", at);
+        EXPECT_EQ(words.compare(next, told.size(), told), 0) << words.substr(at, 200);
+    }
+}
+
 TEST(NoteOnAJoint, IsNotThereWhereNothingIsSaid) {
     const Piece piece = testing::twoPostsAndARail();
     SheetFrame frame;

@@ -165,6 +165,27 @@ TEST(StepOfATrench, IsSawnAtBothWalls) {
     EXPECT_GT(trenches, 0);
 }
 
+// Where that is, is drawn in the section; a mortise in straight wood has no such line.
+TEST(DepthUnderAShapedEdge, HasItsLineInTheSection) {
+    EXPECT_TRUE(says(wordsOfPart("luggage_stand", "end rail"), "blank's edge"));
+    EXPECT_FALSE(says(wordsOfPart("luggage_stand", "lower end rail"), "blank's edge"));
+}
+
+TEST(TableOfPoints, GoesRoundByTheSquareCorners) {
+    EXPECT_TRUE(
+        says(wordsOfPart("luggage_stand", "end rail"), "then straight round by 2 square corners"));
+}
+
+// The seats for the spindles are sawn in the square blank, before its arch.
+TEST(NotchOverAShapedEdge, SaysThatItsDepthIsFromTheBlank) {
+    const std::string words = wordsOfPart("luggage_stand", "end rail");
+
+    EXPECT_TRUE(says(words,
+                     "level for end spindle\n2 \u00d7 notch across, \u224813/32 deep\n"
+                     "deep from the blank's back edge\nbefore the blank is shaped"))
+        << words;
+}
+
 // The middle rail's stub goes into the groove of the panels: no chisel is taken up for it.
 TEST(MortiseOfAStub, IsMadeByItsGrooveAndNotByAChisel) {
     const std::string words = wordsOfPart("chart_cabinet", "back stile");

@@ -37,7 +37,7 @@ TEST(PartCuts, ABoreIsSetOutByItsCentre) {
     ASSERT_EQ(sizes.along.size(), 1u);
     EXPECT_NEAR(sizes.along[0].value, 1.25 * Length::kMmPerInch, 1e-9);
     EXPECT_TRUE(says(sizes, "pivot pin"));
-    EXPECT_TRUE(says(sizes, "1/2 from face side"));
+    EXPECT_TRUE(says(sizes, "centre 1/2 from face side"));
     const std::vector<Face> faces = facesToShow(stile, true);
     EXPECT_EQ(std::find(faces.begin(), faces.end(), Face::FaceEdge), faces.end())
         << "through, and told on the edge that is shown anyway";
@@ -79,7 +79,7 @@ TEST(PartCuts, PegMortisesAreSetOutByTheirMiddlesAndTellTheirPegs) {
     const std::vector<std::string> wanted{"2 \u00d7 peg mortise 1/4 square, 1 1/4 deep",
                                           "peg stands 1/16 proud",
                                           "cut with the joint together, tenon too",
-                                          "1 7/8 from face side"};
+                                          "centre 1 7/8 from face side"};
     EXPECT_EQ(sizes.notes.front().lines, wanted);
 }
 
@@ -103,7 +103,7 @@ TEST(PartCuts, ATiltedBoreIsSetOutByItsMouthWithBothItsAngles) {
     EXPECT_TRUE(says(sizes,
                      "leans 20\u00b0, 1 in 2.7, towards the right end and 10\u00b0, 1 in 5.7, away "
                      "from the face edge"));
-    EXPECT_TRUE(says(sizes, "90 from face edge"));
+    EXPECT_TRUE(says(sizes, "centre 90 from face edge"));
 }
 
 TEST(PartCuts, AScrewHoleTellsItsSlotAndItsCounterbore) {

@@ -45,13 +45,28 @@ TEST(FixingNotes, ASlatsSheetSaysHowManyThereAreAndHowFarApart) {
 
     const std::vector<std::string> notes = notesOn("armchair", "seat slat");
 
-    EXPECT_TRUE(
-        isTold(notes,
-               "13 in all, " + showLength(Length::mm(gap), piece.style) +
-                   " apart, the first and last equally far from the left and the right front "
-                   "post, numbered from the left"))
+    EXPECT_TRUE(isTold(notes,
+                       "13 in all, sharing the room evenly, gaps " +
+                           showLength(Length::mm(gap), piece.style) +
+                           ", the first and last equally far from the left and the right front "
+                           "post, numbered from the left"))
         << ::testing::PrintToString(notes);
     EXPECT_TRUE(isTold(notes, "lies on front cleat and back cleat; fixing not given"));
+}
+
+// The bench's slats lie on four bearers, the middle one on the rail halved over these too; the
+// first and last end an eighth before the posts, the others an inch more before the rails, which
+// are set back in these.
+TEST(FixingNotes, ASlatsSheetSaysAllThatItLiesOnAndItsRoomAtTheEnds) {
+    const std::vector<std::string> notes = notesOn("bench", "seat slat");
+
+    EXPECT_TRUE(isTold(notes, "lies on each bearer, 1 of 5 on middle rail too; fixing not given"))
+        << ::testing::PrintToString(notes);
+    EXPECT_TRUE(isTold(notesOn("bed_frame", "slat"), "clear of side rail by 2 at each end"))
+        << ::testing::PrintToString(notesOn("bed_frame", "slat"));
+    EXPECT_TRUE(
+        isTold(notes, "clear of front post and back post by 1/8, of end rail by 1 1/8 at each end"))
+        << ::testing::PrintToString(notes);
 }
 
 TEST(FixingNotes, TheSlatsOfAPairAreCountedForOneSide) {

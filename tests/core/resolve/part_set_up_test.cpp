@@ -129,6 +129,25 @@ TEST(PartSetUps, AHoleWhoseMouthIsSawnAwayIsBoredBeforeThePartIsShaped) {
     }
 }
 
+// The stand's end rail is arched; its four spindles stand in two depths of seat.
+TEST(PartSetUps, NotchesRightAcrossAreToldOnceForEachDepthAndFromTheBlank) {
+    const Piece piece = testing::sample("luggage_stand");
+    const ResolvedPiece made = resolved(piece);
+    std::vector<std::string> settings;
+    for (const PartSetUp& one : partSetUpsOf(partNamed(made, "end rail, right"), piece.style)) {
+        settings.push_back(one.setting);
+    }
+
+    ASSERT_EQ(settings.size(), 2u) << ::testing::PrintToString(settings);
+    for (const std::string& setting : settings) {
+        EXPECT_EQ(setting.find("right across the part, "), 0u) << setting;
+        EXPECT_NE(setting.find(" deep from the blank's back edge, from "), std::string::npos)
+            << setting;
+        EXPECT_NE(setting.find(" and from "), std::string::npos) << setting;
+        EXPECT_NE(setting.find("; before the blank is shaped"), std::string::npos) << setting;
+    }
+}
+
 // Each eased part of a sample has its setting and the caution of its tool.
 TEST(PartSetUps, EveryEasingOfTheSamplesHasOne) {
     for (const char* name : testing::kSamples) {
