@@ -1,7 +1,6 @@
 #include "core/drawing/part_fixing.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <map>
 #include <set>
@@ -67,7 +66,9 @@ class FixingTeller {
         addEnds(lines);
         addSpacing(lines);
         addResting(lines);
-        addOverhangs(lines);
+        if (std::optional<std::string> out = overhangs(piece_, resolved_, index_)) {
+            lines.push_back(*std::move(out));
+        }
         addClear(lines);
         addPlaces(lines);
         addScrews(lines);
@@ -325,56 +326,6 @@ class FixingTeller {
                              : isGlued    ? note.substr(kGlued.size())
                                           : ": " + note) +
                             (isOpen ? "; fixing not given" : ""));
-        }
-    }
-
-    // How far one that lies on others stands out past them, each way: "stands out past them 50 at
-    // the left and the right, 35 at the front and the back". Of a pair the two hands differ.
-    void addOverhangs(std::vector<std::string>& lines) const {
-        const auto* caps = std::get_if<Caps>(&stated_.relation);
-        if (caps == nullptr || part_.hand != Hand::None || !squared(part_.frame)) {
-            return;
-        }
-        std::optional<Box> under;
-        for (const ResolvedPart& other : resolved_.parts) {
-            const bool isUnder =
-                std::any_of(caps->on.begin(), caps->on.end(), [&](const std::string& name) {
-                    return name == other.of || name == other.name;
-                });
-            if (isUnder) {
-                const Box bounds = boundsInSpace(other);
-                under = under ? Box::around(*under, bounds) : bounds;
-            }
-        }
-        if (!under) {
-            return;
-        }
-        const Box own = boundsInSpace(part_);
-        const std::array<std::pair<Side, double>, 4> ways{{{Side::Left, under->min.x - own.min.x},
-                                                           {Side::Right, own.max.x - under->max.x},
-                                                           {Side::Front, under->min.y - own.min.y},
-                                                           {Side::Back, own.max.y - under->max.y}}};
-        std::string text;
-        for (std::size_t i = 0; i < ways.size(); ++i) {
-            constexpr double kSeen = 0.4;  // mm
-            const auto isLike = [&](std::size_t other) {
-                return std::abs(ways[other].second - ways[i].second) < kLengthTolerance.mm();
-            };
-            std::vector<std::string> sides;
-            bool isTold = ways[i].second < kSeen;
-            for (std::size_t other = 0; other < ways.size(); ++other) {
-                isTold = isTold || (other < i && isLike(other));
-                if (isLike(other)) {
-                    sides.push_back("the " + std::string(wordFor(ways[other].first)));
-                }
-            }
-            if (!isTold) {
-                text += (text.empty() ? "stands out past them " : ", ") + shown(ways[i].second) +
-                        " at " + namesInARow(sides);
-            }
-        }
-        if (!text.empty()) {
-            lines.push_back(std::move(text));
         }
     }
 

@@ -187,4 +187,51 @@ std::vector<std::string> placesOnOthers(const ResolvedPiece& resolved,
     return lines;
 }
 
+std::optional<std::string> overhangs(const Piece& piece,
+                                     const ResolvedPiece& resolved,
+                                     std::size_t index) {
+    const ResolvedPart& part = resolved.parts[index];
+    const auto* caps = std::get_if<Caps>(&piece.parts[part.stated].relation);
+    if (caps == nullptr || part.hand != Hand::None || !squared(part.frame)) {
+        return std::nullopt;
+    }
+    std::optional<Box> under;
+    for (const ResolvedPart& other : resolved.parts) {
+        const bool isUnder =
+            std::any_of(caps->on.begin(), caps->on.end(), [&](const std::string& name) {
+                return name == other.of || name == other.name;
+            });
+        if (isUnder) {
+            const Box bounds = boundsInSpace(other);
+            under = under ? Box::around(*under, bounds) : bounds;
+        }
+    }
+    if (!under) {
+        return std::nullopt;
+    }
+    const Box own = boundsInSpace(part);
+    const std::array<std::pair<Side, double>, 4> ways{{{Side::Left, under->min.x - own.min.x},
+                                                       {Side::Right, own.max.x - under->max.x},
+                                                       {Side::Front, under->min.y - own.min.y},
+                                                       {Side::Back, own.max.y - under->max.y}}};
+    std::string text;
+    for (std::size_t i = 0; i < ways.size(); ++i) {
+        constexpr double kSeen = 0.4;  // mm
+        std::string sides;
+        bool isTold = ways[i].second < kSeen;
+        for (std::size_t other = 0; other < ways.size(); ++other) {
+            if (std::abs(ways[other].second - ways[i].second) < kLengthTolerance.mm()) {
+                isTold = isTold || other < i;
+                sides += (sides.empty() ? "the " : " and the ") +
+                         std::string(wordFor(ways[other].first));
+            }
+        }
+        if (!isTold) {
+            text += (text.empty() ? "stands out past them " : ", ") +
+                    letterLength(Length::mm(ways[i].second), piece.style) + " at " + sides;
+        }
+    }
+    return text.empty() ? std::nullopt : std::optional(text);
+}
+
 }  // namespace shoulderline

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/measure/length_text.h"
+#include "core/piece/piece.h"
 #include "core/resolve/resolved_piece.h"
 
 namespace shoulderline {
@@ -21,5 +22,12 @@ namespace shoulderline {
 [[nodiscard]] std::vector<std::string> placesOnOthers(const ResolvedPiece& resolved,
                                                       std::size_t part,
                                                       const LengthStyle& style);
+
+// How far a part that lies on others stands out past them, each way: "stands out past them 50 at
+// the left and the right, 35 at the front and the back". None for one of a pair, whose hands
+// differ, for one that does not lie square, and where it stands out nowhere.
+[[nodiscard]] std::optional<std::string> overhangs(const Piece& piece,
+                                                   const ResolvedPiece& resolved,
+                                                   std::size_t part);
 
 }  // namespace shoulderline
