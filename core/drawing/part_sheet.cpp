@@ -190,7 +190,8 @@ class SettingOut {
     }
 
   private:
-    // Whether one of several sheets has sections, tables and words alone, which belong beside a view.
+    // Whether one of several sheets has sections, tables and words alone, which belong beside a
+    // view.
     [[nodiscard]] static bool hasSheetWithoutView(const PartOnSheets& out) {
         return out.drawings.size() > 1 &&
                std::any_of(out.drawings.begin(), out.drawings.end(), [](const Sheet& sheet) {

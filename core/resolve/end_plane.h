@@ -16,9 +16,9 @@ namespace shoulderline {
 // blank's end where none cuts it. Millimetres.
 [[nodiscard]] double endAt(const ResolvedPart& part, End end, double y, double z);
 
-// The part's body along the arris of its face side and face edge, where a maker knifes its shoulders
-// first: shorter than ResolvedPart::shoulderLength, which reaches over all corners, where they are
-// slanted. A round part has no arris: all of it.
+// The part's body along the arris of its face side and face edge, where a maker knifes its
+// shoulders first: shorter than ResolvedPart::shoulderLength, which reaches over all corners, where
+// they are slanted. A round part has no arris: all of it.
 [[nodiscard]] Extent alongFaceArris(const ResolvedPart& part);
 
 }  // namespace shoulderline

@@ -51,8 +51,8 @@ struct SetUp {
     Length pared = {};
     bool isFarFaceOpen = false;
     Face entered = Face::FaceSide;  // of a mortise: by the tool; of its pared ends: where they are
-    bool isLeaning = false;  // into a mouth askew, its depth along the tool
-    bool isThrough = false;  // cut right through, its depth all the wood that is there
+    bool isLeaning = false;         // into a mouth askew, its depth along the tool
+    bool isThrough = false;         // cut right through, its depth all the wood that is there
     // Of the mitre of a tenon's end: `from` and `to` are from the shoulder to the saw's line, at
     // `reference` where the tenon is left shorter and at `along`, across from it.
     bool isMitre = false;
