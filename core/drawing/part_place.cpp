@@ -192,7 +192,8 @@ std::optional<std::string> overhangs(const Piece& piece,
                                      std::size_t index) {
     const ResolvedPart& part = resolved.parts[index];
     const auto* caps = std::get_if<Caps>(&piece.parts[part.stated].relation);
-    if (caps == nullptr || part.hand != Hand::None || !squared(part.frame)) {
+    const bool isOfSet = piece.parts[part.stated].spacing.has_value();
+    if (caps == nullptr || isOfSet || part.hand != Hand::None || !squared(part.frame)) {
         return std::nullopt;
     }
     std::optional<Box> under;
