@@ -202,6 +202,9 @@ std::optional<std::string> overhangs(const Piece& piece,
             std::any_of(caps->on.begin(), caps->on.end(), [&](const std::string& name) {
                 return name == other.of || name == other.name;
             });
+        if (isUnder && !squared(other.frame)) {
+            return std::nullopt;  // its foot or its top is out further than where it is lain on
+        }
         if (isUnder) {
             const Box bounds = boundsInSpace(other);
             under = under ? Box::around(*under, bounds) : bounds;

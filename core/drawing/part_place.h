@@ -25,7 +25,7 @@ namespace shoulderline {
 
 // How far a part that lies on others stands out past them, each way: "stands out past them 50 at
 // the left and the right, 35 at the front and the back". None for one of a pair, whose hands
-// differ, for one that does not lie square, and where it stands out nowhere.
+// differ, for one of a set, where one of them does not lie square, and where it stands out nowhere.
 [[nodiscard]] std::optional<std::string> overhangs(const Piece& piece,
                                                    const ResolvedPiece& resolved,
                                                    std::size_t part);

@@ -188,6 +188,12 @@ TEST(FixingNotes, ATopTellsHowFarItStandsOutPastItsFrame) {
                        "stands out past them 50 at the left and the right, 35 at the front and the "
                        "back"))
         << ::testing::PrintToString(notesOn("table", "top"));
+    for (const auto& [piece, part] :
+         {std::pair{"bench", "seat slat"}, std::pair{"pilot_stool", "seat"}}) {
+        for (const std::string& note : notesOn(piece, part)) {
+            EXPECT_EQ(note.find("stands out past"), std::string::npos) << note;
+        }
+    }
 }
 
 // Kerfs at one end, wedges outside at the other: made to different sizes.
