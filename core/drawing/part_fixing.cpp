@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "core/drawing/part_place.h"
+#include "core/drawing/part_spacing.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/found_sizes.h"
 #include "core/resolve/frames.h"
@@ -20,26 +21,6 @@ void nameOnce(std::vector<std::string>& all, const std::string& one) {
     if (std::find(all.begin(), all.end(), one) == all.end()) {
         all.push_back(one);
     }
-}
-
-// "front rail, back rail and side rail".
-std::string namesInARow(const std::vector<std::string>& names) {
-    std::string text;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-    }
-    return text;
-}
-
-// "front rail and back rail"; of "post, left" and "post, right": "the left and the right post".
-std::string bothOf(const std::string& after, const std::string& before) {
-    const std::string left = ", " + std::string(wordFor(Hand::Left));
-    const std::size_t stem = after.rfind(", ");
-    const bool areTwins = stem != std::string::npos && after != before &&
-                          before.compare(0, stem + 2, after, 0, stem + 2) == 0 &&
-                          (after.substr(stem) == left || before.substr(stem) == left);
-    return areTwins ? "the left and the right " + after.substr(0, stem)
-                    : namesInARow({after, before});
 }
 
 // What holds the parts of one stated name.
@@ -64,7 +45,9 @@ class FixingTeller {
             lines.push_back("as found, " + found);
         }
         addEnds(lines);
-        addSpacing(lines);
+        if (std::optional<std::string> spacing = spacingNote(piece_, resolved_, index_)) {
+            lines.push_back(*std::move(spacing));
+        }
         addResting(lines);
         if (std::optional<std::string> out = overhangs(piece_, resolved_, index_)) {
             lines.push_back(*std::move(out));
@@ -81,18 +64,6 @@ class FixingTeller {
     }
     [[nodiscard]] std::string shown(double mm) const { return shown(Length::mm(mm)); }
 
-    // The members of the set, as they stand; of a pair those of one hand.
-    [[nodiscard]] std::vector<std::size_t> members() const {
-        std::vector<std::size_t> members;
-        for (std::size_t i = 0; i < resolved_.parts.size(); ++i) {
-            const ResolvedPart& one = resolved_.parts[i];
-            if (one.stated == part_.stated && one.hand == part_.hand) {
-                members.push_back(i);
-            }
-        }
-        return members;
-    }
-
     void addEnds(std::vector<std::string>& lines) const {
         if (std::optional<std::string> ends = endsInto(resolved_, index_)) {
             lines.push_back(*std::move(ends));
@@ -107,64 +78,6 @@ class FixingTeller {
         for (std::string& place : placesOnOthers(resolved_, index_, piece_.style)) {
             lines.push_back(std::move(place));
         }
-    }
-
-    void addSpacing(std::vector<std::string>& lines) const {
-        const std::vector<std::size_t> set = members();
-        if (!stated_.spacing || set.size() < 2) {
-            return;
-        }
-        const std::string& after = stated_.spacing->after;
-        const std::string& before = stated_.spacing->before;
-        const bool isPair = part_.hand != Hand::None;
-        std::string text = std::to_string(set.size()) + (isPair ? " a side, " : " in all, ");
-        const double apart = std::abs(part_.gap.mm());
-        // Gaps that are stepped off one by one add up what each is rounded by.
-        const bool areShared = stated_.spacing->pitch.empty();
-        text += part_.gap >= kLengthTolerance
-                    ? (areShared ? "sharing the room evenly, gaps " + shown(apart)
-                                 : shown(apart) + " apart")
-                : part_.gap <= -kLengthTolerance ? "lapping by " + shown(apart)
-                                                 : "edge to edge";
-        if (areShared) {
-            text += ", the first and last equally far from " + bothOf(after, before);
-        } else if (const std::optional<double> first = firstGap(set)) {
-            text += ", the first and last " + shown(*first) + " from " + bothOf(after, before);
-        }
-        const std::string side = sideOfFirst(set);
-        lines.push_back(text + (side.empty() ? "" : ", numbered from the " + side));
-    }
-
-    // The side of the set on which its first member lies; none where it is another for each hand.
-    [[nodiscard]] std::string sideOfFirst(const std::vector<std::size_t>& set) const {
-        const Vec3 way = boundsInSpace(resolved_.parts[set.back()]).centre() -
-                         boundsInSpace(resolved_.parts[set.front()]).centre();
-        const int axis = longestAxis(way);
-        if (axis == 0 && part_.hand != Hand::None) {
-            return {};
-        }
-        const bool isLow = way[axis] > 0.0;
-        return axis == 2   ? (isLow ? "bottom" : "top")
-               : axis == 1 ? (isLow ? "front" : "back")
-                           : (isLow ? "left" : "right");
-    }
-
-    // Between the first member and what the set lies after, along the way from it to the second;
-    // none where they do not lie square to one another.
-    [[nodiscard]] std::optional<double> firstGap(const std::vector<std::size_t>& set) const {
-        const Box first = boundsInSpace(resolved_.parts[set.front()]);
-        const Vec3 way = boundsInSpace(resolved_.parts[set[1]]).centre() - first.centre();
-        const int axis = longestAxis(way);
-        for (const ResolvedPart& part : resolved_.parts) {
-            const bool isIt = part.name == stated_.spacing->after ||
-                              (part.of == stated_.spacing->after && part.hand == part_.hand);
-            if (isIt && squared(part.frame) && squared(part_.frame)) {
-                const Box box = boundsInSpace(part);
-                return way[axis] > 0.0 ? first.min[axis] - box.max[axis]
-                                       : box.min[axis] - first.max[axis];
-            }
-        }
-        return std::nullopt;
     }
 
     [[nodiscard]] bool isCap(std::size_t part) const {
@@ -225,7 +138,7 @@ class FixingTeller {
         }
         std::vector<std::pair<Length, std::vector<std::string>>> byRoom;
         std::set<std::string> told;
-        for (const std::size_t member : members()) {
+        for (const std::size_t member : membersOfSet(resolved_, index_)) {
             for (const double way : {-1.0, 1.0}) {
                 const std::optional<Clear> clear = clearAt(resolved_.parts[member], way);
                 if (!clear || clear->by < kLengthTolerance.mm()) {
@@ -267,7 +180,7 @@ class FixingTeller {
 
     // What others of its set lie on that it does not: ", 1 of 5 on middle rail too".
     [[nodiscard]] std::string restOfSet(const std::set<std::size_t>& own) const {
-        const std::vector<std::size_t> set = members();
+        const std::vector<std::size_t> set = membersOfSet(resolved_, index_);
         std::map<std::string, std::set<std::size_t>> byName;
         for (const ResolvedJoint& joint : resolved_.joints) {
             const std::size_t held = heldIn(joint);

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/drawing/hatching.h"
 #include "core/drawing/part_angles.h"
 #include "core/drawing/part_cut_sizes.h"
 #include "core/drawing/part_easings.h"
@@ -12,6 +11,7 @@
 #include "core/drawing/part_sizing.h"
 #include "core/measure/length_text.h"
 #include "core/resolve/end_plane.h"
+#include "core/resolve/face_there.h"
 
 namespace shoulderline {
 
@@ -101,19 +101,13 @@ void addTenonLengths(SizeWriter& writer, End end) {
 }  // namespace
 
 std::string referenceAcross(const ResolvedPart& part, int axis, double from, double to) {
-    const bool isEdge = axis == 1;
-    const Outline* outline = isEdge ? &part.body.face : part.body.edge ? &*part.body.edge : nullptr;
-    if (outline != nullptr && !part.bend) {
-        const std::vector<std::vector<Vec2>> rings{outline->flatten().points};
-        constexpr double kAside = 0.01;  // mm: off the corners of an outline
-        for (const double at : {from + kAside, (from + to) / 2.0, to - kAside}) {
-            const std::vector<Span> wood = spansInside(rings, {0, 1}, {1, 0}, at);
-            if (!wood.empty() && wood.front().from > kLengthTolerance.mm()) {
-                return isEdge ? "the blank's edge" : "the blank's face";
-            }
+    constexpr double kAside = 0.01;  // mm: off the corners of an outline
+    for (const double at : {from + kAside, (from + to) / 2.0, to - kAside}) {
+        if (isReferenceShapedAway(part, axis, at)) {
+            return axis == 1 ? "the blank's edge" : "the blank's face";
         }
     }
-    return std::string(wordFor(isEdge ? Face::FaceEdge : Face::FaceSide));
+    return std::string(wordFor(axis == 1 ? Face::FaceEdge : Face::FaceSide));
 }
 
 void addLengths(SizeWriter& writer) {

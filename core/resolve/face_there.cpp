@@ -135,15 +135,11 @@ Length referenceIn(const ResolvedPart& mortised, const Box& mortise, int into, i
     return in < mortise.min[across] ? Length::mm(in) : Length();
 }
 
-bool isReferenceShapedAway(const ResolvedPart& part, Face face, double along) {
-    const int across = axesOn(face).across;
-    if (part.bend || across == 0 || axesOn(face).into == 0) {
-        return false;
-    }
-    const Outline* outline = across == 1      ? &part.body.face
-                             : part.body.edge ? &*part.body.edge
-                                              : nullptr;
-    return outline != nullptr && outline->vertices.size() > 2 &&
+bool isReferenceShapedAway(const ResolvedPart& part, int across, double along) {
+    const Outline* outline = across == 1                     ? &part.body.face
+                             : across == 2 && part.body.edge ? &*part.body.edge
+                                                             : nullptr;
+    return !part.bend && outline != nullptr && outline->vertices.size() > 2 &&
            outline->outsideBy({along, 0.0}) > kLengthTolerance.mm();
 }
 

@@ -42,8 +42,10 @@ struct WoodThere {
 // it is bent, none does.
 [[nodiscard]] bool beginsInWaste(const ResolvedPart& part, const ResolvedCut& cut);
 
-// Whether the reference face that a place across `face` is measured from is shaped away at `along`
-// from the part's start: the place is then told from the face of the blank.
-[[nodiscard]] bool isReferenceShapedAway(const ResolvedPart& part, Face face, double along);
+// Whether the reference face that places across a part are measured from (`across` 1: the face
+// edge, 2: the face side) is shaped away at `along` from the part's start, millimetres: places are
+// then told from the face of the blank. Of a bent part, which is marked out once it is bent, it is
+// not.
+[[nodiscard]] bool isReferenceShapedAway(const ResolvedPart& part, int across, double along);
 
 }  // namespace shoulderline

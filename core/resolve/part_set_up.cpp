@@ -120,17 +120,24 @@ class PartSettings {
         if (isTilted) {
             one.after = "; " + tableText(cut.hole->lean, part_, cut.face);
         }
-        const double along = cut.box.centre()[axesOn(cut.face).along];
-        if (beginsInWaste(part_, cut) || isReferenceShapedAway(part_, cut.face, along)) {
+        if (beginsInWaste(part_, cut) || isShapedAwayAt(cut)) {
             one.after += "; before the blank is shaped";
         }
         gather(std::move(one));
     }
 
+    // Whether what a place across is from is gone at the cut; the length of an end is no face of
+    // it.
+    [[nodiscard]] bool isShapedAwayAt(const ResolvedCut& cut) const {
+        const CutAxes axes = axesOn(cut.face);
+        return axes.along == 0 &&
+               isReferenceShapedAway(part_, axes.across, cut.box.centre()[axes.along]);
+    }
+
     // The face that its place across is from, or the blank's where that is shaped away.
     [[nodiscard]] std::string acrossText(const ResolvedCut& cut) const {
         const CutAxes axes = axesOn(cut.face);
-        if (isReferenceShapedAway(part_, cut.face, cut.box.centre()[axes.along])) {
+        if (isShapedAwayAt(cut)) {
             return axes.across == 1 ? "blank's edge" : "blank's face";
         }
         return std::string(wordFor(acrossReference(cut.face)));
